@@ -1,0 +1,125 @@
+//! Turns the data files into static tables at build time, so that nothing is parsed at start.
+
+use serde::Deserialize;
+use std::fmt::Write as _;
+use std::path::Path;
+use std::{env, fs};
+
+#[derive(Deserialize)]
+struct Sizes {
+    dressed: Vec<Dressed>,
+}
+
+#[derive(Deserialize)]
+struct Dressed {
+    nominal: u16,
+    sixteenths: i64,
+    status: String,
+}
+
+#[derive(Deserialize)]
+struct Limits {
+    limit: Vec<Limit>,
+}
+
+#[derive(Deserialize)]
+struct Limit {
+    id: String,
+    value: i64,
+    unit: String,
+    says: String,
+    source: String,
+    status: String,
+    note: String,
+}
+
+#[derive(Deserialize)]
+struct Lexicon {
+    term: Vec<Term>,
+}
+
+#[derive(Deserialize)]
+struct Term {
+    sense: String,
+    words: Vec<String>,
+}
+
+fn main() {
+    let out = env::var("OUT_DIR").expect("cargo names the output folder");
+    write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
+    write(&out, "limits.rs", &limits(&read("src/limits/limits.toml")));
+    write(&out, "words.rs", &lexicon(&read("grammar/words.toml")));
+    println!("cargo::rerun-if-changed=grammar/build.rs");
+}
+
+/// Reads one data file; a file that does not parse stops the build with its name.
+fn read<T: for<'a> Deserialize<'a>>(path: &str) -> T {
+    println!("cargo::rerun-if-changed={path}");
+    let text = fs::read_to_string(path).unwrap_or_else(|e| panic!("{path}: {e}"));
+    toml::from_str(&text).unwrap_or_else(|e| panic!("{path}: {e}"))
+}
+
+fn write(out: &str, name: &str, text: &str) {
+    fs::write(Path::new(out).join(name), text).unwrap_or_else(|e| panic!("{name}: {e}"));
+}
+
+fn trust(status: &str) -> &'static str {
+    match status {
+        "checked" => "Checked",
+        "memory" => "Memory",
+        "practice" => "Practice",
+        other => panic!("unknown status {other:?}: use checked, memory or practice"),
+    }
+}
+
+fn sizes(data: &Sizes) -> String {
+    let mut rows = String::new();
+    for d in &data.dressed {
+        trust(&d.status);
+        let _ = writeln!(rows, "    ({}, {}),", d.nominal, d.sixteenths);
+    }
+    format!("/// Nominal quarter inches, dressed sixteenths.\nconst DRESSED: &[(u16, i64)] = &[\n{rows}];\n")
+}
+
+fn limits(data: &Limits) -> String {
+    let mut text = String::new();
+    for l in &data.limit {
+        let _ = writeln!(
+            text,
+            "/// {says}.\npub static {name}: Limit = Limit {{ id: {id:?}, value: {value}, unit: {unit:?}, says: {says:?}, \
+             source: {source:?}, trust: Trust::{trust}, note: {note:?} }};",
+            name = l.id.replace('-', "_").to_uppercase(),
+            says = l.says,
+            id = l.id,
+            value = l.value,
+            unit = l.unit,
+            source = l.source,
+            trust = trust(&l.status),
+            note = l.note,
+        );
+    }
+    let names: Vec<_> = data.limit.iter().map(|l| format!("&{}", l.id.replace('-', "_").to_uppercase())).collect();
+    let _ = writeln!(text, "/// Every limit.\npub static LIMITS: &[&Limit] = &[{}];", names.join(", "));
+    text
+}
+
+/// One row for each spelling, sorted by first word then longest first, for the
+/// reader's longest-match search.
+fn lexicon(data: &Lexicon) -> String {
+    let mut rows: Vec<(Vec<String>, String)> = Vec::new();
+    for term in &data.term {
+        for spelling in &term.words {
+            let words = spelling.split_whitespace().map(str::to_owned).collect();
+            rows.push((words, term.sense.clone()));
+        }
+    }
+    rows.sort_by(|a, b| a.0[0].cmp(&b.0[0]).then(b.0.len().cmp(&a.0.len())).then(a.cmp(b)));
+    rows.dedup();
+    let mut text =
+        String::from("/// Every spelling: its words and its sense.\npub static TERMS: &[(&[&str], Sense)] = &[\n");
+    for (words, sense) in rows {
+        let _ = writeln!(text, "    (&{words:?}, Sense::{sense}),");
+    }
+    text.push_str("];\n");
+    text
+}

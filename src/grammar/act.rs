@@ -1,0 +1,70 @@
+//! An act: what one line does, resolved. No "it" and no bare number is left in it.
+
+use crate::job::{Fact, RunId};
+use crate::limits::Limit;
+use crate::measure::{Length, Lumber, Shade};
+use crate::sums::Sum;
+
+/// What one line does.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Act {
+    /// Changes the job.
+    Tell(Vec<Fact>),
+    /// Tries facts on without changing the job.
+    Suppose(Vec<Fact>),
+    /// Asks about the job or the rules.
+    Query(Query),
+    /// Arithmetic: never touches the job.
+    Sum(Sum),
+    /// Keeps the conversation going.
+    Talk(Talk),
+}
+
+/// A question.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Query {
+    /// The whole layout, of one run or of all: posts, marks, bays.
+    Layout(Option<RunId>),
+    /// How many posts.
+    Posts(Option<RunId>),
+    /// How far between posts.
+    Bays(Option<RunId>),
+    /// How long a run is.
+    RunLength(RunId),
+    /// Everything told so far.
+    Job,
+    /// A limit and its source.
+    Rule(&'static Limit),
+    /// What named lumber really measures.
+    Actual(Lumber),
+    /// A measure said alone: read back in feet and inches.
+    Measure {
+        /// The length.
+        length: Length,
+        /// A shade on it.
+        shade: Option<Shade>,
+        /// Said as "about".
+        about: bool,
+    },
+    /// Why the last figures are what they are.
+    Why,
+    /// Where the last figures' limits are published.
+    Sources,
+}
+
+/// Conversation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Talk {
+    /// Takes the last told line back.
+    Undo,
+    /// Does it again.
+    Redo,
+    /// Keeps what was supposed.
+    Keep,
+    /// Lets what was supposed go.
+    Leave,
+    /// A greeting or thanks.
+    Hello,
+    /// What can be said.
+    Help,
+}

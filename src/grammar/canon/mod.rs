@@ -1,0 +1,1 @@
+//! The plain phrase of an act: written, and read back to exactly the same act.

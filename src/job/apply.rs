@@ -1,0 +1,223 @@
+//! The job, and what one fact does to it.
+
+use super::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairAt};
+use crate::measure::Length;
+
+/// A note and its number, which is never reused.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NumberedNote {
+    /// Its number.
+    pub id: u32,
+    /// Its words.
+    pub text: String,
+}
+
+/// Everything told so far.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Job {
+    /// The runs, in the order told: the walking order.
+    pub runs: Vec<Run>,
+    /// The greatest run number ever given out.
+    pub last_run: u32,
+    /// The deck along the house.
+    pub deck_along: Option<Length>,
+    /// The deck out from the house.
+    pub deck_out: Option<Length>,
+    /// The stairs' width, where no run holds them.
+    pub stair_width: Option<Length>,
+    /// Settings told.
+    pub settings: Settings,
+    /// Notes.
+    pub notes: Vec<NumberedNote>,
+    /// The greatest note number ever given out.
+    pub last_note: u32,
+}
+
+/// Why a fact cannot be taken.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Impossible {
+    /// A length outside its slot's sane range.
+    OutOfRange(SlotId, Length),
+    /// A gate as wide as its run, or wider.
+    GateTooWide {
+        /// The gate.
+        gate: Length,
+        /// The run.
+        run: Length,
+    },
+    /// Stairs that do not fit in their run.
+    StairsDontFit {
+        /// The opening with its distance from the end.
+        needs: Length,
+        /// The run.
+        run: Length,
+    },
+    /// A gap limit, baluster or gap under that leaves no sense.
+    NoSuchRun(RunId),
+    /// No note of that number.
+    NoSuchNote(u32),
+    /// More bays than the run has room for.
+    BaysDontFit(u16),
+    /// Lumber the size table does not hold.
+    NotLumber,
+    /// A name another run bears.
+    NameTaken(String),
+}
+
+impl Job {
+    /// The run of that number.
+    pub fn run(&self, id: RunId) -> Option<&Run> {
+        self.runs.iter().find(|r| r.id == id)
+    }
+
+    /// The run of that name.
+    pub fn named(&self, name: &str) -> Option<&Run> {
+        self.runs.iter().find(|r| r.name.as_deref() == Some(name))
+    }
+
+    /// The number the next new run will bear.
+    pub fn next_run(&self) -> RunId {
+        RunId(self.last_run + 1)
+    }
+
+    /// The job with one fact more, or why it cannot be.
+    pub fn with(&self, fact: &Fact) -> Result<Job, Impossible> {
+        let mut job = self.clone();
+        job.take(fact)?;
+        Ok(job)
+    }
+
+    /// The job with facts more, in order.
+    pub fn with_all<'a>(&self, facts: impl IntoIterator<Item = &'a Fact>) -> Result<Job, Impossible> {
+        let mut job = self.clone();
+        for fact in facts {
+            job.take(fact)?;
+        }
+        Ok(job)
+    }
+
+    fn take(&mut self, fact: &Fact) -> Result<(), Impossible> {
+        match fact {
+            Fact::Run(id, patch) => self.take_run(*id, patch)?,
+            Fact::DropRun(id) => {
+                self.run(*id).ok_or(Impossible::NoSuchRun(*id))?;
+                self.runs.retain(|r| r.id != *id);
+            }
+            Fact::Set(s) => {
+                check_setting(*s)?;
+                self.settings.set(*s);
+            }
+            Fact::DeckAlong(l) => self.deck_along = Some(in_range(SlotId::DeckSide, *l)?),
+            Fact::DeckOut(l) => self.deck_out = Some(in_range(SlotId::DeckSide, *l)?),
+            Fact::StairWidth(l) => self.stair_width = Some(in_range(SlotId::StairWidth, *l)?),
+            Fact::Note(text) => {
+                self.last_note += 1;
+                self.notes.push(NumberedNote { id: self.last_note, text: text.clone() });
+            }
+            Fact::DropNote(n) => {
+                let at = self.notes.iter().position(|note| note.id == *n).ok_or(Impossible::NoSuchNote(*n))?;
+                self.notes.remove(at);
+            }
+        }
+        Ok(())
+    }
+
+    fn take_run(&mut self, id: RunId, patch: &RunPatch) -> Result<(), Impossible> {
+        if let Some(name) = &patch.name
+            && self.named(name).is_some_and(|r| r.id != id)
+        {
+            return Err(Impossible::NameTaken(name.clone()));
+        }
+        let mut run = self.run(id).cloned().unwrap_or_else(|| Run::untold(id));
+        patch_run(&mut run, patch);
+        check_run(&run)?;
+        self.last_run = self.last_run.max(id.0);
+        match self.runs.iter_mut().find(|r| r.id == id) {
+            Some(slot) => *slot = run,
+            None => self.runs.push(run),
+        }
+        Ok(())
+    }
+}
+
+fn patch_run(run: &mut Run, patch: &RunPatch) {
+    let p = patch.clone();
+    run.name = p.name.or_else(|| run.name.take());
+    run.length = p.length.or(run.length);
+    run.basis = p.basis.or(run.basis);
+    run.from = p.from.or(run.from);
+    run.to = p.to.or(run.to);
+    run.gate = p.gate.unwrap_or(run.gate);
+    run.stairs = p.stairs.unwrap_or(run.stairs);
+    run.bays = p.bays.unwrap_or(run.bays);
+}
+
+fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
+    if slot.takes(l) { Ok(l) } else { Err(Impossible::OutOfRange(slot, l)) }
+}
+
+fn check_setting(s: Setting) -> Result<(), Impossible> {
+    use super::{NotchTold, PostSize};
+    let (slot, l) = match s {
+        Setting::Post(_, size @ PostSize::Lumber(_)) => {
+            return size.width().map(|_| ()).ok_or(Impossible::NotLumber);
+        }
+        Setting::Post(_, PostSize::Width(w)) => (SlotId::PostWidth, w),
+        Setting::HeightTop(l) => (SlotId::HeightTop, l),
+        Setting::GapUnder(l) => (SlotId::GapUnder, l),
+        Setting::Baluster(l) => (SlotId::BalusterWidth, l),
+        Setting::GapMax(l) => (SlotId::GapMax, l),
+        Setting::ClearMax(l) => (SlotId::ClearMax, l),
+        Setting::CentreMax(l) => (SlotId::CentreMax, l),
+        Setting::Grade(l) => (SlotId::Grade, l),
+        Setting::Notch(NotchTold::Deep(l)) => (SlotId::NotchDepth, l),
+        Setting::Notch(NotchTold::None)
+        | Setting::Mount(_)
+        | Setting::Fixing(_)
+        | Setting::HouseEnd(_)
+        | Setting::Tape(_) => return Ok(()),
+    };
+    in_range(slot, l).map(|_| ())
+}
+
+/// True when a gate there takes its width out of the run: it does anywhere but
+/// across a stair head or beyond a gate post.
+pub(crate) fn gate_in_run(run: &Run, gate: Gate) -> bool {
+    let end = match gate.at {
+        GateAt::From => run.from,
+        GateAt::To => run.to,
+        GateAt::Middle => return true,
+    };
+    !matches!(end, Some(End::StairHead | End::GatePost | End::BottomNewel))
+}
+
+fn check_run(run: &Run) -> Result<(), Impossible> {
+    let gate_width = run.gate.and_then(|g| g.width);
+    if let Some(w) = gate_width {
+        in_range(SlotId::GateWidth, w)?;
+    }
+    if run.bays.is_some_and(|n| n == 0 || n > 200) {
+        return Err(Impossible::BaysDontFit(run.bays.unwrap_or(0)));
+    }
+    if let Some(s) = run.stairs {
+        in_range(SlotId::StairWidth, s.width)?;
+    }
+    let Some(told) = run.length else { return Ok(()) };
+    let length = in_range(SlotId::RunLength, told.length)?;
+    if let (Some(gate), Some(w)) = (run.gate, gate_width)
+        && gate_in_run(run, gate)
+        && w >= length
+    {
+        return Err(Impossible::GateTooWide { gate: w, run: length });
+    }
+    if let Some(s) = run.stairs {
+        let off = match s.at {
+            StairAt::Middle => Length::ZERO,
+            StairAt::FromLeft(l) | StairAt::FromRight(l) => l,
+        };
+        if s.width + off > length {
+            return Err(Impossible::StairsDontFit { needs: s.width + off, run: length });
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,53 @@
+//! One resolved change to the job: no "it", no bare number left.
+
+use super::{Basis, End, Gate, RunId, Setting, StairOpening, Told};
+use crate::measure::Length;
+
+/// What is set on a run; `None` leaves a field as it was.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct RunPatch {
+    /// A name.
+    pub name: Option<String>,
+    /// A length.
+    pub length: Option<Told>,
+    /// What it was measured between.
+    pub basis: Option<Basis>,
+    /// The end it starts from.
+    pub from: Option<End>,
+    /// The end it goes to.
+    pub to: Option<End>,
+    /// A gate, or `Some(None)` to take it away.
+    pub gate: Option<Option<Gate>>,
+    /// A stair opening, or `Some(None)` to take it away.
+    pub stairs: Option<Option<StairOpening>>,
+    /// A bay count, or `Some(None)` for the fewest again.
+    pub bays: Option<Option<u16>>,
+}
+
+impl RunPatch {
+    /// True when nothing is set.
+    pub fn is_empty(&self) -> bool {
+        *self == RunPatch::default()
+    }
+}
+
+/// One resolved change to the job.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fact {
+    /// Sets fields on a run; makes the run when it is not there.
+    Run(RunId, RunPatch),
+    /// Takes a run away; its number is not used again.
+    DropRun(RunId),
+    /// Sets one setting.
+    Set(Setting),
+    /// The deck's length along the house.
+    DeckAlong(Length),
+    /// How far the deck comes out.
+    DeckOut(Length),
+    /// How wide the stairs are, where no run holds them.
+    StairWidth(Length),
+    /// A note, sanitised: it stays words and never becomes layout.
+    Note(String),
+    /// Takes a note away by its number.
+    DropNote(u32),
+}

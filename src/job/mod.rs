@@ -1,0 +1,13 @@
+//! What has been told: runs, gates, settings, notes; and the facts that change them.
+
+pub(crate) mod apply;
+mod fact;
+mod run;
+mod settings;
+mod slots;
+
+pub use apply::{Impossible, Job, NumberedNote};
+pub use fact::{Fact, RunPatch};
+pub use run::{Basis, End, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told};
+pub use settings::{Fixing, HouseEnd, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
+pub use slots::{BareUnit, SLOTS, Slot, SlotId};

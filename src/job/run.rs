@@ -1,0 +1,172 @@
+//! A run: one straight length of guard between two ends, as told.
+
+use crate::measure::{Length, Shade};
+
+/// A run's number. Never reused within a job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct RunId(pub u32);
+
+/// A length as told: the figure and the manner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Told {
+    /// The length, exactly as told.
+    pub length: Length,
+    /// A shade on it: kept, never added.
+    pub shade: Option<Shade>,
+    /// Told as "about".
+    pub about: bool,
+}
+
+impl Told {
+    /// A length told plainly.
+    pub fn plain(length: Length) -> Told {
+        Told { length, shade: None, about: false }
+    }
+}
+
+/// What a run's length was measured between.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Basis {
+    /// Out to out: outside face of one end post (or the wall) to the other's.
+    #[default]
+    Overall,
+    /// Clear: inside face to inside face of the end posts.
+    Clear,
+    /// Centre of one end post to centre of the other.
+    Centre,
+}
+
+/// What a run ends at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum End {
+    /// The house: wall, siding, brick, chimney.
+    House,
+    /// An outside corner.
+    Corner,
+    /// An inside corner.
+    InsideCorner,
+    /// A corner that is not square.
+    AngledCorner,
+    /// The head of a stair.
+    StairHead,
+    /// The newel at a stair's foot.
+    BottomNewel,
+    /// A gate jamb.
+    GatePost,
+    /// A post the run simply stops at.
+    EndPost,
+    /// A wall that is not the house.
+    Wall,
+    /// Nothing: a free end. It still gets a post.
+    OpenEnd,
+}
+
+impl End {
+    /// Every end, in the order help lists them.
+    pub const ALL: [End; 10] = [
+        End::House,
+        End::Corner,
+        End::InsideCorner,
+        End::AngledCorner,
+        End::StairHead,
+        End::BottomNewel,
+        End::GatePost,
+        End::EndPost,
+        End::Wall,
+        End::OpenEnd,
+    ];
+
+    /// The end's name, in talk and in JSON.
+    pub fn name(self) -> &'static str {
+        match self {
+            End::House => "house",
+            End::Corner => "corner",
+            End::InsideCorner => "inside corner",
+            End::AngledCorner => "angled corner",
+            End::StairHead => "stair head",
+            End::BottomNewel => "bottom newel",
+            End::GatePost => "gate post",
+            End::EndPost => "end post",
+            End::Wall => "wall",
+            End::OpenEnd => "open end",
+        }
+    }
+
+    /// True where the guard dies into something that already stands.
+    pub fn is_wall(self) -> bool {
+        matches!(self, End::House | End::Wall)
+    }
+}
+
+/// Where in or beyond a run a gate hangs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum GateAt {
+    /// At the run's from-end.
+    From,
+    /// At the run's to-end.
+    To,
+    /// Centred in the run.
+    Middle,
+}
+
+/// A gate told on a run.
+///
+/// At a stair head or gate post the leaf hangs beyond the run, across the opening;
+/// anywhere else it takes its width out of the run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gate {
+    /// Where it hangs.
+    pub at: GateAt,
+    /// The opening told for it, jamb face to jamb face; `None` until told.
+    pub width: Option<Length>,
+}
+
+/// Where a stair opening stands in a run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum StairAt {
+    /// Centred in the run.
+    Middle,
+    /// Its near edge so far from the from-end, which is the left one.
+    FromLeft(Length),
+    /// Its near edge so far from the to-end, which is the right one.
+    FromRight(Length),
+}
+
+/// A stair opening in a run: guard on one or both sides of it, none across it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StairOpening {
+    /// The opening in the guard, post face to post face as told.
+    pub width: Length,
+    /// Where it stands.
+    pub at: StairAt,
+}
+
+/// One run as told. What was not told is `None`; defaults are the engines' business.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Run {
+    /// The run's number.
+    pub id: RunId,
+    /// The name the builder gave it ("front", "left").
+    pub name: Option<String>,
+    /// Its length.
+    pub length: Option<Told>,
+    /// What the length was measured between; `None` takes the default, out to out.
+    pub basis: Option<Basis>,
+    /// The end it starts from: the left one, seen from the house looking out.
+    pub from: Option<End>,
+    /// The end it goes to.
+    pub to: Option<End>,
+    /// Its gate, if any.
+    pub gate: Option<Gate>,
+    /// Its stair opening, if any.
+    pub stairs: Option<StairOpening>,
+    /// A bay count asked for in place of the fewest the limit allows.
+    pub bays: Option<u16>,
+}
+
+impl Run {
+    /// A run of which nothing has been told yet.
+    pub fn untold(id: RunId) -> Run {
+        Run { id, name: None, length: None, basis: None, from: None, to: None, gate: None, stairs: None, bays: None }
+    }
+}

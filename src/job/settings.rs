@@ -1,0 +1,176 @@
+//! Settings of the job: post sizes, height, limits, mount.
+
+use crate::measure::{Length, Lumber};
+
+/// Which posts a size is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PostRole {
+    /// Every post not told otherwise.
+    All,
+    /// Corner posts.
+    Corner,
+    /// Line posts: those between the fixed ones.
+    Line,
+    /// End posts.
+    End,
+    /// Gate jambs.
+    Gate,
+}
+
+impl PostRole {
+    /// Every role.
+    pub const ALL: [PostRole; 5] = [PostRole::All, PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate];
+}
+
+/// A post's size: named lumber, or a width as measured (a sleeve, a steel post).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum PostSize {
+    /// Named lumber; its dressed width is used.
+    Lumber(Lumber),
+    /// The outside width as told.
+    Width(Length),
+}
+
+impl PostSize {
+    /// The width along the run. `None` for lumber the size table does not hold.
+    pub fn width(self) -> Option<Length> {
+        match self {
+            PostSize::Lumber(l) => l.dressed().map(|(_, wide)| wide),
+            PostSize::Width(w) => Some(w),
+        }
+    }
+}
+
+/// How posts are mounted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Mount {
+    /// Notched over the decking's edge.
+    OverEdge,
+    /// Inside the rim.
+    Inside,
+    /// On the rim's outside face.
+    Outside,
+    /// On the decking.
+    Surface,
+}
+
+/// What holds the posts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Fixing {
+    /// Through bolts.
+    ThroughBolts,
+    /// Lag screws.
+    Lags,
+    /// Structural screws.
+    Screws,
+}
+
+/// What stands where a run meets the house.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum HouseEnd {
+    /// A post against the wall.
+    Post,
+    /// A bracket on the wall; no post.
+    Bracket,
+}
+
+/// The notch as told.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum NotchTold {
+    /// No notch.
+    None,
+    /// So deep.
+    Deep(Length),
+}
+
+/// One setting and its value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Setting {
+    /// A post size for a role.
+    Post(PostRole, PostSize),
+    /// Height to the top of the top rail, above the walking surface.
+    HeightTop(Length),
+    /// Gap under the bottom rail.
+    GapUnder(Length),
+    /// A baluster's width.
+    Baluster(Length),
+    /// The gap balusters must stay under.
+    GapMax(Length),
+    /// The longest clear opening between posts.
+    ClearMax(Length),
+    /// The longest post spacing, on centre.
+    CentreMax(Length),
+    /// The walking surface's height above the ground below.
+    Grade(Length),
+    /// How posts are mounted.
+    Mount(Mount),
+    /// What holds them.
+    Fixing(Fixing),
+    /// What stands at the house.
+    HouseEnd(HouseEnd),
+    /// The notch.
+    Notch(NotchTold),
+    /// The parts of an inch figures are read to.
+    Tape(u8),
+}
+
+/// All settings told so far. What was not told is `None`.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Settings {
+    /// Post sizes told, by role.
+    pub posts: Vec<(PostRole, PostSize)>,
+    /// See [`Setting::HeightTop`].
+    pub height_top: Option<Length>,
+    /// See [`Setting::GapUnder`].
+    pub gap_under: Option<Length>,
+    /// See [`Setting::Baluster`].
+    pub baluster: Option<Length>,
+    /// See [`Setting::GapMax`].
+    pub gap_max: Option<Length>,
+    /// See [`Setting::ClearMax`].
+    pub clear_max: Option<Length>,
+    /// See [`Setting::CentreMax`].
+    pub centre_max: Option<Length>,
+    /// See [`Setting::Grade`].
+    pub grade: Option<Length>,
+    /// See [`Setting::Mount`].
+    pub mount: Option<Mount>,
+    /// See [`Setting::Fixing`].
+    pub fixing: Option<Fixing>,
+    /// See [`Setting::HouseEnd`].
+    pub house_end: Option<HouseEnd>,
+    /// See [`Setting::Notch`].
+    pub notch: Option<NotchTold>,
+    /// See [`Setting::Tape`].
+    pub tape: Option<u8>,
+}
+
+impl Settings {
+    /// Takes one setting in; the last told wins.
+    pub fn set(&mut self, s: Setting) {
+        match s {
+            Setting::Post(role, size) => {
+                self.posts.retain(|(r, _)| *r != role && role != PostRole::All);
+                self.posts.push((role, size));
+            }
+            Setting::HeightTop(l) => self.height_top = Some(l),
+            Setting::GapUnder(l) => self.gap_under = Some(l),
+            Setting::Baluster(l) => self.baluster = Some(l),
+            Setting::GapMax(l) => self.gap_max = Some(l),
+            Setting::ClearMax(l) => self.clear_max = Some(l),
+            Setting::CentreMax(l) => self.centre_max = Some(l),
+            Setting::Grade(l) => self.grade = Some(l),
+            Setting::Mount(m) => self.mount = Some(m),
+            Setting::Fixing(f) => self.fixing = Some(f),
+            Setting::HouseEnd(h) => self.house_end = Some(h),
+            Setting::Notch(n) => self.notch = Some(n),
+            Setting::Tape(d) => self.tape = Some(d),
+        }
+    }
+
+    /// The size told for a role, or for all posts; `None` when neither was told.
+    pub fn post(&self, role: PostRole) -> Option<PostSize> {
+        let of = |r| self.posts.iter().find(|(role, _)| *role == r).map(|(_, size)| *size);
+        of(role).or_else(|| of(PostRole::All))
+    }
+}

@@ -1,0 +1,115 @@
+//! The slot table: what each slot takes, its bare unit, its sane range, how it is written.
+//!
+//! One table for reader, writer, help and JSON.
+
+use crate::measure::{Length, Number, Q};
+use num_rational::Ratio;
+
+/// A slot that takes a length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum SlotId {
+    /// A run's length.
+    RunLength,
+    /// A side of the deck.
+    DeckSide,
+    /// The stairs' width, or the opening left for them.
+    StairWidth,
+    /// How far along a run something stands.
+    Offset,
+    /// A gate's opening.
+    GateWidth,
+    /// Height to the top of the top rail.
+    HeightTop,
+    /// Gap under the bottom rail.
+    GapUnder,
+    /// Width of a baluster.
+    BalusterWidth,
+    /// Most gap between balusters.
+    GapMax,
+    /// Longest clear opening between posts.
+    ClearMax,
+    /// Longest post spacing on centre.
+    CentreMax,
+    /// Deck above the ground.
+    Grade,
+    /// Depth of the notch.
+    NotchDepth,
+    /// A post's outside width.
+    PostWidth,
+}
+
+/// Which unit a bare number takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BareUnit {
+    /// Always inches.
+    Inches,
+    /// Feet up to and with the first number, inches from the second; between them, ask.
+    FeetTo(i128, i128),
+}
+
+/// One row of the slot table.
+#[derive(Clone, Copy, Debug)]
+pub struct Slot {
+    /// The slot.
+    pub id: SlotId,
+    /// What it is called in talk.
+    pub name: &'static str,
+    /// Its name in the JSON contract.
+    pub json: &'static str,
+    /// The unit of a bare number (common practice, no source).
+    pub bare: BareUnit,
+    /// The least and most length taken, in whole inches: outside it is a slip of the tongue.
+    pub sane: (i64, i64),
+}
+
+const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit, sane: (i64, i64)) -> Slot {
+    Slot { id, name, json, bare, sane }
+}
+
+use BareUnit::{FeetTo, Inches};
+
+/// Every slot that takes a length.
+pub const SLOTS: [Slot; 14] = [
+    row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
+    row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
+    row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
+    row(SlotId::Offset, "distance along the run", "at", FeetTo(36, 61), (0, 2400)),
+    row(SlotId::GateWidth, "gate", "width", FeetTo(8, 18), (12, 144)),
+    row(SlotId::HeightTop, "height to the top", "height_top", Inches, (12, 96)),
+    row(SlotId::GapUnder, "gap under", "gap_under", Inches, (0, 24)),
+    row(SlotId::BalusterWidth, "baluster", "baluster", Inches, (0, 12)),
+    row(SlotId::GapMax, "gap limit", "gap_max", Inches, (0, 12)),
+    row(SlotId::ClearMax, "most clear", "clear_max", FeetTo(12, 18), (12, 144)),
+    row(SlotId::CentreMax, "most on centre", "oc_max", FeetTo(12, 18), (12, 144)),
+    row(SlotId::Grade, "height above ground", "grade", Inches, (0, 1200)),
+    row(SlotId::NotchDepth, "notch", "notch", Inches, (0, 12)),
+    row(SlotId::PostWidth, "post width", "post_width", Inches, (1, 24)),
+];
+
+impl SlotId {
+    /// This slot's row.
+    pub fn row(self) -> &'static Slot {
+        // The table has a row for every id, in declaration order; a test holds it to that.
+        &SLOTS[self as usize]
+    }
+
+    /// The lengths a bare number may be in this slot, likeliest first; two mean "ask".
+    pub fn bare(self, n: Number) -> Vec<Length> {
+        let inches = |q: Q| Length::from_q(q);
+        let feet = |q: Q| Length::from_q(q * Ratio::from_integer(12));
+        let lengths = match self.row().bare {
+            Inches => vec![inches(n.value)],
+            FeetTo(..) if n.fraction => vec![inches(n.value)],
+            FeetTo(f, _) if n.value <= Ratio::from_integer(f) => vec![feet(n.value)],
+            FeetTo(_, i) if n.value >= Ratio::from_integer(i) => vec![inches(n.value)],
+            FeetTo(..) => vec![inches(n.value), feet(n.value)],
+        };
+        lengths.into_iter().flatten().collect()
+    }
+
+    /// True when the length lies in the slot's sane range.
+    pub fn takes(self, l: Length) -> bool {
+        let (lo, hi) = self.row().sane;
+        l.is_positive() && l >= Length::inches(lo) && l <= Length::inches(hi)
+    }
+}

@@ -1,0 +1,1 @@
+//! Where posts go: fixed posts first, then even bays between them.

@@ -1,0 +1,30 @@
+//! `railhand` talks a deck guard layout through at the keyboard.
+//!
+//! The way of a line, one room after the other:
+//!
+//! 1. [`grammar`] splits a typed line into words, finds islands of measure and
+//!    meaning in them, and binds the islands to readings.
+//! 2. [`session`] picks one reading or asks, resolves it against what was said
+//!    before, and makes the change: `step(&session, line) -> (delta, reply)`, pure.
+//! 3. [`job`] holds what has been told; [`layout`] places posts; [`rules`] looks the
+//!    result over; [`sums`] does arithmetic at the prompt.
+//! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
+//! 5. [`console`] and the binary are the only rooms that touch the outside.
+//!
+//! Below them all stand [`measure`] (exact lengths), [`limits`] (limits with their
+//! sources) and [`figure`] (a value that cannot be made without its reason).
+//! Arrows run one way: no room reaches back up.
+
+#![forbid(unsafe_code)]
+
+pub mod console;
+pub mod figure;
+pub mod grammar;
+pub mod job;
+pub mod layout;
+pub mod limits;
+pub mod measure;
+pub mod reply;
+pub mod rules;
+pub mod session;
+pub mod sums;

@@ -1,0 +1,48 @@
+//! Limits and defaults with their sources, made from `limits.toml` at build time.
+
+use crate::measure::Length;
+
+/// How far a value may be trusted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trust {
+    /// Seen on a published page for this provision.
+    Checked,
+    /// Known, not confirmed.
+    Memory,
+    /// Common practice, no source.
+    Practice,
+}
+
+/// One limit or default.
+#[derive(Debug, PartialEq)]
+pub struct Limit {
+    /// Its name, in lower case with hyphens.
+    pub id: &'static str,
+    /// The figure, in `unit`.
+    pub value: i64,
+    /// "in", "lb", "parts", "nominal" or "none".
+    pub unit: &'static str,
+    /// What it says, in plain words, without a full stop.
+    pub says: &'static str,
+    /// Where it is published.
+    pub source: &'static str,
+    /// How far it may be trusted.
+    pub trust: Trust,
+    /// A word of warning; may be empty.
+    pub note: &'static str,
+}
+
+include!(concat!(env!("OUT_DIR"), "/limits.rs"));
+
+impl Limit {
+    /// The figure as a length. Only for limits in inches.
+    pub fn length(&self) -> Length {
+        debug_assert_eq!(self.unit, "in");
+        Length::inches(self.value)
+    }
+}
+
+/// The limit of that id, if there is one.
+pub fn find(id: &str) -> Option<&'static Limit> {
+    LIMITS.iter().copied().find(|l| l.id == id)
+}

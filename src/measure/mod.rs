@@ -1,0 +1,11 @@
+//! Exact lengths: arithmetic, rounding to the tape, printing.
+
+mod length;
+mod lumber;
+mod print;
+mod said;
+
+pub use length::{Length, Q, q_from_decimal};
+pub use lumber::Lumber;
+pub use print::{Tape, decimal, exact_fraction, exact_phrase};
+pub use said::{Doubt, Guess, Meaning, Measure, Number, Said, Shade, Side};

@@ -1,0 +1,57 @@
+//! The figures of one answer, by their names in the JSON contract.
+
+use crate::figure::Fig;
+use crate::job::{End, RunId};
+
+/// One post of a layout.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PostFig {
+    /// Its run.
+    pub run: RunId,
+    /// Its centre, from the origin.
+    pub at: Fig,
+    /// Its near face, from the origin.
+    pub near_face: Fig,
+    /// What the tape hooks on.
+    pub from: &'static str,
+    /// What kind of post it is: an end's name, or "line post".
+    pub kind: &'static str,
+    /// Why it must stand there.
+    pub why: &'static str,
+}
+
+/// One bay of a layout.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BayFig {
+    /// Its run.
+    pub run: RunId,
+    /// Face to face.
+    pub clear: Fig,
+    /// Centre to centre; `None` where one side has no post.
+    pub centre: Option<Fig>,
+    /// What it starts at: a post's kind, or the wall's name.
+    pub from: &'static str,
+    /// What it ends at.
+    pub to: &'static str,
+    /// True for a gate's opening, which carries no rail.
+    pub gate: bool,
+}
+
+/// The figures of one answer.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Values {
+    /// A sum's, conversion's or bare measure's answer.
+    pub result: Option<Fig>,
+    /// What is left over beside the result.
+    pub left: Option<Fig>,
+    /// Posts, run by run.
+    pub posts: Vec<PostFig>,
+    /// Bays, run by run.
+    pub bays: Vec<BayFig>,
+    /// The longest clear opening allowed now.
+    pub clear_max: Option<Fig>,
+    /// Further figures, by names of the program's own.
+    pub more: Vec<(&'static str, Fig)>,
+    /// Ends named by a query about one.
+    pub ends: Vec<End>,
+}

@@ -1,0 +1,1 @@
+//! The rule registry: id, what it says, its source, its level, its check.
