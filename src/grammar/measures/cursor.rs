@@ -48,6 +48,12 @@ impl<'a> At<'a> {
         self.word().is_some_and(|w| w.joined)
     }
 
+    /// True when the word just read is "in" standing alone.
+    pub fn is_after_in(self) -> bool {
+        let before = self.at.checked_sub(1).and_then(|b| self.words.get(b));
+        before.is_some_and(|w| w.is("in") && !w.joined)
+    }
+
     fn skip(self, n: usize) -> At<'a> {
         At { at: self.at + n, ..self }
     }

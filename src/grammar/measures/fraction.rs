@@ -61,7 +61,8 @@ fn typed(i: At<'_>) -> Step<'_, Fraction> {
 /// "31/2" may have been `3 1/2`: the readings, likeliest first. "5/4" is what it says.
 fn lost_space(num: Whole<'_>, den: Whole<'_>) -> Vec<Q> {
     let tape = [2, 4, 8, 16, 32, 64].contains(&den.value);
-    let text = num.digits.filter(|_| tape).unwrap_or_default();
+    let improper = num.value >= den.value;
+    let text = num.digits.filter(|_| tape && improper).unwrap_or_default();
     let splits = (1..text.len()).filter_map(|k| {
         let (whole, top) = text.split_at(k);
         let top = top.parse::<i128>().ok().filter(|t| !text[k..].starts_with('0') && *t < den.value)?;

@@ -30,7 +30,9 @@ fn together<'a>(first: &Found<'a>, second: &Found<'a>) -> Vec<Found<'a>> {
     let plural = [a, b].iter().any(|s| matches!(s, Side::Bare(n) if n.plural));
     let sides = (!plural).then(|| Found::new(second.rest, Meaning::By(a, b)));
     let guess = first.measure.guess.or(second.measure.guess);
-    let late = first.late || second.late;
+    // "4x4 in between": beside a bare side, "in" is likelier the preposition.
+    let in_alone = second.rest.is_after_in() && matches!(a, Side::Bare(_));
+    let late = first.late || second.late || in_alone;
     lumber.into_iter().chain(sides).map(|f| Found { late, ..f.guessed(guess) }).collect()
 }
 
