@@ -1,0 +1,4 @@
+//! Checks against something outside the project: published tables and worked examples,
+//! and general-purpose libraries.
+
+mod sums;
