@@ -2,7 +2,7 @@
 
 use super::cursor::{At, Step, Ways, glued_sign, hyphen, is, miss, of_kind, one, role, unit};
 use super::role::Role;
-use super::whole::{Whole, below_hundred, digits, small};
+use super::whole::{Whole, below_hundred, digits};
 use crate::grammar::words::Kind;
 use crate::measure::{Q, Shade};
 use nom::Parser;
@@ -94,7 +94,7 @@ fn part(i: At<'_>) -> Step<'_, i128> {
 
 /// "three quarters", "5 eighths", "fifteen-sixteenths".
 fn counted(i: At<'_>) -> Step<'_, Fraction> {
-    let (rest, num) = digits(i).map(|(r, w)| (r, w.value)).or_else(|_| below_hundred(i)).or_else(|_| small(i))?;
+    let (rest, num) = digits(i).map(|(r, w)| (r, w.value)).or_else(|_| below_hundred(i))?;
     let (rest, den) = part(hyphen(rest))?;
     // "twenty-third" is an ordinal; "five quarter" is the decking.
     if num >= den && (num, den) != (5, 4) {
