@@ -137,9 +137,12 @@ fn query() -> impl Strategy<Value = Query> {
     ]
 }
 
+/// Makes one expression of two.
+type Join = fn(Box<Expr>, Box<Expr>) -> Expr;
+
 fn expr() -> impl Strategy<Value = Expr> {
     let leaf = prop_oneof![length().prop_map(Expr::Length), number().prop_map(Expr::Number)];
-    let signs: Vec<fn(Box<Expr>, Box<Expr>) -> Expr> = vec![Expr::Plus, Expr::Less, Expr::Times, Expr::Over];
+    let signs: Vec<Join> = vec![Expr::Plus, Expr::Less, Expr::Times, Expr::Over];
     leaf.prop_recursive(6, 40, 2, move |inner| {
         (select(signs.clone()), inner.clone(), inner).prop_map(|(join, a, b)| join(Box::new(a), Box::new(b)))
     })
