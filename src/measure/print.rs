@@ -79,7 +79,12 @@ fn feet_inches(q: Q) -> String {
 
 /// The exact fraction of inches, as `39 11/24`, without a mark.
 pub fn exact_fraction(l: Length) -> String {
-    format!("{}{}", sign(l.q()), mixed(l.q().abs()))
+    mixed_number(l.q())
+}
+
+/// A plain number, exactly, as a mixed number: `5`, `-2 1/2`, `3/8`.
+pub fn mixed_number(q: Q) -> String {
+    format!("{}{}", sign(q), mixed(q.abs()))
 }
 
 /// A number in decimals: exact where it ends within 12 places, else to 6 places.
@@ -121,4 +126,10 @@ pub fn exact_phrase(l: Length) -> String {
         (text, true) if text.len() < 12 => format!("{text} mm"),
         _ => inches(l.q()),
     }
+}
+
+/// As [`exact_phrase`], but inches alone whatever the size: `38"`, never `3'-2"`.
+/// Heights, gaps and the sizes of parts are spoken of so.
+pub fn exact_inches(l: Length) -> String {
+    if l.on_grid(64) { inches(l.q()) } else { exact_phrase(l) }
 }
