@@ -213,7 +213,7 @@ fn fold(first: Amount, steps: Vec<(bool, Amount)>) -> Option<Amount> {
 /// "take 3/8 off 40 1/4", "5 off 9-7 1/4", "3/8 from 40".
 fn take(input: In<'_>) -> Out<'_, Amount> {
     let off = alt((op(Op::Off), text(&["off", "from", "off of", "out of", "away from"])));
-    let flipped = preceded(opt(op(Op::Take)), (terminated(term, off), opt(text(&["of", "the"])), term));
+    let mut flipped = preceded(opt(op(Op::Take)), (terminated(term, off), opt(text(&["of", "the"])), term));
     let (rest, (a, _, b)) = flipped.parse(input)?;
     match added(&b, &a, false) {
         Some(made) => Ok((rest, made)),

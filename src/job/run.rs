@@ -107,6 +107,12 @@ pub enum GateAt {
     To,
     /// Centred in the run.
     Middle,
+    /// At the left end, told so: the from-end, standing at the house looking out.
+    Left,
+    /// At the right end, told so: the to-end.
+    Right,
+    /// Across the run's stair opening.
+    Stairs,
 }
 
 /// A gate told on a run.
