@@ -115,6 +115,17 @@ pub enum GateAt {
     Stairs,
 }
 
+impl GateAt {
+    /// The same place without the side it was told by: left is the from-end.
+    pub fn place(self) -> GateAt {
+        match self {
+            GateAt::Left => GateAt::From,
+            GateAt::Right => GateAt::To,
+            at => at,
+        }
+    }
+}
+
 /// A gate told on a run.
 ///
 /// At a stair head or gate post the leaf hangs beyond the run, across the opening;
