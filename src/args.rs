@@ -65,7 +65,8 @@ mod tests {
 
     #[test]
     fn flags_and_lines_may_stand_in_any_order() {
-        let rows: [(&[&str], Option<(bool, &[&str])>); 13] = [
+        type Row<'a> = (&'a [&'a str], Option<(bool, &'a [&'a str])>);
+        let rows: [Row; 13] = [
             (&[], Some((false, &[]))),
             (&["--json"], Some((true, &[]))),
             (&["say", "a", "b"], Some((false, &["a", "b"]))),

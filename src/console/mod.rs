@@ -1,7 +1,7 @@
 //! The room that touches the outside: the prompt, the pipe, the one-shot command.
 //!
-//! [`talk`] holds one conversation and turns a line into what is shown; [`lines`] reads
-//! lines of any length in bounded memory; [`out`] is the one writer; [`prompt`] is the
+//! `talk` holds one conversation and turns a line into what is shown; `lines` reads
+//! lines of any length in bounded memory; `out` is the one writer; `prompt` is the
 //! only module that knows the line editor.
 
 mod lines;
