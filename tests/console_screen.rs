@@ -133,4 +133,13 @@ mod screen {
         }
         assert_eq!(term.leave(), 0);
     }
+
+    #[test]
+    fn a_narrow_screen_is_written_on_within_its_edge() {
+        let term = Terminal::open("narrow-welcome", 40, &[]);
+        term.wait_for_prompt();
+        assert!(term.rows().iter().any(|row| row.contains("house and corner")), "{:?}", term.rows());
+        assert!(!term.broke_a_row(), "{:?}", term.rows());
+        assert_eq!(term.leave(), 0);
+    }
 }

@@ -13,6 +13,7 @@ mod talk;
 
 pub use out::Trouble;
 
+use crate::reply::wrap;
 use lines::{Lines, split};
 use out::Out;
 use screen::Screen;
@@ -28,6 +29,12 @@ const WELCOME: [&str; 3] = [
     "Do a sum: half of 9-7 1/4. Put it right: make it 13-9. Ask: why?",
     "Ctrl-C clears the line, Ctrl-D or quit leaves. Your building department decides.",
 ];
+
+/// The welcome, wrapped to the screen.
+fn welcome() -> String {
+    let width = Screen::of_stdout().width;
+    WELCOME.iter().map(|row| wrap("", row, 2, width) + "\n").collect()
+}
 
 /// Opens the console where a person sits at a terminal; else answers standard input line by line.
 ///
@@ -75,7 +82,7 @@ fn dumb() -> Result<(), Trouble> {
     let mut talk = Talk::new(Form::Text);
     let mut out = Out::new(io::stdout().lock());
     let mut lines = Lines::new(io::stdin().lock());
-    out.lines(&WELCOME)?;
+    out.write(&welcome())?;
     loop {
         out.write(PROMPT)?;
         out.flush()?;

@@ -59,11 +59,6 @@ impl<W: Write> Out<W> {
         self.to.write_all(text.as_bytes()).map_err(Trouble::writing)
     }
 
-    /// Rows of text.
-    pub(super) fn lines(&mut self, rows: &[&str]) -> Result<(), Trouble> {
-        rows.iter().try_for_each(|row| self.write(row).and_then(|()| self.write("\n")))
-    }
-
     /// Sends on what is held back.
     pub(super) fn flush(&mut self) -> Result<(), Trouble> {
         self.to.flush().map_err(Trouble::writing)

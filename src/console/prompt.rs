@@ -4,7 +4,7 @@ use super::lines::split;
 use super::out::{Out, Trouble};
 use super::screen::Screen;
 use super::talk::{Form, Talk, Turn};
-use super::{PROMPT, WELCOME, paths};
+use super::{PROMPT, paths, welcome};
 use crate::reply::safe;
 use reedline::{
     Color, EditCommand, EditMode, Emacs, FileBackedHistory, Highlighter, Prompt, PromptEditMode, PromptHistorySearch,
@@ -25,7 +25,7 @@ pub(super) fn converse() -> Result<(), Trouble> {
     let history = paths::history();
     let mut out = Out::new(io::stdout());
     if history.as_ref().is_none_or(|file| !file.exists()) {
-        out.lines(&WELCOME)?;
+        out.write(&welcome())?;
         out.flush()?;
     }
     let mut editor = editor(history.and_then(|file| FileBackedHistory::with_file(REMEMBERED, file).ok()));

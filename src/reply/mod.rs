@@ -15,6 +15,7 @@ pub use plain::{Shown, Tone, plain, shown};
 pub use typed::Typed;
 pub(crate) use typed::safe;
 pub use values::{BayFig, PostFig, Values};
+pub(crate) use wrap::wrap;
 
 use crate::figure::Fig;
 

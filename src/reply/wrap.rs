@@ -12,7 +12,7 @@ const LEAST: usize = 16;
 
 /// `text` in lines of at most `width` columns, the first behind `lead`, the others
 /// indented by `hang`. Unsafe characters must be out of it already.
-pub(super) fn wrap(lead: &str, text: &str, hang: usize, width: usize) -> String {
+pub(crate) fn wrap(lead: &str, text: &str, hang: usize, width: usize) -> String {
     let width = width.max(LEAST);
     let text = glue_figures(text);
     if lead.width().saturating_add(plain_width(&text)) <= width {

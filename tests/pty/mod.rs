@@ -119,6 +119,12 @@ impl Terminal {
         screen.parser.screen().rows(0, columns.get()).collect()
     }
 
+    /// True where the terminal had to break a row at its edge.
+    pub fn broke_a_row(&self) -> bool {
+        let screen = held(&self.screen);
+        (0..30).any(|row| screen.parser.screen().row_wrapped(row))
+    }
+
     /// Everything the program wrote.
     pub fn raw(&self) -> Vec<u8> {
         held(&self.screen).raw.clone()
