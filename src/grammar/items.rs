@@ -61,7 +61,7 @@ impl Item {
 
     /// True for a term all of whose senses are light: filler and links.
     pub fn is_light(&self) -> bool {
-        !self.senses().is_empty() && self.senses().iter().any(|s| !s.is_heavy())
+        !self.senses().is_empty() && self.senses().iter().any(|s| !s.is_heavy() && !matches!(s, Sense::Topic(_)))
     }
 }
 

@@ -37,6 +37,8 @@ pub enum Sense {
     Qualifier,
     /// A word of another trade or of no trade here.
     Foreign(Foreign),
+    /// What a question may be about: the id of a limit.
+    Topic(&'static str),
     /// "because", "cause", "since": the rest is a reason.
     Reason,
     /// A link: "and", "the", "of".
@@ -368,7 +370,7 @@ impl Sense {
     /// True for a word that must not be left over in silence: with it unread
     /// nothing is told.
     pub fn is_heavy(self) -> bool {
-        !matches!(self, Sense::Link | Sense::Fill | Sense::Reason)
+        !matches!(self, Sense::Link | Sense::Fill | Sense::Reason | Sense::Topic(_))
     }
 }
 

@@ -74,7 +74,9 @@ fn feet_inches(q: Q) -> String {
         return inches(q);
     }
     let rest = a - feet * Ratio::from_integer(12);
-    format!("{}{}'-{}\"", sign(q), feet.to_integer(), mixed(rest))
+    // "8'-0 3/4\"", never "8'-3/4\"": a bare fraction behind feet is misread.
+    let zero = if rest < Ratio::from_integer(1) && !rest.is_zero() { "0 " } else { "" };
+    format!("{}{}'-{zero}{}\"", sign(q), feet.to_integer(), mixed(rest))
 }
 
 /// The exact fraction of inches, as `39 11/24`, without a mark.

@@ -37,7 +37,6 @@ pub fn plain(reply: &Reply, width: usize, tape: Tape) -> String {
 /// The answer line by line, for a front end that paints.
 pub fn shown(reply: &Reply, width: usize, tape: Tape) -> Vec<Shown> {
     let mut rows = Vec::new();
-    rows.extend(unused_row(reply, width));
     let mut number = 0;
     for line in lines(reply).iter() {
         number += usize::from(line.role == Role::Choice);
@@ -47,16 +46,6 @@ pub fn shown(reply: &Reply, width: usize, tape: Tape) -> Vec<Shown> {
     findings.sort_by_key(|f| f.level);
     rows.extend(findings.into_iter().map(|f| finding_row(f, width, tape)));
     rows
-}
-
-/// Unused words no line names are named here all the same: none is dropped in silence.
-fn unused_row(reply: &Reply, width: usize) -> Option<Shown> {
-    let named = reply.lines.iter().any(|l| l.role == Role::Unused);
-    if named || reply.unused.is_empty() {
-        return None;
-    }
-    let words: Vec<&str> = reply.unused.iter().map(|t| t.as_str()).collect();
-    Some(Shown { tone: Tone::Plain, text: wrap("not used: ", &words.join(", "), 2, width) })
 }
 
 /// The reply's lines, with its choices after them where no line shows them.
