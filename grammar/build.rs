@@ -48,7 +48,8 @@ fn main() {
     let out = env::var("OUT_DIR").expect("cargo names the output folder");
     write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
     write(&out, "limits.rs", &limits(&read("src/limits/limits.toml")));
-    write(&out, "words.rs", &lexicon(&read("grammar/words.toml")));
+    write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
+    write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     println!("cargo::rerun-if-changed=grammar/build.rs");
 }
 
@@ -105,7 +106,7 @@ fn limits(data: &Limits) -> String {
 
 /// One row for each spelling, sorted by first word then longest first, for the
 /// reader's longest-match search.
-fn lexicon(data: &Lexicon) -> String {
+fn lexicon(data: &Lexicon, table: &str, kind: &str) -> String {
     let mut rows: Vec<(Vec<String>, String)> = Vec::new();
     for term in &data.term {
         for spelling in &term.words {
@@ -116,9 +117,9 @@ fn lexicon(data: &Lexicon) -> String {
     rows.sort_by(|a, b| a.0[0].cmp(&b.0[0]).then(b.0.len().cmp(&a.0.len())).then(a.cmp(b)));
     rows.dedup();
     let mut text =
-        String::from("/// Every spelling: its words and its sense.\npub static TERMS: &[(&[&str], Sense)] = &[\n");
+        format!("/// Every spelling: its words and its sense.\npub static {table}: &[(&[&str], {kind})] = &[\n");
     for (words, sense) in rows {
-        let _ = writeln!(text, "    (&{words:?}, Sense::{sense}),");
+        let _ = writeln!(text, "    (&{words:?}, {kind}::{sense}),");
     }
     text.push_str("];\n");
     text

@@ -2,6 +2,7 @@
 //!
 //! Nothing is thrown away: every character that is not a space belongs to a word.
 
+use super::measures::is_tail;
 use std::ops::Range;
 
 /// What a word is made of.
@@ -242,19 +243,32 @@ fn part_separators(list: &mut [Word]) {
 }
 
 /// True where an island may begin or end: never inside a cluster of digits and
-/// marks. Letters written onto a mark ("36\"h") and words tied by hyphens do part.
+/// marks. Letters written onto a mark ("36\"h") or saying which way a number runs
+/// ("4w"), words tied by hyphens, and plain operators ("5+4") do part.
 pub fn parts_before(list: &[Word], at: usize) -> bool {
     let Some(word) = list.get(at) else { return true };
     if at == 0 || !word.joined {
         return true;
     }
     let before = &list[at - 1];
+    if is_operator(word) || is_operator(before) {
+        return true;
+    }
     match word.kind {
-        Kind::Letters => before.kind == Kind::Mark || before.is("-") && hyphen_parts(list, at - 1),
+        Kind::Letters => match before.kind {
+            Kind::Mark => true,
+            Kind::Digits | Kind::Glyph => is_tail(&word.text) && !list.get(at + 1).is_some_and(|w| w.joined),
+            _ => before.is("-") && hyphen_parts(list, at - 1),
+        },
         Kind::Sign => word.is("-") && hyphen_parts(list, at),
         Kind::Junk => true,
         Kind::Digits | Kind::Glyph | Kind::Mark => before.kind == Kind::Junk,
     }
+}
+
+/// A sign that means one thing only, so it cannot belong to a number.
+fn is_operator(word: &Word) -> bool {
+    word.kind == Kind::Sign && matches!(word.text.as_str(), "+" | "*" | "=" | "@" | "~")
 }
 
 /// True for a hyphen with letters on both sides, or letters after a mark or digit.
@@ -301,10 +315,10 @@ mod tests {
 
     #[test]
     fn clusters_of_digits_and_marks_hold_together() {
-        let list = words("run 14-2 house>corner -2 36\"h 10:06 sixteen-footer");
+        let list = words("run 14-2 house>corner -2 36\"h 10:06 sixteen-footer 4w 6k 5+4 ~12");
         let parts: Vec<bool> = (0..list.len()).map(|i| parts_before(&list, i)).collect();
         let shown: String =
             list.iter().zip(parts).map(|(w, p)| format!("{}{}", if p { " " } else { "_" }, w.text)).collect();
-        assert_eq!(shown, " run 14_-_2 house > corner -_2 36_\" h 10_:_06 sixteen - footer");
+        assert_eq!(shown, " run 14_-_2 house > corner -_2 36_\" h 10_:_06 sixteen - footer 4 w 6_k 5 + 4 ~ 12");
     }
 }
