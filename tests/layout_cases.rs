@@ -141,6 +141,11 @@ fn what_is_lacking_is_named_not_guessed() {
             vec![Lack::GatePlace],
         ),
         (gate(stairs(ten(), inches(48), StairAt::Middle), GateAt::Middle, Some(inches(36))), vec![Lack::GatePlace]),
+        // A gate in the middle that lies within stairs at an end is never dropped.
+        (
+            gate(stairs(ten(), inches(72), StairAt::FromRight(inches(0))), GateAt::Middle, Some(inches(24))),
+            vec![Lack::GatePlace],
+        ),
         (bays(gate(ten(), GateAt::Middle, Some(inches(36))), 3), vec![Lack::BaySplit]),
         (bays(gate(ten(), GateAt::Middle, Some(inches(36))), 1), vec![Lack::BaySplit]),
         (bays(ten(), 40), vec![Lack::Room]),
