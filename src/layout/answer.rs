@@ -1,6 +1,6 @@
 //! A layout in words, shortest first: the answer, the basis, the marks, the bays.
 
-use super::{Bay, BayKind, Kind, Lack, Layout, Limits, Placed, Post, RunLayout};
+use super::{Bay, BayKind, Lack, Layout, Limits, Placed, Post, RunLayout};
 use crate::figure::{Fig, Value, Why};
 use crate::job::{Basis, RunId};
 use crate::limits;
@@ -84,7 +84,7 @@ fn placed_lines(run: &RunLayout, p: &Placed, focus: Focus, prefix: Vec<Span>) ->
         lines.extend(marks(p));
     }
     if focus == Focus::Whole {
-        lines.extend(bays(p));
+        lines.push(bays(p));
     }
     lines.extend(openings(p));
     if p.rounded_up && focus != Focus::RunLength {
@@ -92,7 +92,7 @@ fn placed_lines(run: &RunLayout, p: &Placed, focus: Focus, prefix: Vec<Span>) ->
             "One bay more than the exact split needs: rounded to the tape, a bay would pass the limit.",
         )]));
     }
-    lines.extend(p.still.iter().map(|lack| still(*lack)));
+    lines.extend(still(&p.still));
     lines
 }
 
@@ -151,9 +151,10 @@ fn groups(p: &Placed) -> Vec<(&Bay, usize)> {
     groups
 }
 
-/// Clear of each group, and the on-centre distances in it.
+/// "2 bays of 4'-6 3/4" clear, 4'-10 1/4" on centre".
 fn bay_group(p: &Placed, first: &Bay, n: usize) -> Vec<Span> {
-    let mut spans = vec![count(n), Span::Say(" of "), fig(&first.clear), Span::Say(" clear")];
+    let bays = if n == 1 { " bay of " } else { " bays of " };
+    let mut spans = vec![count(n), Span::Say(bays), fig(&first.clear), Span::Say(" clear")];
     let mut seen: Vec<&Fig> = Vec::new();
     for bay in p.rail_bays().filter(|b| b.clear.value() == first.clear.value()) {
         let Some(centre) = &bay.centre else { continue };
@@ -163,27 +164,23 @@ fn bay_group(p: &Placed, first: &Bay, n: usize) -> Vec<Span> {
         spans.extend([Span::Say(if seen.is_empty() { ", " } else { " or " }), fig(centre)]);
         seen.push(centre);
     }
-    if !seen.is_empty() {
-        spans.push(Span::Say(" on centre"));
-    }
+    spans.extend((!seen.is_empty()).then_some(Span::Say(" on centre")));
     spans
 }
 
 fn bay_answer(p: &Placed) -> Vec<Span> {
     let mut spans = Vec::new();
     for (bay, n) in groups(p) {
-        if !spans.is_empty() {
-            spans.push(Span::Say("; "));
-        }
+        spans.extend((!spans.is_empty()).then_some(Span::Say("; ")));
         spans.extend(bay_group(p, bay, n));
     }
-    let first = if spans.is_empty() { "no bays of rail" } else { "bays: " };
-    spans.insert(0, Span::Say(first));
-    spans
+    if spans.is_empty() { vec![Span::Say("no bays of rail")] } else { spans }
 }
 
-fn bays(p: &Placed) -> Option<Line> {
-    (p.rail_bays().count() > 0).then(|| detail(bay_answer(p)))
+fn bays(p: &Placed) -> Line {
+    let mut spans = bay_answer(p);
+    spans.push(Span::Say("."));
+    detail(spans)
 }
 
 fn basis_name(basis: Basis) -> &'static str {
@@ -223,15 +220,13 @@ fn marks(p: &Placed) -> Vec<Line> {
 }
 
 fn mark(post: &Post) -> Line {
-    let kind = if post.kind == Kind::Line { "line post" } else { post.kind.post() };
-    detail(vec![
-        Span::Say("  "),
-        fig(&post.at),
-        Span::Say("  ("),
-        fig(&post.near_face),
-        Span::Say(")  "),
-        Span::Say(kind),
-    ])
+    let kind = Span::Say(post.kind.post());
+    // A post the tape hooks on lies at or behind the tape's start: no mark is pulled for it.
+    if post.at.as_length().is_some_and(|l| !l.is_positive()) {
+        return detail(vec![Span::Say("  tape's start: "), kind]);
+    }
+    let (at, near) = (fig(&post.at), fig(&post.near_face));
+    detail(vec![Span::Say("  "), at, Span::Say("  ("), near, Span::Say(")  "), kind])
 }
 
 fn openings(p: &Placed) -> Vec<Line> {
@@ -257,8 +252,30 @@ fn openings(p: &Placed) -> Vec<Line> {
     lines
 }
 
-fn still(lack: Lack) -> Line {
-    detail(vec![Span::Say("Still to tell: "), Span::Say(lack.says()), Span::Say(".")])
+/// What is still untold, in one line; the ends taken meanwhile are said.
+fn still(lacks: &[Lack]) -> Option<Line> {
+    let taken = |lack: &Lack| matches!(lack, Lack::From | Lack::To).then_some(Span::Say(" (an end post is taken)"));
+    let facts = lacks.iter().map(|lack| std::iter::once(Span::Say(lack.says())).chain(taken(lack)).collect());
+    told_of("Still to tell: ", facts.collect())
+}
+
+/// What stands in the way of placing posts.
+fn in_the_way(lacks: &[Lack]) -> impl Iterator<Item = Line> {
+    let (untold, unfit): (Vec<Lack>, Vec<Lack>) = lacks.iter().partition(|lack| lack.is_untold());
+    let words = |lacks: Vec<Lack>| lacks.into_iter().map(|lack| vec![Span::Say(lack.says())]).collect();
+    let untold = told_of("Still to tell: ", words(untold));
+    untold.into_iter().chain(told_of("It does not work out: ", words(unfit)))
+}
+
+fn told_of(lead: &'static str, facts: Vec<Vec<Span>>) -> Option<Line> {
+    let mut spans = vec![Span::Say(lead)];
+    for (i, fact) in facts.into_iter().enumerate() {
+        spans.extend((i > 0).then_some(Span::Say("; ")));
+        spans.extend(fact);
+    }
+    let any = spans.len() > 1;
+    spans.push(Span::Say("."));
+    any.then(|| detail(spans))
 }
 
 fn lacking(run: &RunLayout, lacks: &[Lack], focus: Focus, prefix: Vec<Span>) -> Vec<Line> {
@@ -266,10 +283,9 @@ fn lacking(run: &RunLayout, lacks: &[Lack], focus: Focus, prefix: Vec<Span>) -> 
     let length = run.told.map(|t| Fig::told(t.length, "the run's length"));
     match (&length, focus) {
         (Some(length), Focus::RunLength) => spans.extend([fig(length), Span::Say(basis_name(run.basis))]),
-        _ => spans.push(Span::Say("cannot place posts yet.")),
+        _ => spans.push(Span::Say("Posts cannot be placed yet.")),
     }
-    let first = Line::new(Role::Answer, spans);
-    std::iter::once(first).chain(lacks.iter().map(|lack| still(*lack))).collect()
+    std::iter::once(Line::new(Role::Answer, spans)).chain(in_the_way(lacks)).collect()
 }
 
 /// Which limit governed, and whose it is.

@@ -52,8 +52,8 @@ impl Canvas {
     fn new(p: &Placed, width: usize) -> Canvas {
         let row = width - 1;
         let room = (row - 3) as f64;
-        let overall = p.overall.for_drawing().max(1.0);
-        Canvas { scale: (room / overall).max(least_scale(p)), margin: usize::from(p.ends[0].is_wall()), row }
+        let fits = room / p.overall.for_drawing().max(1.0);
+        Canvas { scale: fits.max(least_scale(p, fits)), margin: usize::from(p.ends[0].is_wall()), row }
     }
 
     fn column(&self, place: Length) -> usize {
@@ -91,7 +91,8 @@ impl Canvas {
             if text.len() < self.columns(&group[0]) || group.len() == 1 {
                 labels.extend(group.iter().map(|b| (self.middle(b, b), text.clone())));
             } else {
-                labels.push((self.middle(&group[0], &group[group.len() - 1]), format!("{} x {text}", group.len())));
+                labels
+                    .push((self.middle(&group[0], &group[group.len() - 1]), format!("{} bays of {text}", group.len())));
             }
         }
         labels
@@ -122,10 +123,15 @@ impl Canvas {
     }
 }
 
-/// Columns an inch at which two neighbouring posts still stand two columns apart.
-fn least_scale(p: &Placed) -> f64 {
+/// The least columns an inch that still tell posts apart: two columns between
+/// neighbours; one where only a stray short bay would force a second row.
+fn least_scale(p: &Placed, fits: f64) -> f64 {
     let least = p.bays.iter().map(|b| b.spacing.for_drawing()).fold(f64::INFINITY, f64::min);
-    if least.is_finite() && least > 0.0 { 2.0 / least } else { 0.0 }
+    if !least.is_finite() || least <= 0.0 {
+        return 0.0;
+    }
+    let roomy = fits * p.overall.for_drawing() >= 3.0 * p.bays.len() as f64;
+    if roomy && fits >= 1.0 / least { fits } else { 2.0 / least }
 }
 
 fn fill(kind: BayKind) -> char {

@@ -166,6 +166,9 @@ impl Site<'_> {
         for opening in self.openings()? {
             let jamb = || self.post(opening.jamb(), opening.kind.is_gate(), opening.why.clone());
             let far = opening.start + opening.width;
+            if opening.start < walk.reached() {
+                return Err(no_fit(self.run));
+            }
             // An opening that begins at the run's very start, or ends at its very end, has no guard there.
             if opening.start.is_positive() {
                 let mut near_jamb = jamb();
@@ -173,7 +176,7 @@ impl Site<'_> {
                 walk.then(BayKind::Rail, near_jamb);
             }
             if far == self.overall && !end.post {
-                return Ok(opening.kind);
+                return if self.end_gate(GateAt::To).is_none() { Ok(opening.kind) } else { Err(Lack::GatePlace) };
             }
             let mut far_jamb = jamb();
             far_jamb.near = far;
@@ -190,7 +193,8 @@ impl Site<'_> {
         let gate = gate.filter(|_| !across).map(|g| self.middle_gate(g)).transpose()?;
         let mut all: Vec<Opening> = stairs.into_iter().chain(gate).collect();
         all.sort_by_key(|o| o.start);
-        Ok(all)
+        let apart = all.windows(2).all(|pair| pair[0].start + pair[0].width < pair[1].start);
+        if apart { Ok(all) } else { Err(Lack::GatePlace) }
     }
 
     fn stairs(&self, stairs: StairOpening, gate: Option<Gate>) -> Result<Opening, Lack> {
@@ -230,11 +234,12 @@ impl Frame {
     /// Something must be left between any two fixed posts.
     fn check_room(&self, run: &Run) -> Result<(), Lack> {
         let fits = self.fixed.windows(2).all(|pair| (pair[1].near - pair[0].far()).is_positive());
-        let clash = run.stairs.is_some() && run.gate.is_some_and(|g| gate_in_run(run, g));
-        match (fits, clash) {
-            (true, _) => Ok(()),
-            (false, true) => Err(Lack::GatePlace),
-            (false, false) => Err(Lack::Room),
-        }
+        if fits { Ok(()) } else { Err(no_fit(run)) }
     }
+}
+
+/// What does not fit: a gate beside stairs, or the run as a whole.
+fn no_fit(run: &Run) -> Lack {
+    let clash = run.stairs.is_some() && run.gate.is_some_and(|g| gate_in_run(run, g));
+    if clash { Lack::GatePlace } else { Lack::Room }
 }

@@ -2,10 +2,10 @@
 //!
 //! A run is laid on one line, measured from its outside start:
 //!
-//! 1. [`frame`] sets the fixed posts: ends, both sides of a stair opening, gate jambs.
-//! 2. [`split`] parts each span between them into the fewest equal clear bays that
+//! 1. `frame` sets the fixed posts: ends, both sides of a stair opening, gate jambs.
+//! 2. `split` parts each span between them into the fewest equal clear bays that
 //!    pass no limit, on the tape as well as exactly.
-//! 3. [`place`] names an origin for the tape and gives every post and bay its figures.
+//! 3. `place` names an origin for the tape and gives every post and bay its figures.
 //!
 //! [`answer`], [`draw`] and [`values`] are three views of the result. Everything here
 //! is a pure function of the job.

@@ -144,18 +144,23 @@ pub enum Lack {
 }
 
 impl Lack {
-    /// The fact in words, to follow "still to tell:".
+    /// The fact in words, to follow "still to tell: ", or what is wrong.
     pub fn says(self) -> &'static str {
         match self {
             Lack::Length => "how long the run is",
-            Lack::From => "what the run starts at (an end post is taken)",
-            Lack::To => "what the run ends at (an end post is taken)",
+            Lack::From => "what the run starts at",
+            Lack::To => "what the run ends at",
             Lack::GateWidth => "how wide the gate is",
             Lack::GateBeyond => "how wide the gate is, for its other jamb",
-            Lack::GatePlace => "where the gate stands: as told it meets the stair opening",
+            Lack::GatePlace => "the gate and the stair opening do not fit as told",
             Lack::BaySplit => "how many bays on each side of the opening",
-            Lack::Room => "a longer run or smaller posts: the posts and openings told do not fit",
+            Lack::Room => "the posts, bays and openings told do not fit in the run",
         }
+    }
+
+    /// True for a fact that was not told; false where the facts told do not fit.
+    pub fn is_untold(self) -> bool {
+        !matches!(self, Lack::GatePlace | Lack::Room)
     }
 }
 

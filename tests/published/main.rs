@@ -1,0 +1,3 @@
+//! Checks against sources outside the program.
+
+mod layout;
