@@ -63,7 +63,8 @@ fn end() -> impl Strategy<Value = End> {
 }
 
 fn gate() -> impl Strategy<Value = Gate> {
-    (select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]), of(length())).prop_map(|(at, width)| Gate { at, width })
+    (select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]), of(length()))
+        .prop_map(|(at, width)| Gate { at, width })
 }
 
 fn stairs() -> impl Strategy<Value = StairOpening> {

@@ -2,15 +2,15 @@
 
 mod act;
 pub mod ahead;
+mod assemble;
 pub mod canon;
 pub mod draft;
 pub mod items;
 pub mod measures;
-mod assemble;
 pub mod pieces;
 pub mod reading;
-pub mod sums;
 pub mod sense;
+pub mod sums;
 pub mod words;
 
 pub use act::{Act, Query, Talk};

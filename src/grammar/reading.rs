@@ -145,7 +145,10 @@ fn is_cue(item: &Item) -> bool {
 
 fn changes_what_it_touches(item: &Item) -> bool {
     item.senses().iter().any(|s| matches!(s, Sense::Qualifier | Sense::Not | Sense::Op(_)))
-        && !matches!(&*item.text, "and" | "in" | "to" | "the" | "of" | "'s" | "is" | "at" | "from" | "a" | "put" | "turn" | "stick")
+        && !matches!(
+            &*item.text,
+            "and" | "in" | "to" | "the" | "of" | "'s" | "is" | "at" | "from" | "a" | "put" | "turn" | "stick"
+        )
 }
 
 fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {

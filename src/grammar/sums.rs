@@ -27,7 +27,8 @@ use nom::sequence::{delimited, preceded, terminated};
 pub fn sums(items: &[Item]) -> Vec<Reading> {
     let start = items.iter().position(|i| !is_lead(i)).unwrap_or(items.len());
     let starts = [0, start];
-    let forms: [fn(In<'_>) -> Out<'_, Sum>; 8] = [pieces, pieces_of, sticks, convert, how_many_in, diagonal, bigger, worked];
+    let forms: [fn(In<'_>) -> Out<'_, Sum>; 8] =
+        [pieces, pieces_of, sticks, convert, how_many_in, diagonal, bigger, worked];
     let mut out: Vec<Reading> = Vec::new();
     for start in starts {
         for form in forms {
@@ -46,7 +47,15 @@ fn reading(items: &[Item], start: usize, end: usize, sum: Sum) -> Reading {
     let left = idle.filter(|i| !i.is_sep()).map(|i| Left { words: i.words.clone(), weight: Weight::Light }).collect();
     let guesses = items[start..end].iter().filter(|i| matches!(&i.is, Is::Measure(m) if m.guess.is_some())).count();
     let cost = 8 + u32::try_from(guesses).unwrap_or(0);
-    Reading { clauses: vec![Clause::Sum(sum)], corrects: false, supposes: false, left, near: Vec::new(), cost, clash: None }
+    Reading {
+        clauses: vec![Clause::Sum(sum)],
+        corrects: false,
+        supposes: false,
+        left,
+        near: Vec::new(),
+        cost,
+        clash: None,
+    }
 }
 
 fn is_lead(item: &Item) -> bool {
@@ -57,7 +66,10 @@ fn is_lead(item: &Item) -> bool {
 }
 
 fn is_trail(item: &Item) -> bool {
-    item.is_sep() || item.is_light() && !item.may_be(Sense::Not) || item.may_be(Sense::Op(Op::Total)) || item.may_be(Sense::Ask(Ask::What))
+    item.is_sep()
+        || item.is_light() && !item.may_be(Sense::Not)
+        || item.may_be(Sense::Op(Op::Total))
+        || item.may_be(Sense::Ask(Ask::What))
 }
 
 fn op<'a>(o: Op) -> impl Parser<In<'a>, Output = (), Error = ()> {
@@ -150,14 +162,19 @@ fn times(a: &Amount, by: Q) -> Option<Amount> {
 
 /// "half of 7/8", "a third of 12'-6", "quarter of 21-2".
 fn part_of(input: In<'_>) -> Out<'_, Amount> {
-    let by = alt((value(2, op(Op::Half)), value(3, op(Op::Third)), value(4, op(Op::Quarter)), value(2, op(Op::Middle))));
+    let by =
+        alt((value(2, op(Op::Half)), value(3, op(Op::Third)), value(4, op(Op::Quarter)), value(2, op(Op::Middle))));
     let of = preceded(opt(text(&["a", "one", "the"])), terminated(by, many0_count(text(&["of", "the", "a"]))));
     map_opt((of, amount), |(by, a)| over(&a, Q::from_integer(by))).parse(input)
 }
 
 /// "five spaces of 3 13/16", "four bays at 55 5/8", "3 of 41".
 fn counted(input: In<'_>) -> Out<'_, Amount> {
-    let of = alt((value((), (noun, text(&["of", "at", "@", "x", "each"]))), text(&["of", "at", "@"]), value((), (op(Op::Times), opt(text(&["of"]))))));
+    let of = alt((
+        value((), (noun, text(&["of", "at", "@", "x", "each"]))),
+        text(&["of", "at", "@"]),
+        value((), (op(Op::Times), opt(text(&["of"])))),
+    ));
     map_opt((terminated(whole, of), amount), |(n, a)| times(&a, n)).parse(input)
 }
 
@@ -169,8 +186,10 @@ fn product(input: In<'_>) -> Out<'_, Amount> {
 
 /// "11 5/16 doubled", "double 11 5/16", "24 3/8 halved".
 fn scaled(input: In<'_>) -> Out<'_, Amount> {
-    let by = || alt((value((2, true), op(Op::Double)), value((3, true), op(Op::Triple)), value((2, false), op(Op::Halved))));
-    let apply = |a: &Amount, (n, up): (i128, bool)| if up { times(a, Q::from_integer(n)) } else { over(a, Q::from_integer(n)) };
+    let by =
+        || alt((value((2, true), op(Op::Double)), value((3, true), op(Op::Triple)), value((2, false), op(Op::Halved))));
+    let apply =
+        |a: &Amount, (n, up): (i128, bool)| if up { times(a, Q::from_integer(n)) } else { over(a, Q::from_integer(n)) };
     let after = map_opt((amount, by()), move |(a, s)| apply(&a, s));
     let before = map_opt((by(), opt(text(&["of"])), amount), move |(s, _, a)| apply(&a, s));
     alt((after, before)).parse(input)
@@ -185,7 +204,13 @@ fn sign(input: In<'_>) -> Out<'_, bool> {
     let lead = || (opt(sep(",")), opt(text(&["and", "then", "and then"])), opt(text(&["then"])), opt(op(Op::Add)));
     let plus = value(true, preceded(lead(), op(Op::Plus)));
     let add = value(true, (opt(sep(",")), opt(text(&["and", "then", "and then"])), op(Op::Add)));
-    let less = value(false, preceded((opt(sep(",")), opt(text(&["and", "then", "and then"])), opt(text(&["then"]))), alt((op(Op::Less), sep("-"), op(Op::Take)))));
+    let less = value(
+        false,
+        preceded(
+            (opt(sep(",")), opt(text(&["and", "then", "and then"])), opt(text(&["then"]))),
+            alt((op(Op::Less), sep("-"), op(Op::Take))),
+        ),
+    );
     alt((plus, less, add)).parse(input)
 }
 
@@ -198,8 +223,12 @@ fn chain(input: In<'_>) -> Out<'_, Amount> {
     let steps = many0((sign, terminated(term, opt((text(&["off"]), text(&["that", "it"]))))));
     let with_signs = verify((term, steps), |(_, steps)| !steps.is_empty());
     let plain = map_opt(with_signs, |(first, steps)| fold(first, steps));
-    let and_signs = || many0((alt((sign, value(true, and))), terminated(term, opt((text(&["off"]), text(&["that", "it"]))))));
-    let listed = preceded((op(Op::Add), many0_count(text(&["up", "of", "the"]))), verify((term, and_signs()), |(_, s)| !s.is_empty()));
+    let and_signs =
+        || many0((alt((sign, value(true, and))), terminated(term, opt((text(&["off"]), text(&["that", "it"]))))));
+    let listed = preceded(
+        (op(Op::Add), many0_count(text(&["up", "of", "the"]))),
+        verify((term, and_signs()), |(_, s)| !s.is_empty()),
+    );
     let listed = map_opt(listed, |(first, steps)| fold(first, steps));
     let totalled = terminated((term, and_signs()), (opt(sep(",")), opt(sense(Sense::Ask(Ask::What))), op(Op::Total)));
     let totalled = map_opt(totalled, |(first, steps)| fold(first, steps));
@@ -228,7 +257,8 @@ fn split(input: In<'_>) -> Out<'_, Amount> {
     let by_verb = value((), (op(Op::Split), opt(text(&["in", "by", "into"]))));
     let told = preceded(verb(), (amount, preceded(opt(into()), whole), opt(alt((op(Op::Ways), noun)))));
     let ways = (amount, preceded((opt(by_verb), opt(text(&["in", "into"]))), whole), map(op(Op::Ways)));
-    let by = alt((op(Op::Over), op(Op::Into), value((), (op(Op::Split), alt((op(Op::Into), text(&["in", "by", "into"])))))));
+    let by =
+        alt((op(Op::Over), op(Op::Into), value((), (op(Op::Split), alt((op(Op::Into), text(&["in", "by", "into"])))))));
     let plain = (amount, preceded(by, whole), opt(alt((op(Op::Ways), noun))));
     let split = alt((pair(told), pair(ways), pair(plain)));
     map_opt(split, |(a, n)| if n == Q::from_integer(0) { None } else { over(&a, n) }).parse(input)
@@ -246,8 +276,12 @@ fn pair<'a, T>(
 
 /// "difference between 40 1/4 and 38 5/8".
 fn difference(input: In<'_>) -> Out<'_, Amount> {
-    let pair = preceded((opt(text(&["the"])), op(Op::Difference), opt(text(&["between", "from", "of"]))), (just_length, preceded(alt((and, text(&["to", "from"]))), just_length)));
-    pair.map(|(a, b)| Amount::Made(Expr::Less(Box::new(Expr::Length(a.max(b))), Box::new(Expr::Length(a.min(b)))))).parse(input)
+    let pair = preceded(
+        (opt(text(&["the"])), op(Op::Difference), opt(text(&["between", "from", "of"]))),
+        (just_length, preceded(alt((and, text(&["to", "from"]))), just_length)),
+    );
+    pair.map(|(a, b)| Amount::Made(Expr::Less(Box::new(Expr::Length(a.max(b))), Box::new(Expr::Length(a.min(b))))))
+        .parse(input)
 }
 
 fn worked(input: In<'_>) -> Out<'_, Sum> {
@@ -265,17 +299,25 @@ fn stick(input: In<'_>) -> Out<'_, Length> {
         _ => None,
     };
     let lead = many0_count(text(&["a", "an", "the", "one", "each", "of", "full"]));
-    delimited(lead, map_opt(length, stock), (opt(lumber), many0_count(alt((op(Op::Stick), noun, text(&["long"])))))).parse(input)
+    delimited(lead, map_opt(length, stock), (opt(lumber), many0_count(alt((op(Op::Stick), noun, text(&["long"]))))))
+        .parse(input)
 }
 
 fn out_of(input: In<'_>) -> Out<'_, ()> {
-    let words = many0_count(text(&["can", "i", "do", "will", "you", "we", "get", "cut", "come", "would", "could", "to"]));
+    let words =
+        many0_count(text(&["can", "i", "do", "will", "you", "we", "get", "cut", "come", "would", "could", "to"]));
     value((), (words, alt((op(Op::OutOf), op(Op::Off))), opt(text(&["of"])))).parse(input)
 }
 
 /// "how many 38s come out of a 16 footer".
 fn pieces(input: In<'_>) -> Out<'_, Sum> {
-    let piece = preceded((sense(Sense::Ask(Ask::HowMany)), opt(text(&["pieces of", "of"]))), terminated(just_length, many0_count(alt((noun, sense(Sense::Cue(Cue::Long)), sense(Sense::Unit(Unit::Inches)))))));
+    let piece = preceded(
+        (sense(Sense::Ask(Ask::HowMany)), opt(text(&["pieces of", "of"]))),
+        terminated(
+            just_length,
+            many0_count(alt((noun, sense(Sense::Cue(Cue::Long)), sense(Sense::Unit(Unit::Inches))))),
+        ),
+    );
     (terminated(piece, out_of), stick).map(|(piece, from)| Sum::Pieces { piece, from }).parse(input)
 }
 
@@ -290,7 +332,19 @@ fn pieces_of(input: In<'_>) -> Out<'_, Sum> {
 /// "62 pickets, 4 to a stick, how many sticks".
 fn sticks(input: In<'_>) -> Out<'_, Sum> {
     let many = terminated(whole, (noun, opt(sep(",")), opt(text(&["at", "and"]))));
-    let per = terminated(whole, (opt(noun), alt((op(Op::Stick), value((), (text(&["to", "per", "a", "from", "out of", "each"]), opt(text(&["a", "each"])), op(Op::Stick)))))));
+    let per = terminated(
+        whole,
+        (
+            opt(noun),
+            alt((
+                op(Op::Stick),
+                value(
+                    (),
+                    (text(&["to", "per", "a", "from", "out of", "each"]), opt(text(&["a", "each"])), op(Op::Stick)),
+                ),
+            )),
+        ),
+    );
     let asked = (opt(sep(",")), sense(Sense::Ask(Ask::HowMany)), alt((op(Op::Stick), noun)));
     map_opt(terminated((many, per), opt(asked)), |(pieces, per)| {
         let (pieces, per) = (u64::try_from(pieces.to_integer()).ok()?, u64::try_from(per.to_integer()).ok()?);
@@ -314,18 +368,24 @@ fn unit(input: In<'_>) -> Out<'_, Into> {
 fn in_unit(input: In<'_>) -> Out<'_, Into> {
     let and_inches = (text(&["and", "&", "n"]), sense(Sense::Unit(Unit::Inches)));
     let decimal = value(Into::Feet, (text(&["decimal"]), sense(Sense::Unit(Unit::Feet))));
-    preceded(text(&["in", "to", "into", "as", "is", "how many"]), alt((decimal, terminated(unit, opt(and_inches))))).parse(input)
+    preceded(text(&["in", "to", "into", "as", "is", "how many"]), alt((decimal, terminated(unit, opt(and_inches)))))
+        .parse(input)
 }
 
 /// "150 mm in inches", "convert 3200 mm to feet".
 fn convert(input: In<'_>) -> Out<'_, Sum> {
     let lead = many0_count(alt((op(Op::Convert), text(&["what", "is", "'s", "how", "much"]))));
-    (preceded(lead, just_length), preceded(opt(text(&["is", "is that", "that"])), in_unit)).map(|(l, into)| Sum::Convert(l, into)).parse(input)
+    (preceded(lead, just_length), preceded(opt(text(&["is", "is that", "that"])), in_unit))
+        .map(|(l, into)| Sum::Convert(l, into))
+        .parse(input)
 }
 
 /// "how many inches in 17 foot 3", "how many mm is 4 3/8".
 fn how_many_in(input: In<'_>) -> Out<'_, Sum> {
-    let asked = preceded(sense(Sense::Ask(Ask::HowMany)), terminated(unit, many0_count(text(&["in", "is", "are", "there", "to", "'s", "a", "make", "of"]))));
+    let asked = preceded(
+        sense(Sense::Ask(Ask::HowMany)),
+        terminated(unit, many0_count(text(&["in", "is", "are", "there", "to", "'s", "a", "make", "of"]))),
+    );
     (asked, just_length).map(|(into, l)| Sum::Convert(l, into)).parse(input)
 }
 
@@ -341,7 +401,9 @@ fn side_length(s: Side, fellow: Side) -> Option<Length> {
 fn two_sides(input: In<'_>) -> Out<'_, (Length, Length)> {
     let by = one(|i: &Item| match &i.is {
         Is::Measure(Measure { meaning: Meaning::By(a, b), .. }) => Some((side_length(*a, *b)?, side_length(*b, *a)?)),
-        Is::Measure(Measure { meaning: Meaning::Lumber(Lumber { thick_quarters, wide }), .. }) if thick_quarters % 4 == 0 => {
+        Is::Measure(Measure { meaning: Meaning::Lumber(Lumber { thick_quarters, wide }), .. })
+            if thick_quarters % 4 == 0 =>
+        {
             Some((Length::inches(i64::from(*thick_quarters) * 3), Length::inches(i64::from(*wide) * 12)))
         }
         _ => None,
@@ -364,8 +426,14 @@ fn as_side(m: &Measure) -> Option<Side> {
 /// "check diagonal for 10 by 14", "10 by 14 diagonal".
 fn diagonal(input: In<'_>) -> Out<'_, Sum> {
     let of = many0_count(alt((text(&["of", "for", "on", "a", "the", "is", "to", "in"]), part(Part::Deck))));
-    let before = preceded((many0_count(text(&["the", "check", "a"])), op(Op::Diagonal), of), terminated(two_sides, opt(part(Part::Deck))));
-    let after = terminated(two_sides, (opt(part(Part::Deck)), many0_count(text(&["what", "'s", "is", "the"])), op(Op::Diagonal)));
+    let before = preceded(
+        (many0_count(text(&["the", "check", "a"])), op(Op::Diagonal), of),
+        terminated(two_sides, opt(part(Part::Deck))),
+    );
+    let after = terminated(
+        two_sides,
+        (opt(part(Part::Deck)), many0_count(text(&["what", "'s", "is", "the"])), op(Op::Diagonal)),
+    );
     alt((before, after)).map(|(a, b)| Sum::Diagonal(a, b)).parse(input)
 }
 
@@ -374,6 +442,9 @@ fn bigger(input: In<'_>) -> Out<'_, Sum> {
     let word = || alt((op(Op::Bigger), op(Op::Smaller)));
     let asked = (sense(Sense::Ask(Ask::Which)), many0_count(text(&["is", "one", "'s", "of"])), word(), opt(sep(",:-")));
     let which = preceded(asked, (just_length, preceded(alt((text(&["or", "and", "vs"]), sep(","))), just_length)));
-    let than = preceded(opt(text(&["is"])), (just_length, preceded((opt(text(&["is"])), word(), text(&["than", "or"])), just_length)));
+    let than = preceded(
+        opt(text(&["is"])),
+        (just_length, preceded((opt(text(&["is"])), word(), text(&["than", "or"])), just_length)),
+    );
     alt((which, than)).map(|(a, b)| Sum::Bigger(a, b)).parse(input)
 }

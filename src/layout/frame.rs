@@ -81,7 +81,7 @@ fn end_post(run: &Run, settings: &Settings, side: Side) -> Fixed {
         Side::Finish => (run.to, GateAt::To),
     };
     let end = told.unwrap_or(End::EndPost);
-    let size = post_width(settings, &roles(end, run.gate.is_some_and(|g| g.at == at)));
+    let size = post_width(settings, &roles(end, run.gate.is_some_and(|g| g.at.place() == at)));
     let bracket = end.is_wall() && settings.house_end == Some(HouseEnd::Bracket);
     let post = !bracket && !stairs_reach(run, side);
     let width = if post { size.as_length().unwrap_or(Length::ZERO) } else { Length::ZERO };
@@ -151,7 +151,7 @@ impl Site<'_> {
 
     /// The gate that takes its width out of the run at that end.
     fn end_gate(&self, at: GateAt) -> Option<Gate> {
-        self.run.gate.filter(|g| g.at == at && gate_in_run(self.run, *g))
+        self.run.gate.filter(|g| g.at.place() == at && gate_in_run(self.run, *g))
     }
 
     /// A gate at an end: that end's post is one jamb, this is the other.
@@ -187,8 +187,13 @@ impl Site<'_> {
 
     /// The openings within the run, in walking order.
     fn openings(&self) -> Result<Vec<Opening>, Lack> {
-        let gate = self.run.gate.filter(|g| g.at == GateAt::Middle);
-        let across = self.run.stairs.filter(|s| s.at == StairAt::Middle).is_some() && gate.is_some();
+        let gate = self.run.gate.filter(|g| matches!(g.at, GateAt::Middle | GateAt::Stairs));
+        let over_stairs = gate.is_some_and(|g| g.at == GateAt::Stairs);
+        if over_stairs && self.run.stairs.is_none() {
+            return Err(Lack::GatePlace);
+        }
+        let both_middle = self.run.stairs.is_some_and(|s| s.at == StairAt::Middle) && gate.is_some();
+        let across = over_stairs || both_middle;
         let stairs = self.run.stairs.map(|s| self.stairs(s, gate.filter(|_| across))).transpose()?;
         let gate = gate.filter(|_| !across).map(|g| self.middle_gate(g)).transpose()?;
         let mut all: Vec<Opening> = stairs.into_iter().chain(gate).collect();

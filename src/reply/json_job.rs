@@ -5,13 +5,15 @@ use crate::job::{
     Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, Mount, NotchTold, PostRole, PostSize, Run, Settings, StairAt,
     StairOpening,
 };
+use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
 use serde_json::{Map, Value, json};
 
 /// The job's JSON object.
 pub fn job_json(job: &Job) -> Value {
     let tape = tape_of(job);
-    let runs: Vec<Value> = job.runs.iter().map(|r| run(r, tape)).collect();
+    let runs: Vec<Value> =
+        job.runs.iter().flat_map(|r| stretches(r).into_iter().map(move |s| run(r, s, tape))).collect();
     let gates: Vec<Value> = job.runs.iter().filter_map(|r| r.gate.map(|g| gate(r, g, tape))).collect();
     let notes: Vec<&str> = job.notes.iter().map(|n| n.text.as_str()).collect();
     json!({
@@ -24,17 +26,18 @@ fn told(l: Option<Length>, tape: Tape) -> Value {
     l.map_or(Value::Null, |l| length(l, tape))
 }
 
-fn run(r: &Run, tape: Tape) -> Value {
+/// One stretch of guard: a run, or what stands on one side of its stair opening.
+fn run(r: &Run, stretch: Stretch, tape: Tape) -> Value {
     let shade = r.length.and_then(|t| t.shade).map(|s| match s {
         Shade::Strong => "strong",
         Shade::Shy => "shy",
     });
     json!({
-        "id": r.id.0, "name": r.name,
-        "length": told(r.length.map(|t| t.length), tape),
+        "id": format!("{}{}", r.id.0, stretch.part.suffix()), "run": r.id.0, "name": r.name,
+        "length": told(stretch.length, tape), "length_told": told(r.length.map(|t| t.length), tape),
         "about": r.length.is_some_and(|t| t.about), "shade": shade,
         "basis": basis(r.basis.unwrap_or_default()), "basis_told": r.basis.is_some(),
-        "from": r.from.map(End::name), "to": r.to.map(End::name),
+        "from": stretch.from.map(End::name), "to": stretch.to.map(End::name),
         "gate": r.gate.map_or("none", |g| side(g.at)),
         "stairs": r.stairs.map(|s| opening(Some(r), s.width, Some(s.at), tape)),
         "bays": r.bays,
@@ -54,14 +57,17 @@ fn side(at: GateAt) -> &'static str {
         GateAt::From => "at from-end",
         GateAt::To => "at to-end",
         GateAt::Middle => "middle",
+        GateAt::Left => "left",
+        GateAt::Right => "right",
+        GateAt::Stairs => "at stair head",
     }
 }
 
 fn gate(r: &Run, g: Gate, tape: Tape) -> Value {
-    let end = match g.at {
+    let end = match g.at.place() {
         GateAt::From => r.from,
         GateAt::To => r.to,
-        GateAt::Middle => None,
+        _ => None,
     };
     let at = if end == Some(End::StairHead) { "at stair head" } else { side(g.at) };
     json!({ "run": r.id.0, "width": told(g.width, tape), "at": at, "hinge": null, "latch": null, "swing": null })

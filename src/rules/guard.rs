@@ -129,8 +129,12 @@ pub(super) fn post_too_small(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// A gate leaf too wide for one.
 pub(super) fn gate_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     use crate::job::{GateAt, Run, StairAt};
-    let across = |r: &Run| r.stairs.filter(|s| s.at == StairAt::Middle).map(|s| s.width);
-    let opening = |r: &Run| r.gate.and_then(|g| g.width.or_else(|| across(r).filter(|_| g.at == GateAt::Middle)));
+    let across = |r: &Run, at| match (at, r.stairs) {
+        (GateAt::Stairs, Some(s)) => Some(s.width),
+        (GateAt::Middle, Some(s)) if s.at == StairAt::Middle => Some(s.width),
+        _ => None,
+    };
+    let opening = |r: &Run| r.gate.and_then(|g| g.width.or_else(|| across(r, g.at)));
     let wide =
         job.runs.iter().filter_map(|r| opening(r).map(|w| (r, w))).filter(|(_, w)| *w > limits::GATE_LEAF.length());
     let spans = |(r, w): (&Run, Length)| {

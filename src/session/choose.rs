@@ -140,7 +140,11 @@ fn unread(session: &Session, all: &[Reading], items: &[Item]) -> Choice {
     }
     let reads = |r: &&Reading| !r.clauses.is_empty();
     let Some(best) = all.iter().find(reads) else {
-        return if items.iter().any(is_content) { Choice::Unplaced { words: stuck(all).unwrap_or(whole), without: Vec::new() } } else { Choice::Nothing };
+        return if items.iter().any(is_content) {
+            Choice::Unplaced { words: stuck(all).unwrap_or(whole), without: Vec::new() }
+        } else {
+            Choice::Nothing
+        };
     };
     let words = blocked(best).unwrap_or(whole);
     let without = resolve(session, best).map(|r| r.acts).unwrap_or_default();
@@ -163,9 +167,13 @@ fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
     if best.clauses.iter().any(|c| matches!(c, Clause::Note(_))) {
         return None;
     }
-    let alien = |item: &Item| item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None });
+    let alien =
+        |item: &Item| item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None });
     let in_noise = |item: &Item| {
-        let noise = best.left.iter().any(|l| l.weight == Weight::Unknown && l.words.contains(&item.words.start) && l.words.len() > 1);
+        let noise = best
+            .left
+            .iter()
+            .any(|l| l.weight == Weight::Unknown && l.words.contains(&item.words.start) && l.words.len() > 1);
         noise && !best.clauses.is_empty() && blocked(best).is_none()
     };
     items.iter().filter(|i| !in_noise(i)).find_map(alien)
@@ -188,7 +196,11 @@ fn pending(session: &Session, words: &[Word]) -> Option<Resolved> {
 fn focus_of(session: &Session, act: &Act) -> super::state::Focus {
     let mut focus = session.talk.focus.clone();
     if let Act::Tell(facts) | Act::Suppose(facts) = act {
-        focus.run = facts.iter().rev().find_map(|f| if let crate::job::Fact::Run(id, _) = f { Some(*id) } else { None }).or(focus.run);
+        focus.run = facts
+            .iter()
+            .rev()
+            .find_map(|f| if let crate::job::Fact::Run(id, _) = f { Some(*id) } else { None })
+            .or(focus.run);
     }
     focus
 }
@@ -205,13 +217,16 @@ fn numbered(choices: &[Act], words: &[Word]) -> Option<Act> {
     let joined: String = words.iter().map(|w| w.text.as_str()).collect::<Vec<_>>().join(" ");
     let said: Vec<&str> = joined.split(' ').filter(|w| !w.is_empty()).collect();
     let telling: Vec<&&str> = said.iter().filter(|w| !idle.contains(w)).collect();
-    if choices.len() == 1 && matches!(said.first(), Some(&("yes" | "yep" | "yeah" | "yup" | "ok" | "right" | "correct" | "y"))) && telling.len() <= 1 {
+    if choices.len() == 1
+        && matches!(said.first(), Some(&("yes" | "yep" | "yeah" | "yup" | "ok" | "right" | "correct" | "y")))
+        && telling.len() <= 1
+    {
         return choices.first().cloned();
     }
     let pick = match telling[..] {
         [one] => Some(*one),
         [] if said.last() == Some(&"one") => Some("one"),
-        [digit, suffix] if matches!(*suffix, &"st" | &"nd" | &"rd" | &"th") => Some(*digit),
+        [digit, suffix] if ["st", "nd", "rd", "th"].contains(suffix) => Some(*digit),
         _ => None,
     }?;
     let at = ORDINALS.iter().position(|names| names.contains(&pick))?;
@@ -220,7 +235,8 @@ fn numbered(choices: &[Act], words: &[Word]) -> Option<Act> {
 
 /// Words that fit exactly one choice's phrase: "feet", "the height", "at the to-end".
 fn described(choices: &[Act], words: &[Word]) -> Option<Act> {
-    let idle = ["the", "a", "it", "its", "is", "s", "i", "meant", "mean", "at", "in", "of", ".", ",", "that", "one", "'s"];
+    let idle =
+        ["the", "a", "it", "its", "is", "s", "i", "meant", "mean", "at", "in", "of", ".", ",", "that", "one", "'s"];
     let said: Vec<&str> = words.iter().map(|w| w.text.as_str()).filter(|w| !idle.contains(w)).collect();
     if said.is_empty() || said.len() > 4 {
         return None;

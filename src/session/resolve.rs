@@ -99,7 +99,9 @@ fn grow(branches: Vec<Branch>, step: impl Fn(Branch) -> Branches) -> Branches {
     }
     match problem {
         Some(p) if grown.is_empty() => Err(p),
-        _ if grown.len() > MOST_CHOICES * 2 => Err(Problem::Ask("That can be meant in too many ways: say it one piece at a time.", Vec::new())),
+        _ if grown.len() > MOST_CHOICES * 2 => {
+            Err(Problem::Ask("That can be meant in too many ways: say it one piece at a time.", Vec::new()))
+        }
         _ => Ok(grown),
     }
 }
@@ -118,7 +120,10 @@ impl Resolver<'_> {
         };
         let clauses: Vec<&Clause> = reading.clauses.iter().filter(|c| !matches!(c, Clause::Fine)).collect();
         match clauses[..] {
-            [] => Err(Problem::Ask(if reading.corrects { "Change what, to what?" } else { "Nothing in that I can use." }, Vec::new())),
+            [] => Err(Problem::Ask(
+                if reading.corrects { "Change what, to what?" } else { "Nothing in that I can use." },
+                Vec::new(),
+            )),
             [Clause::Sum(sum)] => answered(Act::Sum(sum.clone())),
             [Clause::Query(query)] => answered(Act::Query(query.clone())),
             [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
@@ -132,10 +137,12 @@ impl Resolver<'_> {
 
     /// A length and perhaps its basis, that fills no slot of any run.
     fn only_a_measure(&self, draft: &RunDraft, reading: &Reading) -> bool {
-        let bare = RunDraft { length: None, basis: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
+        let bare =
+            RunDraft { length: None, basis: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
         let focus = targets::focus(self.session, &self.session.job);
         let fills = focus.is_some_and(|r| r.length.is_none());
-        let changes = (reading.corrects || reading.supposes || draft.it) && (focus.is_some() || self.session.talk.focus.slot.is_some());
+        let changes = (reading.corrects || reading.supposes || draft.it)
+            && (focus.is_some() || self.session.talk.focus.slot.is_some());
         bare && draft.length.is_some() && !fills && !changes
     }
 
@@ -157,15 +164,22 @@ impl Resolver<'_> {
         }
         let fits = match &m.meaning {
             Meaning::Bare(n) if !n.fraction && n.value <= 60.into() => {
-                let lengths = [Length::from_q(n.value * num_rational::Ratio::from_integer(12)), Length::from_q(n.value)];
+                let lengths =
+                    [Length::from_q(n.value * num_rational::Ratio::from_integer(12)), Length::from_q(n.value)];
                 Fits { lengths: lengths.into_iter().flatten().map(|l| (l, Said::Feet)).collect(), doubtful: true }
             }
             // Said alone a length has no slot to be absurd in.
             Meaning::Length(l, said) => Fits { lengths: vec![(*l, *said)], doubtful: false },
-            Meaning::Bare(n) => Fits { lengths: Length::from_q(n.value).map(|l| (l, Said::Inches)).into_iter().collect(), doubtful: false },
+            Meaning::Bare(n) => Fits {
+                lengths: Length::from_q(n.value).map(|l| (l, Said::Inches)).into_iter().collect(),
+                doubtful: false,
+            },
             _ => fits(m, SlotId::RunLength, None),
         };
-        let acts = fits.lengths.iter().map(|(length, _)| Act::Query(Query::Measure { length: *length, shade: m.shade, about: m.about }));
+        let acts = fits
+            .lengths
+            .iter()
+            .map(|(length, _)| Act::Query(Query::Measure { length: *length, shade: m.shade, about: m.about }));
         let acts: Vec<Act> = acts.collect();
         if acts.is_empty() {
             return Err(Problem::Ask("What is that a measure of?", Vec::new()));
@@ -267,17 +281,25 @@ impl Resolver<'_> {
     // --- runs ------------------------------------------------------------------------------------
 
     fn run(&self, branch: Branch, draft: &RunDraft) -> Branches {
-        let only_stairs = draft.stairs.is_some() && RunDraft { stairs: None, words: 0..0, ..draft.clone() } == RunDraft::default();
+        let only_stairs =
+            draft.stairs.is_some() && RunDraft { stairs: None, words: 0..0, ..draft.clone() } == RunDraft::default();
         if only_stairs && let Some(branches) = self.stairs_alone(&branch, draft)? {
             return Ok(branches);
         }
-        if self.corrects && let Some(branches) = self.setting_again(&branch, draft)? {
+        if self.corrects
+            && let Some(branches) = self.setting_again(&branch, draft)?
+        {
             return Ok(branches);
         }
         let (id, new) = match target(self.session, &branch.job, draft, self.corrects) {
             Target::Old(id) => (id, false),
             Target::New(id) => (id, true),
-            Target::Missing => return Err(Problem::Ask("No run has been told that this can change. Which run, how long, between what?", Vec::new())),
+            Target::Missing => {
+                return Err(Problem::Ask(
+                    "No run has been told that this can change. Which run, how long, between what?",
+                    Vec::new(),
+                ));
+            }
             Target::Which => return Err(Problem::Ask("Which run? Say its number or its name.", Vec::new())),
         };
         let mut branches = self.lengths(branch, id, draft, new)?;
@@ -298,7 +320,11 @@ impl Resolver<'_> {
         branch.focus = Focus { run: Some(id), said: branch.focus.said, deck: false, slot: None };
         self.check_not(&branch.job, id, draft)?;
         let Some(m) = &draft.length else {
-            return if patch.is_empty() && !new { Ok(vec![branch]) } else { Ok(vec![branch.with(Fact::Run(id, patch))?]) };
+            return if patch.is_empty() && !new {
+                Ok(vec![branch])
+            } else {
+                Ok(vec![branch.with(Fact::Run(id, patch))?])
+            };
         };
         let inherit = if new { None } else { branch.focus.said };
         let said = fits(m, SlotId::RunLength, inherit);
@@ -363,7 +389,9 @@ impl Resolver<'_> {
                 None => return Err(Problem::Refuse("No run goes by that name, so nothing was dropped.")),
             },
             DropDraft::Run(n) => Fact::DropRun(RunId(n)),
-            DropDraft::It => Fact::DropRun(focus.ok_or(Problem::Refuse("Nothing has been told yet, so there is nothing to drop."))?),
+            DropDraft::It => {
+                Fact::DropRun(focus.ok_or(Problem::Refuse("Nothing has been told yet, so there is nothing to drop."))?)
+            }
             DropDraft::Note(n) => {
                 let last = job.notes.last().map(|note| note.id);
                 Fact::DropNote(n.or(last).ok_or(Problem::Refuse("There are no notes to drop."))?)
@@ -380,7 +408,9 @@ impl Resolver<'_> {
             (Some(run), _) => Ok(gone(run.id)),
             (None, [one]) => Ok(gone(one.id)),
             (None, []) => Err(Problem::Refuse("There is no gate to drop.")),
-            (None, many) => Err(Problem::Ask("Which gate?", many.iter().map(|r| Act::Tell(vec![gone(r.id)])).collect())),
+            (None, many) => {
+                Err(Problem::Ask("Which gate?", many.iter().map(|r| Act::Tell(vec![gone(r.id)])).collect()))
+            }
         }
     }
 

@@ -7,7 +7,7 @@ use crate::job::{Fact, Job, RunId, SlotId};
 use crate::measure::Said;
 
 /// A conversation so far: the job, and what was said about it.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Session {
     pub(super) job: Job,
     /// The facts of every told line, for undo.
@@ -15,6 +15,8 @@ pub struct Session {
     /// Lines taken back, newest last.
     pub(super) undone: Vec<Vec<Fact>>,
     pub(super) talk: Talk,
+    /// How many columns a drawing may take.
+    pub(super) width: usize,
 }
 
 /// The part of a conversation that every line renews.
@@ -80,10 +82,21 @@ pub(super) enum Log {
     Redo,
 }
 
+impl Default for Session {
+    fn default() -> Session {
+        Session { job: Job::default(), told: Vec::new(), undone: Vec::new(), talk: Talk::default(), width: 72 }
+    }
+}
+
 impl Session {
-    /// A fresh conversation.
+    /// A fresh conversation, its drawings for 72 columns.
     pub fn new() -> Session {
         Session::default()
+    }
+
+    /// Sets how many columns a drawing may take; never fewer than 30.
+    pub fn set_width(&mut self, columns: usize) {
+        self.width = columns.clamp(30, 100);
     }
 
     /// The job as told so far.

@@ -67,7 +67,12 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
         Choice::Unplaced { words: at, without } => unplaced(session, line, words, &at, &without),
         Choice::Problem(problem, reading) => {
             if let Some(fact) = note(line, words, &reading) {
-                let resolved = Resolved { acts: vec![Act::Tell(vec![fact])], ask: false, focus: session.talk.focus.clone(), then: None };
+                let resolved = Resolved {
+                    acts: vec![Act::Tell(vec![fact])],
+                    ask: false,
+                    focus: session.talk.focus.clone(),
+                    then: None,
+                };
                 return perform(session, resolved);
             }
             let (delta, mut reply) = troubled(session, problem, &reading);
@@ -75,20 +80,31 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             (delta, reply)
         }
         Choice::Topic(limit, unknown) => {
-            let resolved = Resolved { acts: vec![Act::Query(Query::Rule(limit))], ask: false, focus: session.talk.focus.clone(), then: None };
+            let resolved = Resolved {
+                acts: vec![Act::Query(Query::Rule(limit))],
+                ask: false,
+                focus: session.talk.focus.clone(),
+                then: None,
+            };
             let (delta, mut reply) = perform(session, resolved);
             reply.unused = unknown.iter().map(|w| typed(line, words, w)).collect();
             (delta, reply)
         }
         Choice::NotMine(foreign) => same(session, not_mine(foreign)),
         Choice::NoAnswer(at) => {
-            let says = Line::say(Role::Answer, "I can't answer that yet. Ask the building department or an engineer before you build on a guess.");
+            let says = Line::say(
+                Role::Answer,
+                "I can't answer that yet. Ask the building department or an engineer before you build on a guess.",
+            );
             let mut reply = refused([says]);
             reply.unused = vec![typed(line, words, &at)];
             same(session, reply)
         }
         Choice::Nothing => {
-            let mut reply = refused([Line::say(Role::Answer, "I don't follow. Tell me a run (\"run 10 ft between corner and stair head\"), ask a sum, or say help.")]);
+            let mut reply = refused([Line::say(
+                Role::Answer,
+                "I don't follow. Tell me a run (\"run 10 ft between corner and stair head\"), ask a sum, or say help.",
+            )]);
             reply.unused = vec![typed(line, words, &(0..words.len()))];
             same(session, reply)
         }
@@ -189,7 +205,10 @@ fn talked(session: &Session, talk: Talk, turn: Turn) -> (Delta, Reply) {
 
 fn replayed(session: &Session, told: &[Vec<Fact>], log: Log, says: &'static str, turn: Turn) -> (Delta, Reply) {
     let Ok(mut job) = Job::default().with_all(told.iter().flatten()) else {
-        return same(session, refused([Line::say(Role::Answer, "What was told no longer fits together, so nothing was changed.")]));
+        return same(
+            session,
+            refused([Line::say(Role::Answer, "What was told no longer fits together, so nothing was changed.")]),
+        );
     };
     // Numbers given out once are not given out again.
     job.last_run = job.last_run.max(session.job.last_run);
@@ -233,15 +252,27 @@ fn question(acts: &[Act], reading: &Reading) -> &'static str {
     }
 }
 
-fn unplaced(session: &Session, line: &str, words: &[Word], at: &std::ops::Range<usize>, without: &[Act]) -> (Delta, Reply) {
+fn unplaced(
+    session: &Session,
+    line: &str,
+    words: &[Word],
+    at: &std::ops::Range<usize>,
+    without: &[Act],
+) -> (Delta, Reply) {
     let what = typed(line, words, at);
-    let lead = Line::new(Role::Question, [Span::Say("I can't place \""), Span::Typed(what.clone()), Span::Say("\", so nothing was changed.")]);
+    let lead = Line::new(
+        Role::Question,
+        [Span::Say("I can't place \""), Span::Typed(what.clone()), Span::Say("\", so nothing was changed.")],
+    );
     let mut lines = vec![lead];
     lines.extend(pointer(line, words, at));
     if without.is_empty() {
         lines.push(Line::say(Role::Detail, "Say it another way, or in smaller pieces."));
     } else {
-        lines.push(Line::say(Role::Detail, "Without those words it would be this: say 1 to take it, or say it another way."));
+        lines.push(Line::say(
+            Role::Detail,
+            "Without those words it would be this: say 1 to take it, or say it another way.",
+        ));
     }
     let mut reply = asks(lines, without);
     reply.unused = vec![what];
@@ -264,7 +295,9 @@ fn troubled(session: &Session, problem: Problem, reading: &Reading) -> (Delta, R
 fn not_mine(foreign: Foreign) -> Reply {
     let says = match foreign {
         Foreign::Trade => "Not mine: I only know deck guards. Ask someone of that trade.",
-        Foreign::SignOff => "I can't do that: I'm not an engineer or an inspector. Ask the building department or a licensed engineer.",
+        Foreign::SignOff => {
+            "I can't do that: I'm not an engineer or an inspector. Ask the building department or a licensed engineer."
+        }
         Foreign::Else => "Not mine: I only know deck guards.",
     };
     refused([Line::say(Role::Answer, says)])
@@ -272,12 +305,19 @@ fn not_mine(foreign: Foreign) -> Reply {
 
 /// Names what took no part: first in the answer where it was not known filler.
 fn mark_unused(line: &str, words: &[Word], reading: &Reading, reply: &mut Reply) {
-    let named: Vec<Typed> = reading.left.iter().filter(|l| l.weight > Weight::Light).map(|l| typed(line, words, &l.words)).collect();
-    let spoken = |l: &&crate::grammar::draft::Left| words[l.words.clone()].iter().any(|w| w.text.chars().any(char::is_alphanumeric));
+    let named: Vec<Typed> =
+        reading.left.iter().filter(|l| l.weight > Weight::Light).map(|l| typed(line, words, &l.words)).collect();
+    let spoken = |l: &&crate::grammar::draft::Left| {
+        words[l.words.clone()].iter().any(|w| w.text.chars().any(char::is_alphanumeric))
+    };
     reply.unused = reading.left.iter().filter(spoken).map(|l| typed(line, words, &l.words)).collect();
     let mut first: Vec<Line> = Vec::new();
     for near in &reading.near {
-        let spans = [Span::Say("I took \""), Span::Typed(typed(line, words, near)), Span::Say("\" for the word it is a slip away from: look at what I heard.")];
+        let spans = [
+            Span::Say("I took \""),
+            Span::Typed(typed(line, words, near)),
+            Span::Say("\" for the word it is a slip away from: look at what I heard."),
+        ];
         first.push(Line::new(Role::Unused, spans));
     }
     if !named.is_empty() {

@@ -22,7 +22,13 @@ pub(super) enum Target {
 pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: bool) -> Target {
     if let Some(n) = draft.number {
         let id = RunId(n);
-        return if job.run(id).is_some() { Target::Old(id) } else if id == job.next_run() { Target::New(id) } else { Target::Missing };
+        return if job.run(id).is_some() {
+            Target::Old(id)
+        } else if id == job.next_run() {
+            Target::New(id)
+        } else {
+            Target::Missing
+        };
     }
     if let Some(run) = draft.name.and_then(|s| named(job, s)) {
         return Target::Old(run.id);
@@ -57,13 +63,15 @@ fn fills_a_hole(run: &Run, draft: &RunDraft) -> bool {
     let ends = draft.from.is_some() || draft.to.is_some();
     let no_ends = run.from.is_none() && run.to.is_none();
     let fills_ends = ends && draft.length.is_none() && no_ends && !draft.run_word;
-    let fills_length = draft.length.is_some() && !ends && run.length.is_none() && !draft.run_word && draft.name.is_none();
+    let fills_length =
+        draft.length.is_some() && !ends && run.length.is_none() && !draft.run_word && draft.name.is_none();
     fills_ends || fills_length
 }
 
 /// A gate, stairs or a bay count alone: of the run in focus, or of the only run it fits.
 fn in_focus(job: &Job, draft: &RunDraft, focus: Option<&Run>) -> Target {
-    let at_stairs = draft.gate.as_ref().is_some_and(|g| g.as_ref().is_some_and(|g| g.at == Some(SpotDraft::End(End::StairHead))));
+    let at_stairs =
+        draft.gate.as_ref().is_some_and(|g| g.as_ref().is_some_and(|g| g.at == Some(SpotDraft::End(End::StairHead))));
     let gone = draft.gate == Some(None);
     let fits = |r: &&Run| (!at_stairs || has_stair_head(r)) && (!gone || r.gate.is_some());
     let Some(focus) = focus else { return Target::Missing };

@@ -27,15 +27,14 @@ use nom::sequence::{delimited, preceded, terminated};
 const BASES: &Table<Basis> =
     &[(Basis::Overall, "out to out"), (Basis::Clear, "clear"), (Basis::Centre, "centre to centre")];
 
-const GATES: &Table<GateAt> =
-    &[
-        (GateAt::From, "at the from-end"),
-        (GateAt::To, "at the to-end"),
-        (GateAt::Middle, "in the middle"),
-        (GateAt::Left, "at the left"),
-        (GateAt::Right, "at the right"),
-        (GateAt::Stairs, "across the stairs"),
-    ];
+const GATES: &Table<GateAt> = &[
+    (GateAt::From, "at the from-end"),
+    (GateAt::To, "at the to-end"),
+    (GateAt::Middle, "in the middle"),
+    (GateAt::Left, "at the left"),
+    (GateAt::Right, "at the right"),
+    (GateAt::Stairs, "across the stairs"),
+];
 
 /// One item of a run, as read.
 #[derive(Clone)]

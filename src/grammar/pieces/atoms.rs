@@ -1,7 +1,7 @@
 //! The smallest parsers over items, shared by all pieces.
 
-pub use crate::grammar::ahead::one;
 use crate::grammar::ahead::Ahead;
+pub use crate::grammar::ahead::one;
 use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Part, Sense, Side};
 use crate::job::End;
@@ -84,8 +84,8 @@ pub fn count(input: In<'_>) -> Out<'_, u16> {
 
 /// Words that may stand before a noun without meaning anything of their own.
 const DETERMINERS: &[&str] = &[
-    "the", "a", "an", "that", "my", "our", "this", "one", "its", "their", "your", "'s", "new", "old", "little", "short", "long", "big", "small", "plain",
-    "straight", "single", "nice", "whole", "simple",
+    "the", "a", "an", "that", "my", "our", "this", "one", "its", "their", "your", "'s", "new", "old", "little",
+    "short", "long", "big", "small", "plain", "straight", "single", "nice", "whole", "simple",
 ];
 
 /// Any number of determiners.
@@ -94,7 +94,10 @@ pub fn det(input: In<'_>) -> Out<'_, ()> {
 }
 
 /// Words that may tie a cue to its value: "is", "of", "=", "at".
-const TIES: &[&str] = &["is", "are", "'s", "of", "=", "at", "to", "be", "was", "it 's", "its", "for", "with", "about", "as", "will be", "on"];
+const TIES: &[&str] = &[
+    "is", "are", "'s", "of", "=", "at", "to", "be", "was", "it 's", "its", "for", "with", "about", "as", "will be",
+    "on",
+];
 
 /// Any number of ties, a colon among them.
 pub fn tie(input: In<'_>) -> Out<'_, ()> {
@@ -103,7 +106,8 @@ pub fn tie(input: In<'_>) -> Out<'_, ()> {
 
 /// Exactly "is" or a colon, or nothing: closer than [`tie`].
 pub fn is(input: In<'_>) -> Out<'_, ()> {
-    value((), many0_count(alt((text(&["is", "are", "'s", "=", "was", "will be", "it 's", "its"]), sep(":"))))).parse(input)
+    value((), many0_count(alt((text(&["is", "are", "'s", "=", "was", "will be", "it 's", "its"]), sep(":")))))
+        .parse(input)
 }
 
 /// A place and the words around it: "the far corner", "corner newel". Words that

@@ -17,19 +17,25 @@ pub fn drop_it(input: In<'_>) -> Out<'_, Say> {
     let what = alt((
         value(DropDraft::Gate, part(Part::Gate)),
         value(DropDraft::LinePosts, part(Part::LinePost)),
-        preceded((text(&["note"]), opt(text(&["number", "no"]))), opt(count)).map(|n| DropDraft::Note(n.map(u32::from))),
+        preceded((text(&["note"]), opt(text(&["number", "no"]))), opt(count))
+            .map(|n| DropDraft::Note(n.map(u32::from))),
         preceded(part(Part::Run), count).map(|n| DropDraft::Run(u32::from(n))),
         terminated(side, opt(part(Part::Run))).map(DropDraft::Side),
         value(DropDraft::Stairs, part(Part::Stairs)),
         value(DropDraft::It, text(&["it", "that", "run", "that run", "last one", "that one", "this one", "this"])),
     ));
     let verb = (opt(text(&["and", "just", "then", "lets"])), sense(Sense::Verb(Verb::Drop)));
-    delimited((verb, det), what, many0_count(text(&["please", "then", "altogether", "idea", "whole"]))).map(|d| Say::Clause(Clause::Drop(d))).parse(input)
+    delimited((verb, det), what, many0_count(text(&["please", "then", "altogether", "idea", "whole"])))
+        .map(|d| Say::Clause(Clause::Drop(d)))
+        .parse(input)
 }
 
 /// "swap those", "other way round".
 pub fn swap(input: In<'_>) -> Out<'_, Say> {
-    let what = alt((text(&["those", "them", "the two", "it", "em", "around", "round", "ends"]), value((), (det, text(&["ends", "two"])))));
+    let what = alt((
+        text(&["those", "them", "the two", "it", "em", "around", "round", "ends"]),
+        value((), (det, text(&["ends", "two"]))),
+    ));
     value(Say::Clause(Clause::Swap), (sense(Sense::Verb(Verb::Swap)), opt(what))).parse(input)
 }
 
@@ -47,7 +53,8 @@ pub fn same(input: In<'_>) -> Out<'_, Say> {
 pub fn add_post(input: In<'_>) -> Out<'_, Say> {
     let more = text(&["another", "one more", "a", "an", "extra", "more", "one", "another one", "two", "couple"]);
     let lumber = opt(one(|i: &Item| matches!(i.is, Is::Measure(_)).then_some(())));
-    value(Say::Clause(Clause::AddPost), (sense(Sense::Verb(Verb::Put)), opt(more), det, lumber, part(Part::Post))).parse(input)
+    value(Say::Clause(Clause::AddPost), (sense(Sense::Verb(Verb::Put)), opt(more), det, lumber, part(Part::Post)))
+        .parse(input)
 }
 
 /// "right", "the middle", "at the stair head": a reply or a correction's new spot.

@@ -21,8 +21,23 @@ use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded, terminated};
 
 fn to(input: In<'_>) -> Out<'_, ()> {
-    let over = opt(text(&["over", "up", "down", "across", "out", "along", "back", "on", "all the way", "in", "round", "around"]));
-    let word = text(&["to", "too", "through", "thru", "til", "till", "until", "up to", "and to", "into", "onto", "over", "and"]);
+    let over = opt(text(&[
+        "over",
+        "up",
+        "down",
+        "across",
+        "out",
+        "along",
+        "back",
+        "on",
+        "all the way",
+        "in",
+        "round",
+        "around",
+    ]));
+    let word = text(&[
+        "to", "too", "through", "thru", "til", "till", "until", "up to", "and to", "into", "onto", "over", "and",
+    ]);
     let verb = opt(alt((sense(Sense::Verb(Verb::Goes)), text(&["meets", "hits", "joins"]))));
     alt((value((), (opt(sep(",")), verb, over, word)), sep(">-"))).parse(input)
 }
@@ -76,7 +91,14 @@ pub fn starts(input: In<'_>) -> Out<'_, Say> {
 }
 
 fn it<'a>() -> impl Parser<In<'a>, Output = (), Error = ()> {
-    value((), (opt(text(&["and"])), opt(text(&["it", "that", "which"])), many0_count(text(&["just", "then", "right", "dead"]))))
+    value(
+        (),
+        (
+            opt(text(&["and"])),
+            opt(text(&["it", "that", "which"])),
+            many0_count(text(&["just", "then", "right", "dead"])),
+        ),
+    )
 }
 
 /// "and quits at the chimney", "dies into the wall", "to the corner", "just stops".
@@ -84,7 +106,10 @@ pub fn stops(input: In<'_>) -> Out<'_, Say> {
     let verb = || (it(), sense(Sense::Verb(Verb::Stops)));
     let link = || opt(text(&["at", "on", "in", "into", "to", "against", "by", "off", "dead", "up", "short"]));
     let meets = (it(), text(&["meets", "hits", "joins"]));
-    let to_place = (many0_count(text(&["over", "up", "down", "across", "on", "then", "out"])), text(&["to", "til", "till", "into", "up to"]));
+    let to_place = (
+        many0_count(text(&["over", "up", "down", "across", "on", "then", "out"])),
+        text(&["to", "til", "till", "into", "up to"]),
+    );
     let lead = alt((value((), (verb(), link(), link())), value((), meets), value((), to_place)));
     let at_place = preceded(lead, place).map(Say::To);
     let in_mid_air = value(Say::To(End::OpenEnd), (verb(), opt(text(&["there", "short", "dead"]))));
@@ -138,13 +163,18 @@ impl<'a, P: Parser<In<'a>, Output = Side, Error = ()>> LeftRight<'a> for P {
 pub fn already_set(input: In<'_>) -> Out<'_, Say> {
     let posts = opt((det, part(Part::Post), is));
     let set = (sense(Sense::Cue(Cue::Already)), opt(text(&["at", "on", "in"])));
-    let of = alt((places, delimited(opt(sense(Sense::Spot(Spot::BothEnds))), place, opt(sense(Sense::Spot(Spot::BothEnds))))));
+    let of = alt((
+        places,
+        delimited(opt(sense(Sense::Spot(Spot::BothEnds))), place, opt(sense(Sense::Spot(Spot::BothEnds)))),
+    ));
     preceded((posts, set, det), of).map(|e| Say::Both(e, e)).parse(input)
 }
 
 /// A place that stands alone: a break, a measure or the line's edge on both sides.
 pub fn lone(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
-    let stands = |i: Option<&Item>| i.is_none_or(|i| i.is_sep() || matches!(i.is, Is::Measure(_)) || matches!(&*i.text, "then" | "and"));
+    let stands = |i: Option<&Item>| {
+        i.is_none_or(|i| i.is_sep() || matches!(i.is, Is::Measure(_)) || matches!(&*i.text, "then" | "and"))
+    };
     let before = at.checked_sub(1).and_then(|b| items.get(b));
     let (rest, end) = place(Ahead(&items[at..])).ok()?;
     // "stairs" alone is the stairs, not an end of a run, unless a run is being walked.

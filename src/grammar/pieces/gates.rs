@@ -24,7 +24,8 @@ fn with(input: In<'_>) -> Out<'_, ()> {
 }
 
 fn wide(input: In<'_>) -> Out<'_, Measure> {
-    delimited(opt((text(&["to", "at", "of"]), is)), length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide))))).parse(input)
+    delimited(opt((text(&["to", "at", "of"]), is)), length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide)))))
+        .parse(input)
 }
 
 /// A spot, a side or a place: "in the middle", "at the left end", "at the stair head".
@@ -40,7 +41,8 @@ pub fn spot(input: In<'_>) -> Out<'_, SpotDraft> {
 }
 
 fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
-    let goes = many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
+    let goes =
+        many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
     let link = many0_count(text(&["at", "in", "on", "by", "to", "across", "near", "over", "from"]));
     preceded((goes, link, det), spot).parse(input)
 }
@@ -57,12 +59,24 @@ pub fn gate(input: In<'_>) -> Out<'_, Say> {
 
 /// "no gate", "without a gate".
 pub fn no_gate(input: In<'_>) -> Out<'_, Say> {
-    value(Say::Gate(None), (sense(Sense::Not), opt(text(&["want", "need"])), det, opt(text(&["any"])), part(Part::Gate))).parse(input)
+    value(
+        Say::Gate(None),
+        (sense(Sense::Not), opt(text(&["want", "need"])), det, opt(text(&["any"])), part(Part::Gate)),
+    )
+    .parse(input)
 }
 
 /// "gate? yeah gate".
 pub fn gate_question(input: In<'_>) -> Out<'_, Say> {
-    let asked = (det, part(Part::Gate), sep("?"), text(&["yeah", "yes", "yep", "yup", "sure"]), opt(sep(",")), det, opt(part(Part::Gate)));
+    let asked = (
+        det,
+        part(Part::Gate),
+        sep("?"),
+        text(&["yeah", "yes", "yep", "yup", "sure"]),
+        opt(sep(",")),
+        det,
+        opt(part(Part::Gate)),
+    );
     (asked, opt(at_spot)).map(|(_, at)| Say::Gate(Some(GateDraft { width: None, at }))).parse(input)
 }
 
@@ -76,7 +90,10 @@ pub fn fine(input: In<'_>) -> Out<'_, Say> {
 /// "stairs 4' wide in the middle", "4 ft stairs", "stairs r 4 foot".
 pub fn stairs(input: In<'_>) -> Out<'_, Say> {
     let front = preceded(with, opt(wide));
-    let are = many0_count(alt((text(&["is", "are", "'s", "r", "go", "goes", "come", "of", "at", "they 're", "theyre"]), sep(":"))));
+    let are = many0_count(alt((
+        text(&["is", "are", "'s", "r", "go", "goes", "come", "of", "at", "they 're", "theyre"]),
+        sep(":"),
+    )));
     let word = (det, part(Part::Stairs), opt(part(Part::Opening)));
     let draft = (front, preceded((word, are), opt(wide)), opt(preceded(opt(sep(",")), stair_spot)));
     let said = draft.map(|(w, v, at)| StairDraft { width: w.or(v), at });
@@ -85,7 +102,8 @@ pub fn stairs(input: In<'_>) -> Out<'_, Say> {
 }
 
 fn stair_spot(input: In<'_>) -> Out<'_, StairSpot> {
-    let off = (length, preceded((text(&["from", "off", "in from", "over from", "along from", "out from"]), det), left_right));
+    let off =
+        (length, preceded((text(&["from", "off", "in from", "over from", "along from", "out from"]), det), left_right));
     let from_off = terminated(off, opt(alt((value((), corner), part(Part::End))))).map(|(m, s)| StairSpot::Off(m, s));
     let between = preceded(opt(text(&["in"])), text(&["between"]));
     let between = value(StairSpot::Between, (between, opt(text(&["them", "the two", "those", "em"]))));

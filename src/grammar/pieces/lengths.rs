@@ -47,7 +47,11 @@ pub fn run_is(input: In<'_>) -> Out<'_, Say> {
 }
 
 fn is_or_of(input: In<'_>) -> Out<'_, ()> {
-    value((), many0_count(alt((text(&["is", "are", "'s", "of", "=", "was", "it 's", "its", "be", "for", "at"]), sep(":"))))).parse(input)
+    value(
+        (),
+        many0_count(alt((text(&["is", "are", "'s", "of", "=", "was", "it 's", "its", "be", "for", "at"]), sep(":")))),
+    )
+    .parse(input)
 }
 
 /// "7 ft section", "a 12 foot run", "12 ft of railing".
@@ -70,13 +74,19 @@ fn unit_of_something(input: In<'_>) -> Out<'_, ()> {
 
 /// "it's 11'-4", "that's like 8 and a quarter".
 pub fn it_is(input: In<'_>) -> Out<'_, Say> {
-    let it = (opt(text(&["but"])), text(&["it", "its", "it 's", "thats", "that", "this"]), many0_count(text(&["is", "'s", "was", "like", "just"])));
+    let it = (
+        opt(text(&["but"])),
+        text(&["it", "its", "it 's", "thats", "that", "this"]),
+        many0_count(text(&["is", "'s", "was", "like", "just"])),
+    );
     preceded(it, measured).map(said(false, true)).parse(input)
 }
 
 /// "overall 15'", "clear 88".
 pub fn basis_first(input: In<'_>) -> Out<'_, Say> {
-    (terminated(basis, tie), length, long).map(|(b, measure, ())| Say::Length { measure, basis: Some(b), run: false, it: false }).parse(input)
+    (terminated(basis, tie), length, long)
+        .map(|(b, measure, ())| Say::Length { measure, basis: Some(b), run: false, it: false })
+        .parse(input)
 }
 
 /// "... out to out".
@@ -86,7 +96,8 @@ pub fn basis_alone(input: In<'_>) -> Out<'_, Say> {
 
 /// "a run", "run 2".
 pub fn run_word_alone(input: In<'_>) -> Out<'_, Say> {
-    let numbered = preceded((det, part(Part::Run)), terminated(count, peek(not(unit)))).map(|n| Say::RunWord(Some(u32::from(n))));
+    let numbered =
+        preceded((det, part(Part::Run)), terminated(count, peek(not(unit)))).map(|n| Say::RunWord(Some(u32::from(n))));
     let counted = preceded((text(&["one"]), det), run_word).map(|()| Say::RunWord(None));
     let plain = preceded(det, terminated(alt((run_word, part(Part::Rail))), is)).map(|()| Say::RunWord(None));
     alt((numbered, counted, plain)).parse(input)
@@ -125,7 +136,9 @@ pub fn not_length(input: In<'_>) -> Out<'_, Say> {
 pub fn did_i_say(input: In<'_>) -> Out<'_, Say> {
     let lead = (text(&["did"]), text(&["i"]), text(&["say"]));
     let lead2 = (text(&["i"]), text(&["said"]));
-    terminated(preceded(alt((value((), lead), value((), lead2))), length), opt(sep("?,."))).map(Say::NotLength).parse(input)
+    terminated(preceded(alt((value((), lead), value((), lead2))), length), opt(sep("?,.")))
+        .map(Say::NotLength)
+        .parse(input)
 }
 
 /// "3 bays", "in four bays".

@@ -11,8 +11,8 @@ mod noise;
 mod settings;
 mod talk;
 
-use super::draft::{Clause, GateDraft, StairDraft};
 use super::ahead::Ahead;
+use super::draft::{Clause, GateDraft, StairDraft};
 use super::items::Item;
 use super::sense::Side;
 use crate::job::{Basis, End};

@@ -6,7 +6,25 @@ use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::Sense;
 
 const PREPOSITIONS: &[&str] = &[
-    "by", "near", "beside", "behind", "next to", "along", "for", "at", "with", "on", "toward", "towards", "over by", "in front of", "facing", "over", "from", "of", "like",
+    "by",
+    "near",
+    "beside",
+    "behind",
+    "next to",
+    "along",
+    "for",
+    "at",
+    "with",
+    "on",
+    "toward",
+    "towards",
+    "over by",
+    "in front of",
+    "facing",
+    "over",
+    "from",
+    "of",
+    "like",
 ];
 
 /// "by the hot tub", "for my brother in law", "because the dog gets out".

@@ -3,10 +3,10 @@
 use super::asks;
 use super::atoms::{In, Out, length, sense, sep, text};
 use super::{PIECE, Say};
+use crate::grammar::Talk;
 use crate::grammar::draft::Clause;
 use crate::grammar::items::Item;
 use crate::grammar::sense::{Sense, Verb};
-use crate::grammar::Talk;
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{opt, value};
@@ -21,7 +21,16 @@ fn verb<'a>(v: Verb) -> impl Parser<In<'a>, Output = (), Error = ()> {
 pub fn opener(input: In<'_>) -> Out<'_, Say> {
     let repair = || many1_count((verb(Verb::Repair), opt(sep(",."))));
     let change = value(Say::Change, (opt(repair()), verb(Verb::Change), opt(text(&["it", "that", "the"]))));
-    let suppose = value(Say::Suppose, (opt(text(&["and", "ok", "so"])), verb(Verb::Suppose), many0_count(text(&["i", "we", "it", "they", "was", "were", "go", "it 's", "made", "use", "stretch", "went"]))));
+    let suppose = value(
+        Say::Suppose,
+        (
+            opt(text(&["and", "ok", "so"])),
+            verb(Verb::Suppose),
+            many0_count(text(&[
+                "i", "we", "it", "they", "was", "were", "go", "it 's", "made", "use", "stretch", "went",
+            ])),
+        ),
+    );
     alt((change, suppose, value(Say::Repair, repair()))).parse(input)
 }
 
@@ -39,18 +48,30 @@ pub fn talk(input: In<'_>) -> Out<'_, Say> {
 
 /// "keep the 14".
 pub fn keep_length(input: In<'_>) -> Out<'_, Say> {
-    let lead = (many0_count(text(&["ok", "no"])), text(&["keep", "leave"]), opt(text(&["it", "that"])), opt(text(&["the", "at", "at the"])));
+    let lead = (
+        many0_count(text(&["ok", "no"])),
+        text(&["keep", "leave"]),
+        opt(text(&["it", "that"])),
+        opt(text(&["the", "at", "at the"])),
+    );
     preceded(lead, length).map(|m| Say::Clause(Clause::KeepLength(m))).parse(input)
 }
 
 /// "cut it thirty-six twelve".
 pub fn cut(input: In<'_>) -> Out<'_, Say> {
-    delimited((verb(Verb::Cut), many0_count(text(&["it", "that", "them", "the", "at", "to"]))), length, opt(text(&["long"]))).map(|m| Say::Clause(Clause::Cut(m))).parse(input)
+    delimited(
+        (verb(Verb::Cut), many0_count(text(&["it", "that", "them", "the", "at", "to"]))),
+        length,
+        opt(text(&["long"])),
+    )
+    .map(|m| Say::Clause(Clause::Cut(m)))
+    .parse(input)
 }
 
 /// A break between things.
 pub fn stop(input: In<'_>) -> Out<'_, Say> {
-    value(Say::Break, alt((sep(",;.?!:-()|~>"), text(&["and", "then", "and then", "with", "plus", "n", "&", "but"])))).parse(input)
+    value(Say::Break, alt((sep(",;.?!:-()|~>"), text(&["and", "then", "and then", "with", "plus", "n", "&", "but"]))))
+        .parse(input)
 }
 
 /// A note: the rest of the line, word for word. Only at the line's start.

@@ -84,7 +84,10 @@ impl Resolver<'_> {
             None => places(&run, gate.at),
         };
         if at.is_empty() {
-            return Err(Problem::Ask("No end of that run is what you say the gate is at. Which end does it hang at?", self.choices(&branch, id, gate)));
+            return Err(Problem::Ask(
+                "No end of that run is what you say the gate is at. Which end does it hang at?",
+                self.choices(&branch, id, gate),
+            ));
         }
         let (widths, doubtful) = self.widths(gate.width.as_ref(), SlotId::GateWidth)?;
         let kept = run.gate.and_then(|g| g.width);
@@ -102,7 +105,8 @@ impl Resolver<'_> {
     }
 
     fn choices(&self, branch: &Branch, id: RunId, gate: &GateDraft) -> Vec<Act> {
-        let width = self.widths(gate.width.as_ref(), SlotId::GateWidth).ok().and_then(|(w, _)| w.first().copied().flatten());
+        let width =
+            self.widths(gate.width.as_ref(), SlotId::GateWidth).ok().and_then(|(w, _)| w.first().copied().flatten());
         let told = ENDS.into_iter().map(|at| fact(id, Gate { at, width }));
         told.map(|f| Act::Tell(branch.facts.iter().cloned().chain([f]).collect())).collect()
     }
@@ -128,7 +132,11 @@ impl Resolver<'_> {
             Some(StairSpot::Middle) => self.opening(branch, id, stairs, &[StairAt::Middle]),
             Some(StairSpot::Off(m, side)) => {
                 let off = fits(m, SlotId::Offset, None);
-                let at: Vec<StairAt> = off.lengths.iter().map(|(l, _)| if *side == Side::Left { StairAt::FromLeft(*l) } else { StairAt::FromRight(*l) }).collect();
+                let at: Vec<StairAt> = off
+                    .lengths
+                    .iter()
+                    .map(|(l, _)| if *side == Side::Left { StairAt::FromLeft(*l) } else { StairAt::FromRight(*l) })
+                    .collect();
                 self.opening(branch, id, stairs, &at)
             }
             Some(StairSpot::Between) => self.stairs_between(branch, stairs),
@@ -188,7 +196,12 @@ impl Resolver<'_> {
             SpotDraft::Spot(Spot::BothEnds) => (head, head),
             SpotDraft::Spot(Spot::Near) | SpotDraft::Side(Side::Left) => (head, None),
             SpotDraft::Spot(Spot::Far) | SpotDraft::Side(Side::Right) => (None, head),
-            _ => return Err(Problem::Ask("Where along the run are the stairs? Say in the middle, at the left end, or how far from an end.", Vec::new())),
+            _ => {
+                return Err(Problem::Ask(
+                    "Where along the run are the stairs? Say in the middle, at the left end, or how far from an end.",
+                    Vec::new(),
+                ));
+            }
         };
         let branch = branch.with(Fact::Run(id, RunPatch { from, to, ..RunPatch::default() }))?;
         self.stair_width(branch, stairs.width.as_ref())
@@ -214,7 +227,10 @@ impl Resolver<'_> {
 }
 
 fn no_run() -> Problem {
-    Problem::Ask("Which side are the stairs in? Tell me that run first: its length and what it goes between.", Vec::new())
+    Problem::Ask(
+        "Which side are the stairs in? Tell me that run first: its length and what it goes between.",
+        Vec::new(),
+    )
 }
 
 fn fact(id: RunId, gate: Gate) -> Fact {

@@ -24,7 +24,14 @@ impl Resolver<'_> {
             _ => return Err(nothing()),
         };
         let name = branch.job.named(side.name()).is_none().then(|| side.name().to_owned());
-        let patch = RunPatch { name, length: model.length, basis: model.basis, from: model.to, to: model.from, ..RunPatch::default() };
+        let patch = RunPatch {
+            name,
+            length: model.length,
+            basis: model.basis,
+            from: model.to,
+            to: model.from,
+            ..RunPatch::default()
+        };
         let mut branch = branch.with(Fact::Run(id, patch))?;
         branch.focus = Focus { run: Some(id), ..branch.focus };
         Ok(vec![branch])
