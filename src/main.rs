@@ -1,2 +1,49 @@
 //! The command line.
-fn main() {}
+
+#![forbid(unsafe_code)]
+
+mod args;
+
+use args::{Cli, Command};
+use clap::Parser;
+use railhand::console::{self, Trouble};
+use std::io::{self, Write as _};
+use std::process::ExitCode;
+use tracing_subscriber::EnvFilter;
+
+fn main() -> ExitCode {
+    let cli = Cli::parse_from(args::lines_last(std::env::args_os().collect()));
+    log();
+    match run(cli) {
+        Ok(()) | Err(Trouble::Gone) => ExitCode::SUCCESS,
+        Err(trouble) => {
+            console::complain(&trouble);
+            ExitCode::from(1)
+        }
+    }
+}
+
+fn run(cli: Cli) -> Result<(), Trouble> {
+    match cli.command {
+        None => console::open(cli.json),
+        Some(Command::Say { lines }) => {
+            let lines: Vec<String> = lines.iter().map(|l| l.to_string_lossy().into_owned()).collect();
+            console::say(&lines, cli.json)
+        }
+    }
+}
+
+/// Traces the steps of a line to standard error where `RAILHAND_LOG` asks for it.
+fn log() {
+    let Some(wanted) = std::env::var_os("RAILHAND_LOG").filter(|v| !v.is_empty()) else { return };
+    match EnvFilter::try_new(wanted.to_string_lossy()) {
+        Ok(filter) => {
+            let log = tracing_subscriber::fmt().with_env_filter(filter).with_ansi(false).with_writer(io::stderr);
+            // It fails only where a log is set up already, and nothing else sets one up.
+            let _ = log.try_init();
+        }
+        Err(_) => {
+            let _ = writeln!(io::stderr(), "railhand: RAILHAND_LOG is not understood; try RAILHAND_LOG=debug");
+        }
+    }
+}

@@ -1,12 +1,377 @@
-//! What a word may mean: the lexicon's senses.
+//! What a word may mean: the senses of the lexicon in `grammar/words.toml`.
 
-use crate::job::End;
+use crate::job::{Basis, End, Fixing, Mount};
 
-/// One sense of a word.
+/// One sense of a word or of a few words that belong together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sense {
     /// A place a run can end at.
     End(End),
+    /// Two of a place: "corners", "walls".
+    Ends(End),
+    /// A part of the guard or deck.
+    Part(Part),
+    /// A side of the deck; also a run's name.
+    Side(Side),
+    /// A spot along a run.
+    Spot(Spot),
+    /// Clear, on centre, out to out.
+    Basis(Basis),
+    /// A dimension or limit word: "high", "apart", "max".
+    Cue(Cue),
+    /// Something to do: change, drop, keep, suppose.
+    Verb(Verb),
+    /// Arithmetic.
+    Op(Op),
+    /// The start of a question.
+    Ask(Ask),
+    /// How posts are mounted.
+    Mount(Mount),
+    /// What holds them.
+    Fixing(Fixing),
+    /// A unit, asked for or left over.
+    Unit(Unit),
+    /// "not", "no", "without", "except": never skipped.
+    Not,
+    /// "almost", "half of": changes what it touches; never skipped.
+    Qualifier,
+    /// A word of another trade or of no trade here.
+    Foreign(Foreign),
+    /// What a question may be about: the id of a limit.
+    Topic(&'static str),
+    /// "because", "cause", "since": the rest is a reason.
+    Reason,
+    /// A link: "and", "the", "of".
+    Link,
+    /// Filler: "please", "ok", "umm".
+    Fill,
+}
+
+/// Parts of a guard and of the deck under it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// run, section, stretch
+    Run,
+    /// several runs
+    Runs,
+    /// guard, railing
+    Guard,
+    /// rail alone: may be the guard or a member
+    Rail,
+    /// the top rail or cap
+    TopRail,
+    /// the bottom rail
+    BottomRail,
+    /// handrail: often meant for the whole guard
+    Handrail,
+    /// post
+    Post,
+    /// a corner post
+    CornerPost,
+    /// line posts
+    LinePost,
+    /// an end post
+    EndPost,
+    /// a gate post
+    GatePost,
+    /// a sleeve over a post
+    Sleeve,
+    /// baluster
+    Baluster,
+    /// bay
+    Bay,
+    /// gate
+    Gate,
+    /// stairs
+    Stairs,
+    /// landing
+    Landing,
+    /// deck
+    Deck,
+    /// opening: gap, bay, stair or gate by its size
+    Opening,
+    /// gap
+    Gap,
+    /// notch
+    Notch,
+    /// rim
+    Rim,
+    /// end of a run
+    End,
+    /// bracket at the wall
+    Bracket,
+    /// joists, decking and other framing
+    Framing,
+    /// risers
+    Riser,
+    /// the whole layout
+    Layout,
+    /// a note
+    Note,
+}
+
+/// Sides of a deck. Also what runs get called.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// the front
+    Front,
+    /// the back
+    Back,
+    /// the left
+    Left,
+    /// the right
+    Right,
+    /// the north side
+    North,
+    /// the south side
+    South,
+    /// the east side
+    East,
+    /// the west side
+    West,
+    /// some side, not named
+    Side,
+    /// the other side
+    Other,
+}
+
+impl Side {
+    /// The name a run gets from it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Side::Front => "front",
+            Side::Back => "back",
+            Side::Left => "left",
+            Side::Right => "right",
+            Side::North => "north",
+            Side::South => "south",
+            Side::East => "east",
+            Side::West => "west",
+            Side::Side => "side",
+            Side::Other => "other side",
+        }
+    }
+}
+
+/// Spots along a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Spot {
+    /// the middle
+    Middle,
+    /// the top: of the stairs
+    Top,
+    /// the bottom: of the stairs
+    Bottom,
+    /// an end, not said which
+    End,
+    /// both ends
+    BothEnds,
+    /// the far end: the to-end
+    Far,
+    /// the near end: the from-end
+    Near,
+}
+
+/// Dimension and limit words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cue {
+    /// long
+    Long,
+    /// wide
+    Wide,
+    /// high, tall, height
+    High,
+    /// deep
+    Deep,
+    /// out from the house
+    Out,
+    /// along the house
+    Along,
+    /// apart, spacing
+    Apart,
+    /// every so much
+    Every,
+    /// at most
+    Most,
+    /// at least
+    Least,
+    /// under the bottom rail
+    Under,
+    /// above the ground
+    Above,
+    /// outside width
+    Square,
+    /// already standing
+    Already,
+}
+
+/// Things to do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verb {
+    /// make it, call it, change it to
+    Change,
+    /// no wait, sorry, I meant: what follows replaces
+    Repair,
+    /// drop, scratch, lose
+    Drop,
+    /// add, put, hang
+    Put,
+    /// use, go with
+    Use,
+    /// keep it, do that
+    Keep,
+    /// leave it, never mind
+    Leave,
+    /// what if, suppose
+    Suppose,
+    /// undo
+    Undo,
+    /// redo
+    Redo,
+    /// swap
+    Swap,
+    /// note
+    Note,
+    /// runs, goes, starts
+    Goes,
+    /// stops, ends, dies
+    Stops,
+    /// begins, picks up
+    Starts,
+    /// matches, same as
+    Same,
+    /// hello, thanks
+    Hello,
+    /// help
+    Help,
+    /// cut, mark
+    Cut,
+}
+
+/// Arithmetic words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Op {
+    /// plus
+    Plus,
+    /// add A and B
+    Add,
+    /// minus, less
+    Less,
+    /// take A off B
+    Take,
+    /// A off B, A from B
+    Off,
+    /// times
+    Times,
+    /// divided by
+    Over,
+    /// split, divide A by / into B
+    Split,
+    /// into
+    Into,
+    /// ways, spaces, parts
+    Ways,
+    /// half
+    Half,
+    /// third
+    Third,
+    /// quarter
+    Quarter,
+    /// doubled
+    Double,
+    /// tripled
+    Triple,
+    /// halved
+    Halved,
+    /// middle of
+    Middle,
+    /// diagonal
+    Diagonal,
+    /// total
+    Total,
+    /// bigger
+    Bigger,
+    /// smaller
+    Smaller,
+    /// difference between
+    Difference,
+    /// convert
+    Convert,
+    /// come out of
+    OutOf,
+    /// a stick of stock
+    Stick,
+    /// pieces
+    Pieces,
+}
+
+/// The start of a question.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ask {
+    /// how many
+    HowMany,
+    /// how far
+    HowFar,
+    /// how long
+    HowLong,
+    /// how wide
+    HowWide,
+    /// how high
+    HowHigh,
+    /// how much
+    HowMuch,
+    /// what, what is
+    What,
+    /// where
+    Where,
+    /// which
+    Which,
+    /// why
+    Why,
+    /// says who
+    SaysWho,
+    /// can I, is it ok, do I need
+    May,
+    /// show me
+    Show,
+    /// what have I told you
+    Told,
+    /// actually, in real life
+    Actual,
+}
+
+/// Units said alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// inches
+    Inches,
+    /// feet
+    Feet,
+    /// millimetres
+    Millimetres,
+    /// centimetres
+    Centimetres,
+    /// metres
+    Metres,
+}
+
+/// What is not this trade.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Foreign {
+    /// other work on a house: roofing, concrete, wiring, fences
+    Trade,
+    /// signing off, stamping, certifying
+    SignOff,
+    /// price, pay, weather, small talk
+    Else,
+}
+
+impl Sense {
+    /// True for a word that must not be left over in silence: with it unread
+    /// nothing is told.
+    pub fn is_heavy(self) -> bool {
+        !matches!(self, Sense::Link | Sense::Fill | Sense::Reason | Sense::Topic(_))
+    }
 }
 
 include!(concat!(env!("OUT_DIR"), "/words.rs"));

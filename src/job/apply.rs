@@ -184,9 +184,10 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
 /// across a stair head or beyond a gate post.
 pub(crate) fn gate_in_run(run: &Run, gate: Gate) -> bool {
     let end = match gate.at {
-        GateAt::From => run.from,
-        GateAt::To => run.to,
+        GateAt::From | GateAt::Left => run.from,
+        GateAt::To | GateAt::Right => run.to,
         GateAt::Middle => return true,
+        GateAt::Stairs => return false,
     };
     !matches!(end, Some(End::StairHead | End::GatePost | End::BottomNewel))
 }

@@ -2,12 +2,14 @@
 
 pub(crate) mod apply;
 mod fact;
+mod retold;
 mod run;
 mod settings;
 mod slots;
 
 pub use apply::{Impossible, Job, NumberedNote};
 pub use fact::{Fact, RunPatch};
+pub use retold::retold;
 pub use run::{Basis, End, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told};
 pub use settings::{Fixing, HouseEnd, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};

@@ -107,6 +107,23 @@ pub enum GateAt {
     To,
     /// Centred in the run.
     Middle,
+    /// At the left end, told so: the from-end, standing at the house looking out.
+    Left,
+    /// At the right end, told so: the to-end.
+    Right,
+    /// Across the run's stair opening.
+    Stairs,
+}
+
+impl GateAt {
+    /// The same place without the side it was told by: left is the from-end.
+    pub fn place(self) -> GateAt {
+        match self {
+            GateAt::Left => GateAt::From,
+            GateAt::Right => GateAt::To,
+            at => at,
+        }
+    }
 }
 
 /// A gate told on a run.

@@ -7,5 +7,5 @@ mod said;
 
 pub use length::{Length, Q, q_from_decimal};
 pub use lumber::Lumber;
-pub use print::{Tape, decimal, exact_fraction, exact_phrase};
+pub use print::{Tape, decimal, exact_fraction, exact_inches, exact_phrase, mixed_number};
 pub use said::{Doubt, Guess, Meaning, Measure, Number, Said, Shade, Side};

@@ -74,12 +74,19 @@ fn feet_inches(q: Q) -> String {
         return inches(q);
     }
     let rest = a - feet * Ratio::from_integer(12);
-    format!("{}{}'-{}\"", sign(q), feet.to_integer(), mixed(rest))
+    // "8'-0 3/4\"", never "8'-3/4\"": a bare fraction behind feet is misread.
+    let zero = if rest < Ratio::from_integer(1) && !rest.is_zero() { "0 " } else { "" };
+    format!("{}{}'-{zero}{}\"", sign(q), feet.to_integer(), mixed(rest))
 }
 
 /// The exact fraction of inches, as `39 11/24`, without a mark.
 pub fn exact_fraction(l: Length) -> String {
-    format!("{}{}", sign(l.q()), mixed(l.q().abs()))
+    mixed_number(l.q())
+}
+
+/// A plain number, exactly, as a mixed number: `5`, `-2 1/2`, `3/8`.
+pub fn mixed_number(q: Q) -> String {
+    format!("{}{}", sign(q), mixed(q.abs()))
 }
 
 /// A number in decimals: exact where it ends within 12 places, else to 6 places.
@@ -121,4 +128,10 @@ pub fn exact_phrase(l: Length) -> String {
         (text, true) if text.len() < 12 => format!("{text} mm"),
         _ => inches(l.q()),
     }
+}
+
+/// As [`exact_phrase`], but inches alone whatever the size: `38"`, never `3'-2"`.
+/// Heights, gaps and the sizes of parts are spoken of so.
+pub fn exact_inches(l: Length) -> String {
+    if l.on_grid(64) { inches(l.q()) } else { exact_phrase(l) }
 }

@@ -1,16 +1,150 @@
-//! JSON of a reply: the contract in README.md.
-use super::Reply;
-use crate::job::Job;
-use serde_json::Value;
+//! JSON of a reply: the contract in README.md. Keys come in one order, always.
 
-/// One line's JSON object.
+use super::typed::is_unsafe;
+use super::{BayFig, Finding, PostFig, Reply, Values, job_json, plain, print};
+use crate::figure::{Fig, Value as Figure};
+use crate::job::Job;
+use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
+use serde::Serialize as _;
+use serde_json::ser::{CompactFormatter, Formatter};
+use serde_json::{Map, Value, json};
+use std::io;
+
+/// One line's JSON object: the line as typed, the reply to it, and the job after it.
 pub fn reply_json(line: &str, reply: &Reply, job: &Job) -> Value {
-    let _ = (line, reply, job);
-    Value::Null
+    let tape = tape_of(job);
+    let unused: Vec<&str> = reply.unused.iter().map(|t| t.as_str()).collect();
+    let findings: Vec<Value> = reply.findings.iter().map(|f| finding(f, tape)).collect();
+    json!({
+        "line": line,
+        "status": reply.status.name(),
+        "readback": reply.readback,
+        "unused": unused,
+        "choices": reply.choices,
+        "text": plain(reply, usize::MAX, tape),
+        "values": values(&reply.values, tape),
+        "job": job_json(job),
+        "findings": findings,
+    })
 }
 
-/// The job's JSON object.
-pub fn job_json(job: &Job) -> Value {
-    let _ = job;
-    Value::Null
+/// A value as one line of JSON. Characters that could steer a terminal are written as
+/// `\u` escapes, so a person may look at the line too; a reader gets them back unchanged.
+pub fn json_line(value: &Value) -> String {
+    let mut bytes = Vec::new();
+    let mut writer = serde_json::Serializer::with_formatter(&mut bytes, Escaping);
+    // Writing a `Value` to memory fails for neither reason there is: no I/O, no key that is not a string.
+    let written = value.serialize(&mut writer);
+    debug_assert!(written.is_ok());
+    String::from_utf8_lossy(&bytes).into_owned()
+}
+
+struct Escaping;
+
+impl Formatter for Escaping {
+    fn write_string_fragment<W: ?Sized + io::Write>(&mut self, out: &mut W, fragment: &str) -> io::Result<()> {
+        let mut rest = fragment;
+        while let Some(at) = rest.find(is_unsafe) {
+            let (before, from) = rest.split_at(at);
+            CompactFormatter.write_string_fragment(out, before)?;
+            let size = from.chars().next().map_or(0, char::len_utf8);
+            let (unsafe_char, after) = from.split_at(size);
+            for unit in unsafe_char.encode_utf16() {
+                write!(out, "\\u{unit:04x}")?;
+            }
+            rest = after;
+        }
+        CompactFormatter.write_string_fragment(out, rest)
+    }
+}
+
+/// The tape the job's figures are read to: sixteenths until told otherwise.
+pub(crate) fn tape_of(job: &Job) -> Tape {
+    job.settings.tape.and_then(|parts| Tape::to(i128::from(parts))).unwrap_or_default()
+}
+
+/// A length: decimal inches, the tape reading, the fraction where the decimal repeats.
+pub(super) fn length(l: Length, tape: Tape) -> Value {
+    let (inches, ends) = decimal(l.q());
+    let mut out = Map::new();
+    out.insert("in".into(), inches.into());
+    out.insert("text".into(), tape.read(l).into());
+    if !ends {
+        out.insert("exact".into(), exact_fraction(l).into());
+    }
+    if !l.is_exact() {
+        out.insert("carried".into(), true.into());
+    }
+    Value::Object(out)
+}
+
+fn figure(fig: &Fig, tape: Tape) -> Value {
+    match fig.value() {
+        Figure::Length(l) => length(l, tape),
+        Figure::Count(n) => n.into(),
+        Figure::Number(q) => number(q),
+    }
+}
+
+/// A JSON number where one holds the decimal as printed; else its digits as a string.
+fn number(q: Q) -> Value {
+    let (text, _) = decimal(q);
+    if let Ok(n) = text.parse::<i64>() {
+        return n.into();
+    }
+    match text.parse::<f64>() {
+        Ok(n) if n.to_string() == text => n.into(),
+        _ => text.into(),
+    }
+}
+
+fn values(v: &Values, tape: Tape) -> Value {
+    let mut out = Map::new();
+    put(&mut out, "result", &v.result, tape);
+    if let Some(Figure::Number(q)) = v.result.as_ref().map(Fig::value)
+        && !decimal(q).1
+    {
+        out.insert("result_exact".into(), print::mixed(q).into());
+    }
+    put(&mut out, "left", &v.left, tape);
+    put(&mut out, "clear_max", &v.clear_max, tape);
+    put_list(&mut out, "posts", v.posts.iter().map(|p| post(p, tape)));
+    put_list(&mut out, "bays", v.bays.iter().map(|b| bay(b, tape)));
+    put_list(&mut out, "ends", v.ends.iter().map(|e| e.name().into()));
+    for (name, fig) in &v.more {
+        // The contract's names come first: a name of our own never stands in for one.
+        out.entry(*name).or_insert_with(|| figure(fig, tape));
+    }
+    Value::Object(out)
+}
+
+fn put(out: &mut Map<String, Value>, name: &str, fig: &Option<Fig>, tape: Tape) {
+    if let Some(fig) = fig {
+        out.insert(name.into(), figure(fig, tape));
+    }
+}
+
+fn put_list(out: &mut Map<String, Value>, name: &str, items: impl Iterator<Item = Value>) {
+    let items: Vec<Value> = items.collect();
+    if !items.is_empty() {
+        out.insert(name.into(), items.into());
+    }
+}
+
+fn post(p: &PostFig, tape: Tape) -> Value {
+    json!({
+        "run": p.run.0, "at": figure(&p.at, tape), "from": p.from, "kind": p.kind, "why": p.why,
+        "near_face": figure(&p.near_face, tape),
+    })
+}
+
+fn bay(b: &BayFig, tape: Tape) -> Value {
+    json!({
+        "run": b.run.0, "clear": figure(&b.clear, tape), "centre": b.centre.as_ref().map(|c| figure(c, tape)),
+        "from": b.from, "to": b.to, "gate": b.gate,
+    })
+}
+
+fn finding(f: &Finding, tape: Tape) -> Value {
+    json!({ "rule": f.rule, "level": f.level.name(), "text": print::text(&f.spans, tape), "source": f.source })
 }

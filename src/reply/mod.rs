@@ -1,14 +1,21 @@
 //! One reply value of tagged spans; plain text, JSON and drawings are renderings of it.
 
 mod json;
+mod json_job;
 mod plain;
+mod print;
 mod typed;
 mod values;
+mod wrap;
 
-pub use json::{job_json, reply_json};
-pub use plain::plain;
+pub(crate) use json::tape_of;
+pub use json::{json_line, reply_json};
+pub use json_job::job_json;
+pub use plain::{Shown, Tone, plain, shown};
 pub use typed::Typed;
+pub(crate) use typed::safe;
 pub use values::{BayFig, PostFig, Values};
+pub(crate) use wrap::wrap;
 
 use crate::figure::Fig;
 

@@ -2,6 +2,7 @@
 
 use crate::figure::Fig;
 use crate::job::{End, RunId};
+use crate::measure::Shade;
 
 /// One post of a layout.
 #[derive(Clone, Debug, PartialEq)]
@@ -50,6 +51,10 @@ pub struct Values {
     pub bays: Vec<BayFig>,
     /// The longest clear opening allowed now.
     pub clear_max: Option<Fig>,
+    /// A shade on the result: kept, never added.
+    pub shade: Option<Shade>,
+    /// The result was told as "about".
+    pub about: bool,
     /// Further figures, by names of the program's own.
     pub more: Vec<(&'static str, Fig)>,
     /// Ends named by a query about one.

@@ -1,4 +1,5 @@
 //! Checks against something outside the project: published tables and worked examples,
 //! and general-purpose libraries.
 
+mod layout;
 mod sums;

@@ -1,0 +1,150 @@
+//! Facts: one phrase each, joined by "; ".
+//!
+//! ```text
+//! setting = ("posts" | "corner posts" | "line posts" | "end posts" | "gate posts") ": " (lumber | inches " wide")
+//!         | "height: " inches " to the top" | "gap under: " inches | "balusters: " inches " wide"
+//!         | "gap limit: " inches | "most clear: " length | "most on centre: " length | "above ground: " inches
+//!         | "mount: " words | "fixing: " words | "house end: " words
+//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts
+//! deck    = "deck: " length (" along the house" | " out")
+//! ```
+
+use super::Read;
+use super::clean::clean_note;
+use super::length::{read_length, read_lumber};
+use super::run::{read_run, write_run};
+use super::words::{Table, one_of, whole, words_of};
+use crate::job::{Fact, Fixing, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, Setting};
+use crate::measure::{Tape, exact_inches, exact_phrase};
+use nom::Parser;
+use nom::branch::alt;
+use nom::bytes::complete::{tag, take_till1};
+use nom::combinator::{map, value, verify};
+use nom::multi::separated_list1;
+use nom::sequence::{delimited, preceded, separated_pair, terminated};
+
+const ROLES: &Table<PostRole> = &[
+    (PostRole::All, "posts"),
+    (PostRole::Corner, "corner posts"),
+    (PostRole::Line, "line posts"),
+    (PostRole::End, "end posts"),
+    (PostRole::Gate, "gate posts"),
+];
+
+const MOUNTS: &Table<Mount> = &[
+    (Mount::OverEdge, "over the edge"),
+    (Mount::Inside, "inside the rim"),
+    (Mount::Outside, "outside the rim"),
+    (Mount::Surface, "on the decking"),
+];
+
+const FIXINGS: &Table<Fixing> =
+    &[(Fixing::ThroughBolts, "through bolts"), (Fixing::Lags, "lags"), (Fixing::Screws, "structural screws")];
+
+const HOUSE_ENDS: &Table<HouseEnd> = &[(HouseEnd::Post, "post"), (HouseEnd::Bracket, "bracket")];
+
+/// The facts of one act, joined.
+pub(super) fn write_facts(facts: &[Fact]) -> String {
+    facts.iter().map(write_fact).collect::<Vec<_>>().join("; ")
+}
+
+/// The plain phrase of one fact.
+pub fn write_fact(fact: &Fact) -> String {
+    match fact {
+        Fact::Run(id, patch) => write_run(*id, patch),
+        Fact::DropRun(id) => format!("drop run {}", id.0),
+        Fact::Set(setting) => write_setting(*setting),
+        Fact::DeckAlong(l) => format!("deck: {} along the house", exact_phrase(*l)),
+        Fact::DeckOut(l) => format!("deck: {} out", exact_phrase(*l)),
+        Fact::StairWidth(l) => format!("stairs: {} wide", exact_phrase(*l)),
+        // A note without words never comes out of `clean_note`; one built by hand still gets a line that reads.
+        Fact::Note(words) => format!("note: {}", clean_note(words).as_deref().unwrap_or("(no words)")),
+        Fact::DropNote(n) => format!("drop note {n}"),
+    }
+}
+
+fn write_setting(setting: Setting) -> String {
+    match setting {
+        Setting::Post(role, size) => format!("{}: {}", words_of(ROLES, role), write_size(size)),
+        Setting::HeightTop(l) => format!("height: {} to the top", exact_inches(l)),
+        Setting::GapUnder(l) => format!("gap under: {}", exact_inches(l)),
+        Setting::Baluster(l) => format!("balusters: {} wide", exact_inches(l)),
+        Setting::GapMax(l) => format!("gap limit: {}", exact_inches(l)),
+        Setting::ClearMax(l) => format!("most clear: {}", exact_phrase(l)),
+        Setting::CentreMax(l) => format!("most on centre: {}", exact_phrase(l)),
+        Setting::Grade(l) => format!("above ground: {}", exact_inches(l)),
+        Setting::Mount(m) => format!("mount: {}", words_of(MOUNTS, m)),
+        Setting::Fixing(f) => format!("fixing: {}", words_of(FIXINGS, f)),
+        Setting::HouseEnd(h) => format!("house end: {}", words_of(HOUSE_ENDS, h)),
+        Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
+        Setting::Notch(NotchTold::Deep(l)) => format!("notch: {} deep", exact_inches(l)),
+        Setting::Tape(den) => format!("tape: 1/{den}"),
+    }
+}
+
+fn write_size(size: PostSize) -> String {
+    match size {
+        PostSize::Lumber(lumber) => lumber.to_string(),
+        PostSize::Width(l) => format!("{} wide", exact_inches(l)),
+    }
+}
+
+/// Reads what [`write_facts`] writes.
+pub(super) fn read_facts(i: &str) -> Read<'_, Vec<Fact>> {
+    separated_list1(tag("; "), read_fact).parse(i)
+}
+
+fn read_fact(i: &str) -> Read<'_, Fact> {
+    alt((
+        read_run,
+        map(preceded(tag("drop run "), whole), |n| Fact::DropRun(RunId(n))),
+        map(preceded(tag("drop note "), whole), Fact::DropNote),
+        map(delimited(tag("deck: "), read_length, tag(" along the house")), Fact::DeckAlong),
+        map(delimited(tag("deck: "), read_length, tag(" out")), Fact::DeckOut),
+        map(delimited(tag("stairs: "), read_length, tag(" wide")), Fact::StairWidth),
+        map(preceded(tag("note: "), read_note), Fact::Note),
+        map(read_post, Fact::Set),
+        map(read_size_setting, Fact::Set),
+        map(read_chosen_setting, Fact::Set),
+    ))
+    .parse(i)
+}
+
+fn read_note(i: &str) -> Read<'_, String> {
+    let words = verify(take_till1(|c| c == ';'), |words: &str| clean_note(words).as_deref() == Some(words));
+    map(words, str::to_owned).parse(i)
+}
+
+fn read_post(i: &str) -> Read<'_, Setting> {
+    let size = alt((map(read_lumber, PostSize::Lumber), map(terminated(read_length, tag(" wide")), PostSize::Width)));
+    map(separated_pair(one_of(ROLES), tag(": "), size), |(role, size)| Setting::Post(role, size)).parse(i)
+}
+
+/// Settings that are a length.
+fn read_size_setting(i: &str) -> Read<'_, Setting> {
+    let between = |before, after| delimited(tag(before), read_length, tag(after));
+    alt((
+        map(between("height: ", " to the top"), Setting::HeightTop),
+        map(between("gap under: ", ""), Setting::GapUnder),
+        map(between("balusters: ", " wide"), Setting::Baluster),
+        map(between("gap limit: ", ""), Setting::GapMax),
+        map(between("most clear: ", ""), Setting::ClearMax),
+        map(between("most on centre: ", ""), Setting::CentreMax),
+        map(between("above ground: ", ""), Setting::Grade),
+        map(between("notch: ", " deep"), |l| Setting::Notch(NotchTold::Deep(l))),
+    ))
+    .parse(i)
+}
+
+/// Settings that are one of a few things.
+fn read_chosen_setting(i: &str) -> Read<'_, Setting> {
+    let parts = verify(whole, |den: &u8| Tape::to(i128::from(*den)).is_some());
+    alt((
+        map(preceded(tag("mount: "), one_of(MOUNTS)), Setting::Mount),
+        map(preceded(tag("fixing: "), one_of(FIXINGS)), Setting::Fixing),
+        map(preceded(tag("house end: "), one_of(HOUSE_ENDS)), Setting::HouseEnd),
+        value(Setting::Notch(NotchTold::None), tag("notch: none")),
+        map(preceded(tag("tape: 1/"), parts), Setting::Tape),
+    ))
+    .parse(i)
+}

@@ -1,0 +1,69 @@
+//! Questions: each ends in "?".
+//!
+//! ```text
+//! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length of run " n "?"
+//!       | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//! ```
+
+use super::Read;
+use super::length::{read_lumber, read_told, write_told};
+use super::words::whole;
+use crate::grammar::Query;
+use crate::job::{RunId, Told};
+use crate::limits::{Limit, find};
+use nom::Parser;
+use nom::branch::alt;
+use nom::bytes::complete::{tag, take_till1};
+use nom::combinator::{map, map_opt, opt, value};
+use nom::sequence::{preceded, terminated};
+
+/// The plain phrase of a question.
+pub(super) fn write_query(query: &Query) -> String {
+    match query {
+        Query::Layout(run) => format!("layout{}?", of_run(*run)),
+        Query::Posts(run) => format!("posts{}?", of_run(*run)),
+        Query::Bays(run) => format!("bays{}?", of_run(*run)),
+        Query::RunLength(run) => format!("length{}?", of_run(Some(*run))),
+        Query::Job => "job?".to_owned(),
+        Query::Rule(limit) => format!("rule {}?", limit.id),
+        Query::Actual(lumber) => format!("actual size of {lumber}?"),
+        Query::Measure { length, shade, about } => {
+            format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
+        }
+        Query::Why => "why?".to_owned(),
+        Query::Sources => "sources?".to_owned(),
+    }
+}
+
+fn of_run(run: Option<RunId>) -> String {
+    run.map_or(String::new(), |id| format!(" of run {}", id.0))
+}
+
+/// Reads what [`write_query`] writes.
+pub(super) fn read_query(i: &str) -> Read<'_, Query> {
+    let query = alt((
+        map(preceded(tag("layout"), opt(read_of_run)), Query::Layout),
+        map(preceded(tag("posts"), opt(read_of_run)), Query::Posts),
+        map(preceded(tag("bays"), opt(read_of_run)), Query::Bays),
+        map(preceded(tag("length"), read_of_run), Query::RunLength),
+        value(Query::Job, tag("job")),
+        map(preceded(tag("rule "), read_limit), Query::Rule),
+        map(preceded(tag("actual size of "), read_lumber), Query::Actual),
+        map(preceded(tag("length "), read_told), |t| Query::Measure {
+            length: t.length,
+            shade: t.shade,
+            about: t.about,
+        }),
+        value(Query::Why, tag("why")),
+        value(Query::Sources, tag("sources")),
+    ));
+    terminated(query, tag("?")).parse(i)
+}
+
+fn read_of_run(i: &str) -> Read<'_, RunId> {
+    map(preceded(tag(" of run "), whole), RunId).parse(i)
+}
+
+fn read_limit(i: &str) -> Read<'_, &'static Limit> {
+    map_opt(take_till1(|c| c == '?'), find).parse(i)
+}

@@ -1,0 +1,226 @@
+//! What a line was read as, before the conversation resolves "it", bare numbers and
+//! untold ends.
+
+use super::sense::{Side, Spot};
+use super::{Query, Talk};
+use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId};
+use crate::measure::{Lumber, Measure};
+use crate::sums::Sum;
+use std::ops::Range;
+
+/// One reading of a line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// What it says, in order.
+    pub clauses: Vec<Clause>,
+    /// Opened as a correction ("no, make it", "I meant").
+    pub corrects: bool,
+    /// Opened as a what-if.
+    pub supposes: bool,
+    /// Items that took no part.
+    pub left: Vec<Left>,
+    /// Words taken for listed ones they are a slip away from.
+    pub near: Vec<Range<usize>>,
+    /// How unlikely it is: what was left, what was guessed, how many pieces it took.
+    pub cost: u32,
+    /// Why it cannot stand, if it cannot.
+    pub clash: Option<Clash>,
+}
+
+/// Why pieces that each read do not make a reading.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Clash {
+    /// A second value for what has one, with nothing between to say which holds.
+    Twice(Range<usize>),
+}
+
+/// Words that took no part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Left {
+    /// Which words.
+    pub words: Range<usize>,
+    /// How much it matters.
+    pub weight: Weight,
+}
+
+/// How much a word left over matters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weight {
+    /// Filler, links, known noise: passed over.
+    Light,
+    /// Unknown, away from every measure and cue: named first, then applied.
+    Unknown,
+    /// Unknown and touching a measure or a cue: asked about.
+    Touching,
+    /// A number, negation, place, part ...: nothing is told.
+    Heavy,
+}
+
+/// One thing a line says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Clause {
+    /// Of a run.
+    Run(RunDraft),
+    /// A length for one slot.
+    Slot(SlotId, Measure),
+    /// "the rail is 36": a run's length or the height, the words do not say.
+    RailIs(Measure),
+    /// A post size.
+    Post(PostRole, Lumber),
+    /// How posts are mounted.
+    Mount(Mount),
+    /// What holds them.
+    Fixing(Fixing),
+    /// What stands at the house.
+    HouseEnd(HouseEnd),
+    /// No notch.
+    NoNotch,
+    /// Figures read to this part of an inch.
+    Tape(u8),
+    /// The deck's sides, along the house and out, either untold.
+    Deck(Option<Measure>, Option<Measure>),
+    /// Something to drop.
+    Drop(DropDraft),
+    /// Two fields change places.
+    Swap,
+    /// One run like another.
+    Same {
+        /// The run told, if named.
+        what: Option<Side>,
+        /// The run it is like, if named.
+        like: Option<Side>,
+    },
+    /// A post told without its place.
+    AddPost,
+    /// A bare spot in reply or correction: "I meant right".
+    Spot(SpotDraft),
+    /// A part said to be fine as it is.
+    Fine,
+    /// A question about runs: which, if named.
+    Ask(AskDraft),
+    /// A resolved question.
+    Query(Query),
+    /// Arithmetic.
+    Sum(Sum),
+    /// A note, by its words.
+    Note(Range<usize>),
+    /// Conversation.
+    Talk(Talk),
+    /// "keep the 14": the length to keep.
+    KeepLength(Measure),
+    /// A measure said alone, in no slot.
+    Alone(Measure),
+    /// "cut it M": a measure to cut to.
+    Cut(Measure),
+    /// Another trade's matter, or no matter of ours.
+    NotMine(super::sense::Foreign),
+    /// A question that only engines yet to come can answer.
+    NotYet(&'static str),
+}
+
+/// A question about the layout.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum AskDraft {
+    /// All of it.
+    Layout(Option<Side>),
+    /// How many posts.
+    Posts(Option<Side>),
+    /// How far between.
+    Bays(Option<Side>),
+    /// How long a run is.
+    Length(Option<Side>),
+}
+
+/// What to drop.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum DropDraft {
+    /// The gate.
+    Gate,
+    /// The stairs.
+    Stairs,
+    /// A run by its side.
+    Side(Side),
+    /// A run by its number.
+    Run(u32),
+    /// The line posts.
+    LinePosts,
+    /// The last note, or one by number.
+    Note(Option<u32>),
+    /// The last told thing.
+    It,
+}
+
+/// A spot along a run, as said.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SpotDraft {
+    /// A listed spot.
+    Spot(Spot),
+    /// On one side.
+    Side(Side),
+    /// At the end that is this.
+    End(End),
+}
+
+/// A run as said: any of it may be missing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct RunDraft {
+    /// Said as a new one ("a 10 ft run").
+    pub run_word: bool,
+    /// Said as "it".
+    pub it: bool,
+    /// Said as "run 2".
+    pub number: Option<u32>,
+    /// The side it is called by.
+    pub name: Option<Side>,
+    /// Its length.
+    pub length: Option<Measure>,
+    /// A length said to be wrong ("not 12").
+    pub not: Option<Measure>,
+    /// What the length was measured between.
+    pub basis: Option<Basis>,
+    /// The end it starts from.
+    pub from: Option<End>,
+    /// The end it goes to.
+    pub to: Option<End>,
+    /// Ends read from a place said alone ("house, 14-6, corner").
+    pub lone: bool,
+    /// A gate: `Some(None)` for none.
+    pub gate: Option<Option<GateDraft>>,
+    /// Stairs: `Some(None)` for none.
+    pub stairs: Option<Option<StairDraft>>,
+    /// A bay count.
+    pub bays: Option<u16>,
+    /// The words it was read from.
+    pub words: Range<usize>,
+}
+
+/// A gate as said.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct GateDraft {
+    /// Its width.
+    pub width: Option<Measure>,
+    /// Where it hangs.
+    pub at: Option<SpotDraft>,
+}
+
+/// Stairs as said.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct StairDraft {
+    /// Their width.
+    pub width: Option<Measure>,
+    /// Where they are.
+    pub at: Option<StairSpot>,
+}
+
+/// Where stairs are, as said.
+#[derive(Clone, Debug, PartialEq)]
+pub enum StairSpot {
+    /// In the middle of the run.
+    Middle,
+    /// So far from the left or right end.
+    Off(Measure, Side),
+    /// At a spot or side.
+    At(SpotDraft),
+    /// Between two runs.
+    Between,
+}

@@ -1,0 +1,189 @@
+//! Questions about the layout.
+
+use super::Say;
+use super::atoms::{In, Out, det, lumber, part, sense, sep, side, text};
+use crate::grammar::draft::{AskDraft, Clause};
+use crate::grammar::sense::{Ask, Cue, Part, Sense, Side, Verb};
+use crate::grammar::{Query, Talk};
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{opt, value};
+use nom::multi::many0_count;
+use nom::sequence::{preceded, terminated};
+
+fn ask<'a>(a: Ask) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    sense(Sense::Ask(a))
+}
+
+fn asked(a: AskDraft) -> Say {
+    Say::Clause(Clause::Ask(a))
+}
+
+/// "... on the front", "for the left side".
+fn on_side(input: In<'_>) -> Out<'_, Side> {
+    preceded(
+        (opt(text(&["on", "for", "in", "of", "along", "across", "up", "down"])), det),
+        terminated(side, opt(alt((part(Part::Run), part(Part::Guard))))),
+    )
+    .parse(input)
+}
+
+fn tail(input: In<'_>) -> Out<'_, ()> {
+    let word = text(&[
+        "do",
+        "i",
+        "need",
+        "we",
+        "have",
+        "there",
+        "are",
+        "it",
+        "go",
+        "goes",
+        "is",
+        "be",
+        "that",
+        "then",
+        "does",
+        "will",
+        "in",
+        "all",
+        "total",
+        "altogether",
+        "now",
+        "get",
+        "take",
+        "gonna",
+        "would",
+        "with",
+        "got",
+        "should",
+        "they",
+        "set",
+        "you",
+        "me",
+        "give",
+        "want",
+        "gets",
+        "in all",
+    ]);
+    value((), many0_count(word)).parse(input)
+}
+
+/// "how's that look", "show me", "where do the posts go".
+pub fn layout(input: In<'_>) -> Out<'_, Say> {
+    let show =
+        (ask(Ask::Show), det, opt(alt((part(Part::Layout), part(Part::Post), part(Part::Run), part(Part::Guard)))));
+    let where_posts = (
+        ask(Ask::Where),
+        tail,
+        det,
+        opt(text(&["line", "all"])),
+        alt((part(Part::Post), part(Part::Layout), part(Part::LinePost))),
+        tail,
+    );
+    let need = (
+        opt(text(&["i"])),
+        sense(Sense::Verb(Verb::Put)),
+        det,
+        opt(text(&["ones"])),
+        alt((part(Part::LinePost), part(Part::Layout), part(Part::Post))),
+    );
+    let marks = (opt(ask(Ask::What)), det, part(Part::Layout));
+    let lead = alt((value((), show), value((), where_posts), value((), marks), value((), need)));
+    preceded(lead, opt(on_side)).map(|s| asked(AskDraft::Layout(s))).parse(input)
+}
+
+/// "how many posts", "how many bays on the front".
+pub fn how_many(input: In<'_>) -> Out<'_, Say> {
+    let posts = value(true, alt((part(Part::Post), part(Part::LinePost))));
+    let bays = value(false, part(Part::Bay));
+    let kind = preceded((ask(Ask::HowMany), opt(text(&["line", "guard", "more"]))), alt((posts, bays)));
+    (terminated(kind, tail), opt(terminated(on_side, tail)))
+        .map(|(posts, s)| asked(if posts { AskDraft::Posts(s) } else { AskDraft::Bays(s) }))
+        .parse(input)
+}
+
+/// "how far between", "how far apart are the posts", "what's the clear".
+pub fn how_far(input: In<'_>) -> Out<'_, Say> {
+    let between = many0_count(alt((
+        text(&["between", "apart", "from", "are", "the", "do", "they", "is", "each", "to", "one", "post", "set", "go"]),
+        part(Part::Post),
+        sense(Sense::Cue(Cue::Apart)),
+        part(Part::Bay),
+    )));
+    let far = value((), (ask(Ask::HowFar), between));
+    let bay = value(
+        (),
+        (
+            alt((ask(Ask::What), ask(Ask::HowLong), ask(Ask::HowWide))),
+            text_opt(&["are", "is", "the", "'s"]),
+            det,
+            alt((part(Part::Bay), sense(Sense::Basis(crate::job::Basis::Clear)))),
+            tail,
+        ),
+    );
+    preceded(alt((far, bay)), opt(on_side)).map(|s| asked(AskDraft::Bays(s))).parse(input)
+}
+
+fn text_opt<'a>(list: &'static [&'static str]) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    value((), many0_count(text(list)))
+}
+
+/// "how long is the front", "what's left on the right".
+pub fn how_long(input: In<'_>) -> Out<'_, Say> {
+    let long = value((), (ask(Ask::HowLong), text_opt(&["is", "'s", "are", "was"])));
+    let left =
+        value((), (ask(Ask::What), text_opt(&["is", "'s"]), text(&["left", "the rest", "left over", "remaining"])));
+    let side_of = (alt((long, left)), opt(on_side), opt(part(Part::Run)));
+    side_of.map(|(_, s, _)| asked(AskDraft::Length(s))).parse(input)
+}
+
+/// "how wide is a 4x4 actually", "what does a 2x6 really measure".
+pub fn actual(input: In<'_>) -> Out<'_, Say> {
+    let lead = alt((ask(Ask::HowWide), ask(Ask::What), ask(Ask::Actual), sense(Sense::Ask(Ask::HowMuch))));
+    let words = || {
+        many0_count(alt((
+            text(&[
+                "is",
+                "'s",
+                "the",
+                "a",
+                "an",
+                "does",
+                "do",
+                "of",
+                "are",
+                "size",
+                "width",
+                "dimensions",
+                "measure",
+                "come",
+                "out",
+                "to",
+                "at",
+            ]),
+            ask(Ask::Actual),
+        )))
+    };
+    preceded((lead, words()), terminated(lumber, words()))
+        .map(|l| Say::Clause(Clause::Query(Query::Actual(l))))
+        .parse(input)
+}
+
+/// "why?", "says who".
+pub fn why(input: In<'_>) -> Out<'_, Say> {
+    let says = value(Query::Sources, ask(Ask::SaysWho));
+    let why = value(Query::Why, (ask(Ask::Why), opt(text(&["is", "that", "so", "'s"])), opt(text(&["that"]))));
+    terminated(alt((says, why)), opt(sep("?"))).map(|q| Say::Clause(Clause::Query(q))).parse(input)
+}
+
+/// "what have I told you".
+pub fn told(input: In<'_>) -> Out<'_, Say> {
+    value(Say::Clause(Clause::Query(Query::Job)), ask(Ask::Told)).parse(input)
+}
+
+/// Words of talk kept near the questions they answer.
+pub fn help(input: In<'_>) -> Out<'_, Say> {
+    value(Say::Clause(Clause::Talk(Talk::Help)), sense(Sense::Verb(Verb::Help))).parse(input)
+}

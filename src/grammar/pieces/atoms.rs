@@ -1,0 +1,159 @@
+//! The smallest parsers over items, shared by all pieces.
+
+use crate::grammar::ahead::Ahead;
+pub use crate::grammar::ahead::one;
+use crate::grammar::items::{Is, Item};
+use crate::grammar::sense::{Part, Sense, Side};
+use crate::job::End;
+use crate::measure::{Lumber, Meaning, Measure};
+use nom::branch::alt;
+use nom::combinator::{opt, value};
+use nom::multi::many0_count;
+use nom::sequence::preceded;
+use nom::{IResult, Parser};
+
+/// The input of every piece: the items still ahead.
+pub type In<'a> = Ahead<'a, Item>;
+/// What a piece gives.
+pub type Out<'a, T> = IResult<In<'a>, T, ()>;
+
+/// An item spelled like one of these.
+pub fn text<'a>(list: &'static [&'static str]) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    one(move |item: &Item| list.contains(&&*item.text).then_some(()))
+}
+
+/// An item that may mean this.
+pub fn sense<'a>(sense: Sense) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    one(move |item: &Item| item.may_be(sense).then_some(()))
+}
+
+/// A part.
+pub fn part<'a>(part: Part) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    sense(Sense::Part(part))
+}
+
+/// Any sense a function picks out.
+pub fn any<'a, T>(pick: fn(Sense) -> Option<T>) -> impl Parser<In<'a>, Output = T, Error = ()> {
+    one(move |item: &Item| item.senses().iter().find_map(|s| pick(*s)))
+}
+
+/// A separating sign.
+pub fn sep<'a>(signs: &'static str) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    one(move |item: &Item| matches!(item.is, Is::Sep(c) if signs.contains(c)).then_some(()))
+}
+
+/// A measure of any kind.
+pub fn measure(input: In<'_>) -> Out<'_, Measure> {
+    one(|item: &Item| match &item.is {
+        Is::Measure(m) => Some(m.clone()),
+        _ => None,
+    })
+    .parse(input)
+}
+
+/// A measure that may be a length: not lumber, not two sides.
+pub fn length(input: In<'_>) -> Out<'_, Measure> {
+    one(|item: &Item| match &item.is {
+        Is::Measure(m) if !matches!(m.meaning, Meaning::Lumber(_) | Meaning::By(..)) => Some(m.clone()),
+        _ => None,
+    })
+    .parse(input)
+}
+
+/// Named lumber.
+pub fn lumber(input: In<'_>) -> Out<'_, Lumber> {
+    one(|item: &Item| match &item.is {
+        Is::Measure(Measure { meaning: Meaning::Lumber(l), .. }) => Some(*l),
+        _ => None,
+    })
+    .parse(input)
+}
+
+/// A whole number used as a count.
+pub fn count(input: In<'_>) -> Out<'_, u16> {
+    one(|item: &Item| match &item.is {
+        Is::Measure(Measure { meaning: Meaning::Bare(n), shade: None, about: false, guess: None })
+            if n.value.is_integer() && !n.fraction && !n.plural =>
+        {
+            u16::try_from(n.value.to_integer()).ok()
+        }
+        _ => None,
+    })
+    .parse(input)
+}
+
+/// Words that may stand before a noun without meaning anything of their own.
+const DETERMINERS: &[&str] = &[
+    "the", "a", "an", "that", "my", "our", "this", "one", "its", "their", "your", "'s", "new", "old", "little",
+    "short", "long", "big", "small", "plain", "straight", "single", "nice", "whole", "simple",
+];
+
+/// Any number of determiners.
+pub fn det(input: In<'_>) -> Out<'_, ()> {
+    value((), many0_count(text(DETERMINERS))).parse(input)
+}
+
+/// Words that may tie a cue to its value: "is", "of", "=", "at".
+const TIES: &[&str] = &[
+    "is", "are", "'s", "of", "=", "at", "to", "be", "was", "it 's", "its", "for", "with", "about", "as", "will be",
+    "on",
+];
+
+/// Any number of ties, a colon among them.
+pub fn tie(input: In<'_>) -> Out<'_, ()> {
+    value((), many0_count(alt((text(TIES), sep(":-"))))).parse(input)
+}
+
+/// Exactly "is" or a colon, or nothing: closer than [`tie`].
+pub fn is(input: In<'_>) -> Out<'_, ()> {
+    value((), many0_count(alt((text(&["is", "are", "'s", "=", "was", "will be", "it 's", "its"]), sep(":")))))
+        .parse(input)
+}
+
+/// A place and the words around it: "the far corner", "corner newel". Words that
+/// colour the place without changing the job are given back as idle.
+pub fn place(input: In<'_>) -> Out<'_, End> {
+    let adjective = value((), text(&["far", "near", "outer", "other", "same", "first", "next", "second", "last"]));
+    preceded(
+        (det, opt(adjective), det),
+        (
+            alt((any(as_end), value(End::GatePost, part(Part::Gate)))),
+            opt(text(&["post", "newel", "newal", "column", "end"])),
+        ),
+    )
+    .map(|(end, _)| end)
+    .parse(input)
+}
+
+fn as_end(s: Sense) -> Option<End> {
+    match s {
+        Sense::End(e) => Some(e),
+        _ => None,
+    }
+}
+
+/// Two of a place in one word: "corners".
+pub fn places(input: In<'_>) -> Out<'_, End> {
+    preceded(
+        det,
+        any(|s| match s {
+            Sense::Ends(e) => Some(e),
+            _ => None,
+        }),
+    )
+    .parse(input)
+}
+
+/// A named side.
+pub fn side(input: In<'_>) -> Out<'_, Side> {
+    any(|s| match s {
+        Sense::Side(side) => Some(side),
+        _ => None,
+    })
+    .parse(input)
+}
+
+/// A word for a run or guard.
+pub fn run_word(input: In<'_>) -> Out<'_, ()> {
+    alt((part(Part::Run), part(Part::Guard))).parse(input)
+}

@@ -1,0 +1,183 @@
+//! The ends of a run.
+//!
+//! ```text
+//! from_to  = ["from"] place ("to" | ">" | "-" | "through" ...) place
+//! between  = "between" (place "and" place | places)
+//! stops    = ["and"] ("stops" | "dies" ...) ["at" | "into"] place
+//! on_a_side = place ("on" | "at") ("the left" | "one end" ...)
+//! lone     = place, standing between separators or beside a measure
+//! ```
+
+use super::atoms::{In, Out, any, det, is, part, place, places, sense, sep, side, text};
+use super::{PIECE, Say};
+use crate::grammar::ahead::Ahead;
+use crate::grammar::items::{Is, Item};
+use crate::grammar::sense::{Cue, Part, Sense, Side, Spot, Verb};
+use crate::job::End;
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{opt, value};
+use nom::multi::many0_count;
+use nom::sequence::{delimited, preceded, terminated};
+
+fn to(input: In<'_>) -> Out<'_, ()> {
+    let over = opt(text(&[
+        "over",
+        "up",
+        "down",
+        "across",
+        "out",
+        "along",
+        "back",
+        "on",
+        "all the way",
+        "in",
+        "round",
+        "around",
+    ]));
+    let word = text(&[
+        "to", "too", "through", "thru", "til", "till", "until", "up to", "and to", "into", "onto", "over", "and",
+    ]);
+    let verb = opt(alt((sense(Sense::Verb(Verb::Goes)), text(&["meets", "hits", "joins"]))));
+    alt((value((), (opt(sep(",")), verb, over, word)), sep(">-"))).parse(input)
+}
+
+/// "house to corner", "from the house over to the stair head", "brick to brick".
+pub fn from_to(input: In<'_>) -> Out<'_, Say> {
+    let goes = || opt(alt((sense(Sense::Verb(Verb::Goes)), sense(Sense::Verb(Verb::Starts)))));
+    let from = opt(text(&["from", "frm", "off", "at"]));
+    let opening = (goes(), from, opt(text(&["from", "of"])));
+    let said = "and";
+    (preceded(opening, place), to_not(said), place).map(|(a, (), b)| Say::Both(a, b)).parse(input)
+}
+
+/// The link "to" and its like, but not a bare "and", which ties only after "between".
+fn to_not<'a>(bare: &'static str) -> impl nom::Parser<In<'a>, Output = (), Error = ()> {
+    move |input: In<'a>| {
+        if input.first().is_some_and(|i| &*i.text == bare) {
+            return Err(nom::Err::Error(()));
+        }
+        to(input)
+    }
+}
+
+/// "between the corner and the stair head", "between corners".
+pub fn between(input: In<'_>) -> Out<'_, Say> {
+    let word = || text(&["between", "betwen", "btw", "in between", "from between"]);
+    let and = alt((text(&["and", "n", "&", "to"]), sep(",")));
+    let pair = (preceded(word(), place), and, place).map(|(a, (), b)| Say::Both(a, b));
+    let twins = preceded(word(), places).map(|e| Say::Both(e, e));
+    alt((pair, twins)).parse(input)
+}
+
+/// "house at both ends", "stairs both ends".
+pub fn at_both_ends(input: In<'_>) -> Out<'_, Say> {
+    let both = (opt(text(&["at", "on"])), det, sense(Sense::Spot(Spot::BothEnds)));
+    terminated(place, (is, both)).map(|e| Say::Both(e, e)).parse(input)
+}
+
+/// "both ends at the house", "both ends die into brick".
+pub fn both_ends_at(input: In<'_>) -> Out<'_, Say> {
+    let dies = opt(sense(Sense::Verb(Verb::Stops)));
+    let link = opt(text(&["at", "on", "in", "into", "to"]));
+    preceded((sense(Sense::Spot(Spot::BothEnds)), is, dies, link), place).map(|e| Say::Both(e, e)).parse(input)
+}
+
+/// "starts at the house", "picks up at the stair head", "off the house".
+pub fn starts(input: In<'_>) -> Out<'_, Say> {
+    let verb = (it(), sense(Sense::Verb(Verb::Starts)), opt(text(&["at", "on", "from", "by", "off", "of", "right"])));
+    let lead = alt((value((), verb), text(&["from", "frm", "off"])));
+    preceded(lead, place).map(Say::From).parse(input)
+}
+
+fn it<'a>() -> impl Parser<In<'a>, Output = (), Error = ()> {
+    value(
+        (),
+        (
+            opt(text(&["and"])),
+            opt(text(&["it", "that", "which"])),
+            many0_count(text(&["just", "then", "right", "dead"])),
+        ),
+    )
+}
+
+/// "and quits at the chimney", "dies into the wall", "to the corner", "just stops".
+pub fn stops(input: In<'_>) -> Out<'_, Say> {
+    let verb = || (it(), sense(Sense::Verb(Verb::Stops)));
+    let link = || opt(text(&["at", "on", "in", "into", "to", "against", "by", "off", "dead", "up", "short"]));
+    let meets = (it(), text(&["meets", "hits", "joins"]));
+    let to_place = (
+        many0_count(text(&["over", "up", "down", "across", "on", "then", "out"])),
+        text(&["to", "til", "till", "into", "up to"]),
+    );
+    let lead = alt((value((), (verb(), link(), link())), value((), meets), value((), to_place)));
+    let at_place = preceded(lead, place).map(Say::To);
+    let in_mid_air = value(Say::To(End::OpenEnd), (verb(), opt(text(&["there", "short", "dead"]))));
+    alt((at_place, in_mid_air)).parse(input)
+}
+
+/// "corner on the left", "stairs at the other end".
+pub fn on_a_side(input: In<'_>) -> Out<'_, Say> {
+    let link = (is, opt(text(&["on", "at", "to"])), det);
+    (place, preceded(link, from_or_to)).map(|(end, first)| placed(end, first)).parse(input)
+}
+
+/// "one end is the house", "left end corner".
+pub fn spot_is(input: In<'_>) -> Out<'_, Say> {
+    let link = (opt(text(&["end"])), is, opt(text(&["at", "on", "in", "into", "to"])));
+    let dies = opt((sense(Sense::Verb(Verb::Stops)), opt(text(&["at", "into", "in"]))));
+    (preceded(det, from_or_to), preceded((link, dies), place)).map(|(first, end)| placed(end, first)).parse(input)
+}
+
+fn placed(end: End, first: bool) -> Say {
+    if first { Say::From(end) } else { Say::To(end) }
+}
+
+/// True for the from-end: the left, the near end, one end.
+fn from_or_to(input: In<'_>) -> Out<'_, bool> {
+    let spot = any(|s| match s {
+        Sense::Spot(Spot::Near) => Some(true),
+        Sense::Spot(Spot::Far) => Some(false),
+        _ => None,
+    });
+    let sides = side.map_opt_side();
+    alt((spot, sides)).parse(input)
+}
+
+/// Turns a side parser into one for left (true) and right (false) only.
+trait LeftRight<'a> {
+    fn map_opt_side(self) -> impl Parser<In<'a>, Output = bool, Error = ()>;
+}
+
+impl<'a, P: Parser<In<'a>, Output = Side, Error = ()>> LeftRight<'a> for P {
+    fn map_opt_side(self) -> impl Parser<In<'a>, Output = bool, Error = ()> {
+        nom::combinator::map_opt(self, |s| match s {
+            Side::Left => Some(true),
+            Side::Right => Some(false),
+            _ => None,
+        })
+    }
+}
+
+/// "posts already set at both corners".
+pub fn already_set(input: In<'_>) -> Out<'_, Say> {
+    let posts = opt((det, part(Part::Post), is));
+    let set = (sense(Sense::Cue(Cue::Already)), opt(text(&["at", "on", "in"])));
+    let of = alt((
+        places,
+        delimited(opt(sense(Sense::Spot(Spot::BothEnds))), place, opt(sense(Sense::Spot(Spot::BothEnds)))),
+    ));
+    preceded((posts, set, det), of).map(|e| Say::Both(e, e)).parse(input)
+}
+
+/// A place that stands alone: a break, a measure or the line's edge on both sides.
+pub fn lone(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
+    let stands = |i: Option<&Item>| {
+        i.is_none_or(|i| i.is_sep() || matches!(i.is, Is::Measure(_)) || matches!(&*i.text, "then" | "and"))
+    };
+    let before = at.checked_sub(1).and_then(|b| items.get(b));
+    let (rest, end) = place(Ahead(&items[at..])).ok()?;
+    // "stairs" alone is the stairs, not an end of a run, unless a run is being walked.
+    let walked = items.iter().any(|i| matches!(i.is, Is::Measure(_)));
+    (stands(before) && stands(rest.first()) && walked).then(|| (items.len() - rest.len(), Say::Lone(end), PIECE + 3))
+}

@@ -1,0 +1,126 @@
+//! Gates and stairs.
+//!
+//! ```text
+//! gate   = ["with"] [det] [length ["wide"]] "gate" [is] [length ["wide"]] [where]
+//! stairs = ["with"] [det] [length ["wide"]] "stairs" [is] [length ["wide"]] [where]
+//! where  = ["at" | "in" | "on"] [det] (spot | side | place)
+//! ```
+
+use super::Say;
+use super::atoms::{In, Out, any, det, is, length, part, place, sense, sep, side, text};
+use crate::grammar::draft::{Clause, GateDraft, SpotDraft, StairDraft, StairSpot};
+use crate::grammar::sense::{Cue, Part, Sense, Side, Spot, Verb};
+use crate::job::End;
+use crate::measure::Measure;
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{map_opt, opt, value, verify};
+use nom::multi::many0_count;
+use nom::sequence::{delimited, preceded, terminated};
+
+fn with(input: In<'_>) -> Out<'_, ()> {
+    let put = opt(sense(Sense::Verb(Verb::Put)));
+    value((), (many0_count(text(&["with", "and", "plus", "w / ", "including", "has", "got"])), put, det)).parse(input)
+}
+
+fn wide(input: In<'_>) -> Out<'_, Measure> {
+    delimited(opt((text(&["to", "at", "of"]), is)), length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide)))))
+        .parse(input)
+}
+
+/// A spot, a side or a place: "in the middle", "at the left end", "at the stair head".
+pub fn spot(input: In<'_>) -> Out<'_, SpotDraft> {
+    let listed = any(|s| match s {
+        Sense::Spot(spot) => Some(SpotDraft::Spot(spot)),
+        _ => None,
+    });
+    let sided = map_opt(side, |s| matches!(s, Side::Left | Side::Right).then_some(SpotDraft::Side(s)));
+    let an_end = value(SpotDraft::Spot(Spot::End), part(Part::End));
+    let at_end = terminated(place, opt(part(Part::End))).map(SpotDraft::End);
+    alt((terminated(alt((listed, sided)), opt(part(Part::End))), at_end, an_end)).parse(input)
+}
+
+fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
+    let goes =
+        many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
+    let link = many0_count(text(&["at", "in", "on", "by", "to", "across", "near", "over", "from"]));
+    preceded((goes, link, det), spot).parse(input)
+}
+
+/// "gate at top", "with a 3 ft gate right in the middle", "3' gate", "gate 36 wide".
+pub fn gate(input: In<'_>) -> Out<'_, Say> {
+    let front = preceded(with, opt(wide));
+    let back = preceded(is, opt(wide));
+    let not_a_post = part(Part::Gate);
+    (front, preceded((det, not_a_post), back), opt(at_spot))
+        .map(|(w, v, at)| Say::Gate(Some(GateDraft { width: w.or(v), at })))
+        .parse(input)
+}
+
+/// "no gate", "without a gate".
+pub fn no_gate(input: In<'_>) -> Out<'_, Say> {
+    value(
+        Say::Gate(None),
+        (sense(Sense::Not), opt(text(&["want", "need"])), det, opt(text(&["any"])), part(Part::Gate)),
+    )
+    .parse(input)
+}
+
+/// "gate? yeah gate".
+pub fn gate_question(input: In<'_>) -> Out<'_, Say> {
+    let asked = (
+        det,
+        part(Part::Gate),
+        sep("?"),
+        text(&["yeah", "yes", "yep", "yup", "sure"]),
+        opt(sep(",")),
+        det,
+        opt(part(Part::Gate)),
+    );
+    (asked, opt(at_spot)).map(|(_, at)| Say::Gate(Some(GateDraft { width: None, at }))).parse(input)
+}
+
+/// "the gate's fine".
+pub fn fine(input: In<'_>) -> Out<'_, Say> {
+    let what = alt((part(Part::Gate), part(Part::Stairs), part(Part::Run), part(Part::Post), value((), side)));
+    let praise = text(&["fine", "good", "ok", "okay", "great", "right", "perfect", "cool", "alright"]);
+    value(Say::Clause(Clause::Fine), (det, what, text(&["'s", "is", "are"]), praise)).parse(input)
+}
+
+/// "stairs 4' wide in the middle", "4 ft stairs", "stairs r 4 foot".
+pub fn stairs(input: In<'_>) -> Out<'_, Say> {
+    let front = preceded(with, opt(wide));
+    let are = many0_count(alt((
+        text(&["is", "are", "'s", "r", "go", "goes", "come", "of", "at", "they 're", "theyre"]),
+        sep(":"),
+    )));
+    let word = (det, part(Part::Stairs), opt(part(Part::Opening)));
+    let draft = (front, preceded((word, are), opt(wide)), opt(preceded(opt(sep(",")), stair_spot)));
+    let said = draft.map(|(w, v, at)| StairDraft { width: w.or(v), at });
+    // "stairs" alone says nothing: it is an end of a run, or a question's word.
+    verify(said, |d: &StairDraft| d.width.is_some() || d.at.is_some()).map(|d| Say::Stairs(Some(d))).parse(input)
+}
+
+fn stair_spot(input: In<'_>) -> Out<'_, StairSpot> {
+    let off =
+        (length, preceded((text(&["from", "off", "in from", "over from", "along from", "out from"]), det), left_right));
+    let from_off = terminated(off, opt(alt((value((), corner), part(Part::End))))).map(|(m, s)| StairSpot::Off(m, s));
+    let between = preceded(opt(text(&["in"])), text(&["between"]));
+    let between = value(StairSpot::Between, (between, opt(text(&["them", "the two", "those", "em"]))));
+    let middle = value(StairSpot::Middle, verify(at_spot, |s| *s == SpotDraft::Spot(Spot::Middle)));
+    let between_in = value(StairSpot::Between, (text(&["in", "between"]), text(&["between", "them"])));
+    alt((from_off, middle, between, between_in, at_spot.map(StairSpot::At))).parse(input)
+}
+
+fn corner(input: In<'_>) -> Out<'_, End> {
+    verify(place, |e| *e == End::Corner).parse(input)
+}
+
+fn left_right(input: In<'_>) -> Out<'_, Side> {
+    verify(side, |s| matches!(s, Side::Left | Side::Right)).parse(input)
+}
+
+/// "no stairs".
+pub fn no_stairs(input: In<'_>) -> Out<'_, Say> {
+    value(Say::Stairs(None), (sense(Sense::Not), det, part(Part::Stairs))).parse(input)
+}

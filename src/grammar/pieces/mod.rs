@@ -1,0 +1,172 @@
+//! Pieces: stretches of items that say one thing. Each piece is a small nom grammar
+//! and claims only the words of its own pattern, where they stand.
+
+mod asks;
+pub(in crate::grammar) mod atoms;
+mod drops;
+mod ends;
+mod gates;
+mod lengths;
+mod noise;
+mod settings;
+mod talk;
+
+use super::ahead::Ahead;
+use super::draft::{Clause, GateDraft, StairDraft};
+use super::items::Item;
+use super::sense::Side;
+use crate::job::{Basis, End};
+use crate::measure::Measure;
+use atoms::{In, Out};
+
+/// What one piece says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Say {
+    /// Opens a correction that makes something so: "make it".
+    Change,
+    /// Takes back what came just before: "no wait", "I mean".
+    Repair,
+    /// Opens a what-if.
+    Suppose,
+    /// The end a run starts from.
+    From(End),
+    /// The end it goes to.
+    To(End),
+    /// Both ends.
+    Both(End, End),
+    /// A place standing alone.
+    Lone(End),
+    /// A length, with what it was measured between.
+    Length {
+        /// The length.
+        measure: Measure,
+        /// What it was measured between.
+        basis: Option<Basis>,
+        /// A word for the run stood by it.
+        run: bool,
+        /// Said of "it".
+        it: bool,
+    },
+    /// A length said to be wrong.
+    NotLength(Measure),
+    /// What a length was measured between, alone.
+    Basis(Basis),
+    /// A word for a run, with its number if said.
+    RunWord(Option<u32>),
+    /// Several runs are coming.
+    Runs,
+    /// The side a run is called by.
+    Name(Side),
+    /// A gate, or none.
+    Gate(Option<GateDraft>),
+    /// Stairs, or none.
+    Stairs(Option<StairDraft>),
+    /// A bay count.
+    Bays(u16),
+    /// Anything that stands by itself.
+    Clause(Clause),
+    /// A break between things: a comma, "and", "then".
+    Break,
+    /// Words known to carry nothing here: named as unused.
+    Noise,
+}
+
+/// A piece: what it says, where it ends, how unlikely it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Piece {
+    /// One past its last item.
+    pub end: usize,
+    /// What it says.
+    pub say: Say,
+    /// Added to the reading's cost.
+    pub cost: u32,
+}
+
+/// The cost of one plain piece.
+pub const PIECE: u32 = 10;
+
+/// Every piece that starts at an item.
+pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
+    let ahead = Ahead(&items[at..]);
+    let mut found: Vec<(usize, Say, u32)> = Vec::new();
+    for (parser, extra) in PARSERS {
+        if let Ok((rest, say)) = parser(ahead)
+            && rest.len() < ahead.len()
+        {
+            found.push((items.len() - rest.len(), say, PIECE + extra));
+        }
+    }
+    found.extend(noise::noise(items, at));
+    found.extend(ends::lone(items, at));
+    found.extend(talk::note(items, at));
+    found.into_iter().map(|(end, say, cost)| Piece { end, say, cost }).collect()
+}
+
+type Parse = for<'a> fn(In<'a>) -> Out<'a, Say>;
+
+/// Every piece's grammar, with what it costs beyond the plain.
+const PARSERS: &[(Parse, u32)] = &[
+    (ends::between, 0),
+    (ends::from_to, 0),
+    (ends::at_both_ends, 0),
+    (ends::both_ends_at, 0),
+    (ends::starts, 1),
+    (ends::stops, 1),
+    (ends::on_a_side, 0),
+    (ends::spot_is, 0),
+    (ends::already_set, 0),
+    (lengths::run_is, 0),
+    (lengths::run_of, 0),
+    (lengths::bare, 2),
+    (lengths::it_is, 2),
+    (lengths::basis_first, 1),
+    (lengths::basis_alone, 4),
+    (lengths::run_word_alone, 3),
+    (lengths::runs_alone, 3),
+    (lengths::name, 1),
+    (lengths::along_side, 0),
+    (lengths::not_length, 0),
+    (lengths::did_i_say, 0),
+    (lengths::bays, 0),
+    (gates::gate, 0),
+    (gates::no_gate, 0),
+    (gates::gate_question, 0),
+    (gates::fine, 0),
+    (gates::stairs, 0),
+    (gates::no_stairs, 0),
+    (settings::post_of, 0),
+    (settings::of_post, 0),
+    (settings::lumber_alone, 4),
+    (settings::post_width, 0),
+    (settings::most_apart, 0),
+    (settings::every, 0),
+    (settings::height, 0),
+    (settings::rail_is, 1),
+    (settings::gap_under, 0),
+    (settings::baluster, 0),
+    (settings::gap_max, 0),
+    (settings::mount, 0),
+    (settings::fixing, 0),
+    (settings::notch, 0),
+    (settings::grade, 0),
+    (settings::house_end, 0),
+    (settings::deck, 0),
+    (settings::tape, 0),
+    (drops::drop_it, 0),
+    (drops::swap, 0),
+    (drops::same, 0),
+    (drops::add_post, 0),
+    (drops::spot, 3),
+    (asks::layout, 0),
+    (asks::how_many, 0),
+    (asks::how_far, 0),
+    (asks::how_long, 0),
+    (asks::actual, 0),
+    (asks::why, 0),
+    (asks::told, 0),
+    (talk::opener, 0),
+    (talk::talk, 1),
+    (talk::keep_length, 0),
+    (talk::cut, 0),
+    (talk::stop, 0),
+];

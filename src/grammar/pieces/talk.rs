@@ -1,0 +1,89 @@
+//! Openers, notes, breaks and conversation.
+
+use super::asks;
+use super::atoms::{In, Out, length, sense, sep, text};
+use super::{PIECE, Say};
+use crate::grammar::Talk;
+use crate::grammar::draft::Clause;
+use crate::grammar::items::Item;
+use crate::grammar::sense::{Sense, Verb};
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{opt, value};
+use nom::multi::{many0_count, many1_count};
+use nom::sequence::{delimited, preceded};
+
+fn verb<'a>(v: Verb) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    sense(Sense::Verb(v))
+}
+
+/// "no, make it", "I meant", "what if".
+pub fn opener(input: In<'_>) -> Out<'_, Say> {
+    let repair = || many1_count((verb(Verb::Repair), opt(sep(",."))));
+    let change = value(Say::Change, (opt(repair()), verb(Verb::Change), opt(text(&["it", "that", "the"]))));
+    let suppose = value(
+        Say::Suppose,
+        (
+            opt(text(&["and", "ok", "so"])),
+            verb(Verb::Suppose),
+            many0_count(text(&[
+                "i", "we", "it", "they", "was", "were", "go", "it 's", "made", "use", "stretch", "went",
+            ])),
+        ),
+    );
+    alt((change, suppose, value(Say::Repair, repair()))).parse(input)
+}
+
+/// Undo, redo, keep, leave, hello, help.
+pub fn talk(input: In<'_>) -> Out<'_, Say> {
+    let said = alt((
+        value(Talk::Undo, verb(Verb::Undo)),
+        value(Talk::Redo, verb(Verb::Redo)),
+        value(Talk::Keep, verb(Verb::Keep)),
+        value(Talk::Leave, verb(Verb::Leave)),
+        value(Talk::Hello, verb(Verb::Hello)),
+    ));
+    alt((said.map(|t| Say::Clause(Clause::Talk(t))), asks::help)).parse(input)
+}
+
+/// "keep the 14".
+pub fn keep_length(input: In<'_>) -> Out<'_, Say> {
+    let lead = (
+        many0_count(text(&["ok", "no"])),
+        text(&["keep", "leave"]),
+        opt(text(&["it", "that"])),
+        opt(text(&["the", "at", "at the"])),
+    );
+    preceded(lead, length).map(|m| Say::Clause(Clause::KeepLength(m))).parse(input)
+}
+
+/// "cut it thirty-six twelve".
+pub fn cut(input: In<'_>) -> Out<'_, Say> {
+    delimited(
+        (verb(Verb::Cut), many0_count(text(&["it", "that", "them", "the", "at", "to"]))),
+        length,
+        opt(text(&["long"])),
+    )
+    .map(|m| Say::Clause(Clause::Cut(m)))
+    .parse(input)
+}
+
+/// A break between things.
+pub fn stop(input: In<'_>) -> Out<'_, Say> {
+    value(Say::Break, alt((sep(",;.?!:-()|~>"), text(&["and", "then", "and then", "with", "plus", "n", "&", "but"]))))
+        .parse(input)
+}
+
+/// A note: the rest of the line, word for word. Only at the line's start.
+pub fn note(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
+    let opens = items[..at].iter().all(|i| i.is_light() || i.is_sep());
+    if !opens || !items[at].may_be(Sense::Verb(Verb::Note)) {
+        return None;
+    }
+    let mut from = at + 1;
+    while items.get(from).is_some_and(|i| i.is_sep() || &*i.text == "that") {
+        from += 1;
+    }
+    let (first, last) = (items.get(from)?, items.last()?);
+    Some((items.len(), Say::Clause(Clause::Note(first.words.start..last.words.end)), PIECE))
+}

@@ -1,0 +1,170 @@
+//! Items to readings: the cheapest ways to cover a line with pieces.
+//!
+//! A dynamic programme walks the items and keeps the few cheapest covers of every
+//! beginning. A word no piece claims is left over and costs by its weight, so that a
+//! reading that uses the words beats one that drops them.
+
+use super::assemble::assemble;
+use super::draft::{Left, Reading, Weight};
+use super::items::{Is, Item, cuts};
+use super::pieces::{Piece, Say, pieces_at};
+use super::sense::Sense;
+use super::sums::sums;
+use super::words::Word;
+use crate::measure::Guess;
+use std::rc::Rc;
+
+/// How many covers of a beginning are kept.
+const KEPT: usize = 5;
+/// How many readings are handed on.
+const READINGS: usize = 12;
+
+/// Every reading of the words worth weighing, cheapest first.
+pub fn readings(words: &[Word]) -> Vec<Reading> {
+    let mut all: Vec<Reading> = Vec::new();
+    for items in cuts(words) {
+        all.extend(covers(&items).into_iter().map(|cover| read(&items, &cover)));
+        all.extend(sums(&items));
+    }
+    all.sort_by_key(|r| r.cost);
+    let mut distinct: Vec<Reading> = Vec::new();
+    for reading in all {
+        if !distinct.iter().any(|d| d.clauses == reading.clauses && d.left == reading.left) {
+            distinct.push(reading);
+        }
+        if distinct.len() >= READINGS {
+            break;
+        }
+    }
+    distinct
+}
+
+/// One step of a cover: a piece, or an item left over.
+#[derive(Clone, Debug)]
+pub(super) enum Step {
+    /// A piece from this item to its end.
+    Piece(usize, Rc<Piece>),
+    /// An item no piece claims.
+    Left(usize, Weight),
+}
+
+struct Cover {
+    cost: u32,
+    steps: Option<Rc<Node>>,
+}
+
+struct Node {
+    step: Step,
+    before: Option<Rc<Node>>,
+}
+
+fn covers(items: &[Item]) -> Vec<(u32, Vec<Step>)> {
+    let mut best: Vec<Vec<Cover>> = (0..=items.len()).map(|_| Vec::new()).collect();
+    best[0].push(Cover { cost: 0, steps: None });
+    for at in 0..items.len() {
+        let mut edges: Vec<(usize, u32, Step)> = vec![skip(items, at)];
+        for piece in pieces_at(items, at) {
+            edges.push((piece.end, piece.cost + guess_cost(&items[at..piece.end]), Step::Piece(at, Rc::new(piece))));
+        }
+        for (end, cost, step) in edges {
+            let grown: Vec<Cover> = best[at].iter().map(|c| grow(c, cost, &step)).collect();
+            best[end].extend(grown);
+        }
+        for covers in &mut best[at + 1..] {
+            covers.sort_by_key(|c| c.cost);
+            covers.truncate(KEPT);
+        }
+    }
+    best.pop().unwrap_or_default().into_iter().map(|c| (c.cost, unroll(c.steps))).collect()
+}
+
+fn grow(cover: &Cover, cost: u32, step: &Step) -> Cover {
+    let node = Node { step: step.clone(), before: cover.steps.clone() };
+    Cover { cost: cover.cost.saturating_add(cost), steps: Some(Rc::new(node)) }
+}
+
+fn unroll(mut node: Option<Rc<Node>>) -> Vec<Step> {
+    let mut steps = Vec::new();
+    while let Some(n) = node {
+        steps.push(n.step.clone());
+        node = n.before.clone();
+    }
+    steps.reverse();
+    steps
+}
+
+/// What reading these items as one piece assumes.
+fn guess_cost(items: &[Item]) -> u32 {
+    items.iter().map(|i| u32::from(i.near) * 8 + measure_cost(i)).sum()
+}
+
+fn measure_cost(item: &Item) -> u32 {
+    let Is::Measure(m) = &item.is else { return 0 };
+    match m.guess {
+        Some(Guess::Homophone) => 14,
+        Some(Guess::LostSlash) => 6,
+        Some(_) => 1,
+        None => 0,
+    }
+}
+
+fn skip(items: &[Item], at: usize) -> (usize, u32, Step) {
+    let weight = weight(items, at);
+    let cost = match weight {
+        Weight::Light => 3,
+        Weight::Unknown => 40,
+        Weight::Touching => 60,
+        Weight::Heavy => 400,
+    };
+    (at + 1, cost, Step::Left(at, weight))
+}
+
+/// How much an item left over matters, by what it is and what it touches.
+pub(super) fn weight(items: &[Item], at: usize) -> Weight {
+    let item = &items[at];
+    let neighbours = [at.checked_sub(1).and_then(|b| items.get(b)), items.get(at + 1)];
+    let beside = |test: fn(&Item) -> bool| neighbours.iter().flatten().any(|i| test(i));
+    match &item.is {
+        Is::Sep(_) | Is::Junk => Weight::Light,
+        Is::Unread | Is::Measure(_) => Weight::Heavy,
+        Is::Unknown if beside(is_cue) => Weight::Touching,
+        Is::Unknown => Weight::Unknown,
+        Is::Term(_) if changes_what_it_touches(item) && beside(is_measure) => Weight::Heavy,
+        Is::Term(_) if item.is_light() && !item.may_be(Sense::Not) => Weight::Light,
+        Is::Term(_) => Weight::Heavy,
+    }
+}
+
+fn is_measure(item: &Item) -> bool {
+    matches!(item.is, Is::Measure(_) | Is::Unread)
+}
+
+fn is_cue(item: &Item) -> bool {
+    is_measure(item) || matches!(item.is, Is::Term(_)) && !item.is_light()
+}
+
+fn changes_what_it_touches(item: &Item) -> bool {
+    item.senses().iter().any(|s| matches!(s, Sense::Qualifier | Sense::Not | Sense::Op(_)))
+        && !matches!(
+            &*item.text,
+            "and" | "in" | "to" | "the" | "of" | "'s" | "is" | "at" | "from" | "a" | "put" | "turn" | "stick"
+        )
+}
+
+fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {
+    let (cost, steps) = cover;
+    let mut reading = assemble(items, steps);
+    reading.cost += *cost;
+    for step in steps {
+        match step {
+            Step::Left(at, weight) => reading.left.push(Left { words: items[*at].words.clone(), weight: *weight }),
+            Step::Piece(at, piece) if piece.say == Say::Noise => {
+                let words = items[*at].words.start..items[piece.end - 1].words.end;
+                reading.left.push(Left { words, weight: Weight::Unknown });
+            }
+            Step::Piece(..) => {}
+        }
+    }
+    reading.near = items.iter().filter(|i| i.near).map(|i| i.words.clone()).collect();
+    reading
+}

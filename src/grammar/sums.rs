@@ -1,0 +1,450 @@
+//! Sums at the prompt, read over a whole line.
+//!
+//! ```text
+//! line     = lead* (pieces | sticks | convert | diagonal | bigger | difference | chain) trail*
+//! chain    = ["add"] term (("plus" | "and" | "less") term)* ["total"] | take | split | ...
+//! take     = ["take"] term "off" term                  -- the order flips
+//! split    = ["split"] term ("into" | "divided by") count ["ways"]
+//! term     = count ("times" | "at" | noun "of") amount | amount "times" count
+//!          | ("half" | "third" | "quarter") "of" term | amount ["doubled" | "halved"]
+//! ```
+
+use super::ahead::Ahead;
+use super::draft::{Clause, Left, Reading, Weight};
+use super::items::{Is, Item};
+use super::pieces::atoms::{In, Out, any, det, length, lumber, one, part, sense, sep, text};
+use super::sense::{Ask, Cue, Op, Part, Sense, Unit};
+use crate::job::SlotId;
+use crate::measure::{Length, Lumber, Meaning, Measure, Number, Q, Said, Side};
+use crate::sums::{Expr, Into, Sum};
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{map_opt, opt, value, verify};
+use nom::multi::{many0, many0_count};
+use nom::sequence::{delimited, preceded, terminated};
+
+/// The readings of a line as one sum; none when it is not.
+pub fn sums(items: &[Item]) -> Vec<Reading> {
+    let start = items.iter().position(|i| !is_lead(i)).unwrap_or(items.len());
+    let starts = [0, start];
+    let forms: [fn(In<'_>) -> Out<'_, Sum>; 8] =
+        [pieces, pieces_of, sticks, convert, how_many_in, diagonal, bigger, worked];
+    let mut out: Vec<Reading> = Vec::new();
+    for start in starts {
+        for form in forms {
+            let Ok((rest, sum)) = form(Ahead(&items[start..])) else { continue };
+            let end = items.len() - rest.len();
+            if items[end..].iter().all(is_trail) && !out.iter().any(|r| r.clauses == [Clause::Sum(sum.clone())]) {
+                out.push(reading(items, start, end, sum));
+            }
+        }
+    }
+    out
+}
+
+fn reading(items: &[Item], start: usize, end: usize, sum: Sum) -> Reading {
+    let idle = items[..start].iter().chain(&items[end..]);
+    let left = idle.filter(|i| !i.is_sep()).map(|i| Left { words: i.words.clone(), weight: Weight::Light }).collect();
+    let guesses = items[start..end].iter().filter(|i| matches!(&i.is, Is::Measure(m) if m.guess.is_some())).count();
+    let cost = 8 + u32::try_from(guesses).unwrap_or(0);
+    Reading {
+        clauses: vec![Clause::Sum(sum)],
+        corrects: false,
+        supposes: false,
+        left,
+        near: Vec::new(),
+        cost,
+        clash: None,
+    }
+}
+
+fn is_lead(item: &Item) -> bool {
+    let asks = [Ask::What, Ask::HowMuch, Ask::HowLong, Ask::Show, Ask::Where];
+    item.is_sep()
+        || item.is_light() && !item.senses().iter().any(|s| matches!(s, Sense::Op(Op::Half | Op::Quarter | Op::Third)))
+        || item.senses().iter().any(|s| matches!(s, Sense::Ask(a) if asks.contains(a)))
+}
+
+fn is_trail(item: &Item) -> bool {
+    item.is_sep()
+        || item.is_light() && !item.may_be(Sense::Not)
+        || item.may_be(Sense::Op(Op::Total))
+        || item.may_be(Sense::Ask(Ask::What))
+}
+
+fn op<'a>(o: Op) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    sense(Sense::Op(o))
+}
+
+/// What stands in a sum: a length, or a number whose unit the sum decides.
+#[derive(Clone, Debug)]
+enum Amount {
+    Length(Length),
+    Number(Number),
+    Made(Expr),
+}
+
+impl Amount {
+    /// As a length: a bare number is inches.
+    fn as_length(&self) -> Option<Expr> {
+        match self {
+            Amount::Length(l) => Some(Expr::Length(*l)),
+            Amount::Number(n) => Length::from_q(n.value).map(Expr::Length),
+            Amount::Made(e) => Some(e.clone()),
+        }
+    }
+
+    /// As a plain number, if it can be one.
+    fn as_number(&self) -> Option<Q> {
+        match self {
+            Amount::Number(n) => Some(n.value),
+            _ => None,
+        }
+    }
+
+    fn is_whole(&self) -> bool {
+        matches!(self, Amount::Number(n) if n.value.is_integer() && !n.fraction)
+    }
+}
+
+fn amount_of(m: Measure) -> Option<Amount> {
+    match m.meaning {
+        Meaning::Length(l, _) => Some(Amount::Length(l)),
+        Meaning::Bare(n) => Some(Amount::Number(n)),
+        Meaning::Lumber(_) | Meaning::By(..) | Meaning::Doubt(..) => None,
+    }
+}
+
+fn amount(input: In<'_>) -> Out<'_, Amount> {
+    preceded(opt(text(&["a", "the", "an"])), map_opt(length, amount_of)).parse(input)
+}
+
+/// A bare whole number that counts.
+fn whole(input: In<'_>) -> Out<'_, Q> {
+    map_opt(amount, |a| if a.is_whole() { a.as_number() } else { None }).parse(input)
+}
+
+fn just_length(input: In<'_>) -> Out<'_, Length> {
+    map_opt(amount, |a| match a.as_length()? {
+        Expr::Length(l) => Some(l),
+        _ => None,
+    })
+    .parse(input)
+}
+
+/// Any word that can be what is counted: "spaces", "pickets", "risers".
+fn noun(input: In<'_>) -> Out<'_, ()> {
+    let listed = any(|s| matches!(s, Sense::Part(_) | Sense::Op(Op::Ways | Op::Pieces | Op::Stick)).then_some(()));
+    alt((listed, one(|i: &Item| matches!(i.is, Is::Unknown).then_some(())))).parse(input)
+}
+
+// --- terms and chains ------------------------------------------------------------------------
+
+fn term(input: In<'_>) -> Out<'_, Amount> {
+    alt((part_of, counted, product, scaled, amount)).parse(input)
+}
+
+fn boxed(a: &Amount) -> Option<Box<Expr>> {
+    a.as_length().map(Box::new)
+}
+
+fn over(a: &Amount, by: Q) -> Option<Amount> {
+    Some(Amount::Made(Expr::Over(boxed(a)?, Box::new(Expr::Number(by)))))
+}
+
+fn times(a: &Amount, by: Q) -> Option<Amount> {
+    // Two plain whole numbers multiply to a plain number; with a unit or a fraction, to a length.
+    if a.is_whole() {
+        return Some(Amount::Made(Expr::Times(Box::new(Expr::Number(a.as_number()?)), Box::new(Expr::Number(by)))));
+    }
+    Some(Amount::Made(Expr::Times(boxed(a)?, Box::new(Expr::Number(by)))))
+}
+
+/// "half of 7/8", "a third of 12'-6", "quarter of 21-2".
+fn part_of(input: In<'_>) -> Out<'_, Amount> {
+    let by =
+        alt((value(2, op(Op::Half)), value(3, op(Op::Third)), value(4, op(Op::Quarter)), value(2, op(Op::Middle))));
+    let of = preceded(opt(text(&["a", "one", "the"])), terminated(by, many0_count(text(&["of", "the", "a"]))));
+    map_opt((of, amount), |(by, a)| over(&a, Q::from_integer(by))).parse(input)
+}
+
+/// "five spaces of 3 13/16", "four bays at 55 5/8", "3 of 41".
+fn counted(input: In<'_>) -> Out<'_, Amount> {
+    let of = alt((
+        value((), (noun, text(&["of", "at", "@", "x", "each"]))),
+        text(&["of", "at", "@"]),
+        value((), (op(Op::Times), opt(text(&["of"])))),
+    ));
+    map_opt((terminated(whole, of), amount), |(n, a)| times(&a, n)).parse(input)
+}
+
+/// "7 3/4 times 13 risers", "3 13/16 x 5".
+fn product(input: In<'_>) -> Out<'_, Amount> {
+    let by = terminated(preceded(op(Op::Times), whole), opt(noun));
+    map_opt((amount, by), |(a, n)| times(&a, n)).parse(input)
+}
+
+/// "11 5/16 doubled", "double 11 5/16", "24 3/8 halved".
+fn scaled(input: In<'_>) -> Out<'_, Amount> {
+    let by =
+        || alt((value((2, true), op(Op::Double)), value((3, true), op(Op::Triple)), value((2, false), op(Op::Halved))));
+    let apply =
+        |a: &Amount, (n, up): (i128, bool)| if up { times(a, Q::from_integer(n)) } else { over(a, Q::from_integer(n)) };
+    let after = map_opt((amount, by()), move |(a, s)| apply(&a, s));
+    let before = map_opt((by(), opt(text(&["of"])), amount), move |(s, _, a)| apply(&a, s));
+    alt((after, before)).parse(input)
+}
+
+fn and(input: In<'_>) -> Out<'_, ()> {
+    value((), alt((value((), (opt(sep(",")), text(&["and", "&", "n", "and then"]))), sep(",")))).parse(input)
+}
+
+/// "+", "plus", "less", "minus", "take off"; and a bare "and" where adding was said.
+fn sign(input: In<'_>) -> Out<'_, bool> {
+    let lead = || (opt(sep(",")), opt(text(&["and", "then", "and then"])), opt(text(&["then"])), opt(op(Op::Add)));
+    let plus = value(true, preceded(lead(), op(Op::Plus)));
+    let add = value(true, (opt(sep(",")), opt(text(&["and", "then", "and then"])), op(Op::Add)));
+    let less = value(
+        false,
+        preceded(
+            (opt(sep(",")), opt(text(&["and", "then", "and then"])), opt(text(&["then"]))),
+            alt((op(Op::Less), sep("-"), op(Op::Take))),
+        ),
+    );
+    alt((plus, less, add)).parse(input)
+}
+
+fn added(a: &Amount, b: &Amount, plus: bool) -> Option<Amount> {
+    let (a, b) = (boxed(a)?, boxed(b)?);
+    Some(Amount::Made(if plus { Expr::Plus(a, b) } else { Expr::Less(a, b) }))
+}
+
+fn chain(input: In<'_>) -> Out<'_, Amount> {
+    let steps = many0((sign, terminated(term, opt((text(&["off"]), text(&["that", "it"]))))));
+    let with_signs = verify((term, steps), |(_, steps)| !steps.is_empty());
+    let plain = map_opt(with_signs, |(first, steps)| fold(first, steps));
+    let and_signs =
+        || many0((alt((sign, value(true, and))), terminated(term, opt((text(&["off"]), text(&["that", "it"]))))));
+    let listed = preceded(
+        (op(Op::Add), many0_count(text(&["up", "of", "the"]))),
+        verify((term, and_signs()), |(_, s)| !s.is_empty()),
+    );
+    let listed = map_opt(listed, |(first, steps)| fold(first, steps));
+    let totalled = terminated((term, and_signs()), (opt(sep(",")), opt(sense(Sense::Ask(Ask::What))), op(Op::Total)));
+    let totalled = map_opt(totalled, |(first, steps)| fold(first, steps));
+    alt((listed, totalled, plain)).parse(input)
+}
+
+fn fold(first: Amount, steps: Vec<(bool, Amount)>) -> Option<Amount> {
+    steps.iter().try_fold(first, |so_far, (plus, next)| added(&so_far, next, *plus))
+}
+
+/// "take 3/8 off 40 1/4", "5 off 9-7 1/4", "3/8 from 40".
+fn take(input: In<'_>) -> Out<'_, Amount> {
+    let off = alt((op(Op::Off), text(&["off", "from", "off of", "out of", "away from"])));
+    let mut flipped = preceded(opt(op(Op::Take)), (terminated(term, off), opt(text(&["of", "the"])), term));
+    let (rest, (a, _, b)) = flipped.parse(input)?;
+    match added(&b, &a, false) {
+        Some(made) => Ok((rest, made)),
+        None => Err(nom::Err::Error(())),
+    }
+}
+
+/// "29 1/2 into 13 spaces", "split 14-6 five ways", "12'-6 divided by 3", "91 over 4".
+fn split(input: In<'_>) -> Out<'_, Amount> {
+    let into = || alt((op(Op::Over), op(Op::Into), text(&["by", "into", "in"])));
+    let verb = || (op(Op::Split), opt(text(&["up", "the"])));
+    let by_verb = value((), (op(Op::Split), opt(text(&["in", "by", "into"]))));
+    let told = preceded(verb(), (amount, preceded(opt(into()), whole), opt(alt((op(Op::Ways), noun)))));
+    let ways = (amount, preceded((opt(by_verb), opt(text(&["in", "into"]))), whole), map(op(Op::Ways)));
+    let by =
+        alt((op(Op::Over), op(Op::Into), value((), (op(Op::Split), alt((op(Op::Into), text(&["in", "by", "into"])))))));
+    let plain = (amount, preceded(by, whole), opt(alt((op(Op::Ways), noun))));
+    let split = alt((pair(told), pair(ways), pair(plain)));
+    map_opt(split, |(a, n)| if n == Q::from_integer(0) { None } else { over(&a, n) }).parse(input)
+}
+
+fn map<'a>(p: impl Parser<In<'a>, Output = (), Error = ()>) -> impl Parser<In<'a>, Output = Option<()>, Error = ()> {
+    p.map(Some)
+}
+
+fn pair<'a, T>(
+    p: impl Parser<In<'a>, Output = (Amount, Q, T), Error = ()>,
+) -> impl Parser<In<'a>, Output = (Amount, Q), Error = ()> {
+    p.map(|(a, n, _)| (a, n))
+}
+
+/// "difference between 40 1/4 and 38 5/8".
+fn difference(input: In<'_>) -> Out<'_, Amount> {
+    let pair = preceded(
+        (opt(text(&["the"])), op(Op::Difference), opt(text(&["between", "from", "of"]))),
+        (just_length, preceded(alt((and, text(&["to", "from"]))), just_length)),
+    );
+    pair.map(|(a, b)| Amount::Made(Expr::Less(Box::new(Expr::Length(a.max(b))), Box::new(Expr::Length(a.min(b))))))
+        .parse(input)
+}
+
+fn worked(input: In<'_>) -> Out<'_, Sum> {
+    let lone = verify(alt((part_of, counted, product, scaled)), |a| matches!(a, Amount::Made(_)));
+    map_opt(alt((difference, take, split, chain, lone)), |a| a.as_length().map(Sum::Value)).parse(input)
+}
+
+// --- whole forms -------------------------------------------------------------------------------
+
+/// A stick to cut from: "a 16 footer", "a 12 foot 2x2", "an 8 ft stick".
+fn stick(input: In<'_>) -> Out<'_, Length> {
+    let stock = |m: Measure| match m.meaning {
+        Meaning::Length(l, _) => Some(l),
+        Meaning::Bare(n) => SlotId::RunLength.bare(n).first().copied(),
+        _ => None,
+    };
+    let lead = many0_count(text(&["a", "an", "the", "one", "each", "of", "full"]));
+    delimited(lead, map_opt(length, stock), (opt(lumber), many0_count(alt((op(Op::Stick), noun, text(&["long"]))))))
+        .parse(input)
+}
+
+fn out_of(input: In<'_>) -> Out<'_, ()> {
+    let words =
+        many0_count(text(&["can", "i", "do", "will", "you", "we", "get", "cut", "come", "would", "could", "to"]));
+    value((), (words, alt((op(Op::OutOf), op(Op::Off))), opt(text(&["of"])))).parse(input)
+}
+
+/// "how many 38s come out of a 16 footer".
+fn pieces(input: In<'_>) -> Out<'_, Sum> {
+    let piece = preceded(
+        (sense(Sense::Ask(Ask::HowMany)), opt(text(&["pieces of", "of"]))),
+        terminated(
+            just_length,
+            many0_count(alt((noun, sense(Sense::Cue(Cue::Long)), sense(Sense::Unit(Unit::Inches))))),
+        ),
+    );
+    (terminated(piece, out_of), stick).map(|(piece, from)| Sum::Pieces { piece, from }).parse(input)
+}
+
+/// "pickets are 34 long, how many out of a 12 foot 2x2".
+fn pieces_of(input: In<'_>) -> Out<'_, Sum> {
+    let said = (det, noun, many0_count(text(&["is", "are", "at", "'s", "cut", "need", "to", "be"])));
+    let piece = delimited(said, just_length, (opt(sense(Sense::Cue(Cue::Long))), opt(text(&["each"])), opt(sep(",."))));
+    let asked = (opt(text(&["and", "so"])), sense(Sense::Ask(Ask::HowMany)), opt(noun), out_of);
+    (terminated(piece, asked), stick).map(|(piece, from)| Sum::Pieces { piece, from }).parse(input)
+}
+
+/// "62 pickets, 4 to a stick, how many sticks".
+fn sticks(input: In<'_>) -> Out<'_, Sum> {
+    let many = terminated(whole, (noun, opt(sep(",")), opt(text(&["at", "and"]))));
+    let per = terminated(
+        whole,
+        (
+            opt(noun),
+            alt((
+                op(Op::Stick),
+                value(
+                    (),
+                    (text(&["to", "per", "a", "from", "out of", "each"]), opt(text(&["a", "each"])), op(Op::Stick)),
+                ),
+            )),
+        ),
+    );
+    let asked = (opt(sep(",")), sense(Sense::Ask(Ask::HowMany)), alt((op(Op::Stick), noun)));
+    map_opt(terminated((many, per), opt(asked)), |(pieces, per)| {
+        let (pieces, per) = (u64::try_from(pieces.to_integer()).ok()?, u64::try_from(per.to_integer()).ok()?);
+        (per > 0).then_some(Sum::Sticks { pieces, per })
+    })
+    .parse(input)
+}
+
+fn unit(input: In<'_>) -> Out<'_, Into> {
+    any(|s| match s {
+        Sense::Unit(Unit::Inches) => Some(Into::Inches),
+        Sense::Unit(Unit::Feet) => Some(Into::FeetInches),
+        Sense::Unit(Unit::Millimetres) => Some(Into::Millimetres),
+        Sense::Unit(Unit::Centimetres) => Some(Into::Centimetres),
+        Sense::Unit(Unit::Metres) => Some(Into::Metres),
+        _ => None,
+    })
+    .parse(input)
+}
+
+fn in_unit(input: In<'_>) -> Out<'_, Into> {
+    let and_inches = (text(&["and", "&", "n"]), sense(Sense::Unit(Unit::Inches)));
+    let decimal = value(Into::Feet, (text(&["decimal"]), sense(Sense::Unit(Unit::Feet))));
+    preceded(text(&["in", "to", "into", "as", "is", "how many"]), alt((decimal, terminated(unit, opt(and_inches)))))
+        .parse(input)
+}
+
+/// "150 mm in inches", "convert 3200 mm to feet".
+fn convert(input: In<'_>) -> Out<'_, Sum> {
+    let lead = many0_count(alt((op(Op::Convert), text(&["what", "is", "'s", "how", "much"]))));
+    (preceded(lead, just_length), preceded(opt(text(&["is", "is that", "that"])), in_unit))
+        .map(|(l, into)| Sum::Convert(l, into))
+        .parse(input)
+}
+
+/// "how many inches in 17 foot 3", "how many mm is 4 3/8".
+fn how_many_in(input: In<'_>) -> Out<'_, Sum> {
+    let asked = preceded(
+        sense(Sense::Ask(Ask::HowMany)),
+        terminated(unit, many0_count(text(&["in", "is", "are", "there", "to", "'s", "a", "make", "of"]))),
+    );
+    (asked, just_length).map(|(into, l)| Sum::Convert(l, into)).parse(input)
+}
+
+fn side_length(s: Side, fellow: Side) -> Option<Length> {
+    match (s, fellow) {
+        (Side::Length(l, _), _) => Some(l),
+        // Beside a length in inches a bare number is inches; else a deck's side.
+        (Side::Bare(n), Side::Length(_, Said::Inches)) => Length::from_q(n.value),
+        (Side::Bare(n), _) => SlotId::DeckSide.bare(n).first().copied(),
+    }
+}
+
+fn two_sides(input: In<'_>) -> Out<'_, (Length, Length)> {
+    let by = one(|i: &Item| match &i.is {
+        Is::Measure(Measure { meaning: Meaning::By(a, b), .. }) => Some((side_length(*a, *b)?, side_length(*b, *a)?)),
+        Is::Measure(Measure { meaning: Meaning::Lumber(Lumber { thick_quarters, wide }), .. })
+            if thick_quarters % 4 == 0 =>
+        {
+            Some((Length::inches(i64::from(*thick_quarters) * 3), Length::inches(i64::from(*wide) * 12)))
+        }
+        _ => None,
+    });
+    let apart = map_opt((length, preceded(text(&["by", "x", "and"]), length)), |(a, b)| {
+        let (a, b) = (as_side(&a)?, as_side(&b)?);
+        Some((side_length(a, b)?, side_length(b, a)?))
+    });
+    alt((by, apart)).parse(input)
+}
+
+fn as_side(m: &Measure) -> Option<Side> {
+    match m.meaning {
+        Meaning::Bare(n) => Some(Side::Bare(n)),
+        Meaning::Length(l, said) => Some(Side::Length(l, said)),
+        _ => None,
+    }
+}
+
+/// "check diagonal for 10 by 14", "10 by 14 diagonal".
+fn diagonal(input: In<'_>) -> Out<'_, Sum> {
+    let of = many0_count(alt((text(&["of", "for", "on", "a", "the", "is", "to", "in"]), part(Part::Deck))));
+    let before = preceded(
+        (many0_count(text(&["the", "check", "a"])), op(Op::Diagonal), of),
+        terminated(two_sides, opt(part(Part::Deck))),
+    );
+    let after = terminated(
+        two_sides,
+        (opt(part(Part::Deck)), many0_count(text(&["what", "'s", "is", "the"])), op(Op::Diagonal)),
+    );
+    alt((before, after)).map(|(a, b)| Sum::Diagonal(a, b)).parse(input)
+}
+
+/// "which is bigger 19/32 or 5/8", "is 19/32 bigger than 5/8".
+fn bigger(input: In<'_>) -> Out<'_, Sum> {
+    let word = || alt((op(Op::Bigger), op(Op::Smaller)));
+    let asked = (sense(Sense::Ask(Ask::Which)), many0_count(text(&["is", "one", "'s", "of"])), word(), opt(sep(",:-")));
+    let which = preceded(asked, (just_length, preceded(alt((text(&["or", "and", "vs"]), sep(","))), just_length)));
+    let than = preceded(
+        opt(text(&["is"])),
+        (just_length, preceded((opt(text(&["is"])), word(), text(&["than", "or"])), just_length)),
+    );
+    alt((which, than)).map(|(a, b)| Sum::Bigger(a, b)).parse(input)
+}

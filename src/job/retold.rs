@@ -1,0 +1,45 @@
+//! The job as facts: told again from nothing they give the same job.
+
+use super::{Basis, Fact, Job, NotchTold, RunPatch, Setting, Settings};
+
+/// The facts that make this job, in the order a person would tell them.
+pub fn retold(job: &Job) -> Vec<Fact> {
+    let mut facts: Vec<Fact> = settings(&job.settings).into_iter().map(Fact::Set).collect();
+    facts.extend(job.deck_along.map(Fact::DeckAlong));
+    facts.extend(job.deck_out.map(Fact::DeckOut));
+    facts.extend(job.stair_width.map(Fact::StairWidth));
+    facts.extend(job.runs.iter().map(|r| {
+        let patch = RunPatch {
+            name: r.name.clone(),
+            length: r.length,
+            basis: r.length.and(r.basis).or(r.basis.filter(|b| *b != Basis::Overall)),
+            from: r.from,
+            to: r.to,
+            gate: r.gate.map(Some),
+            stairs: r.stairs.map(Some),
+            bays: r.bays.map(Some),
+        };
+        Fact::Run(r.id, patch)
+    }));
+    facts.extend(job.notes.iter().map(|n| Fact::Note(n.text.clone())));
+    facts
+}
+
+fn settings(s: &Settings) -> Vec<Setting> {
+    let posts = s.posts.iter().map(|(role, size)| Setting::Post(*role, *size));
+    let one = [
+        s.height_top.map(Setting::HeightTop),
+        s.gap_under.map(Setting::GapUnder),
+        s.baluster.map(Setting::Baluster),
+        s.gap_max.map(Setting::GapMax),
+        s.clear_max.map(Setting::ClearMax),
+        s.centre_max.map(Setting::CentreMax),
+        s.grade.map(Setting::Grade),
+        s.mount.map(Setting::Mount),
+        s.fixing.map(Setting::Fixing),
+        s.house_end.map(Setting::HouseEnd),
+        s.notch.map(|n: NotchTold| Setting::Notch(n)),
+        s.tape.map(Setting::Tape),
+    ];
+    posts.chain(one.into_iter().flatten()).collect()
+}

@@ -1,0 +1,256 @@
+//! From fixed posts and bay counts to figures: every post's mark, every bay's clear.
+
+use super::frame::{Fixed, Frame, frame};
+use super::kind::hook;
+use super::split::{Place, Span, share};
+use super::stretch::flanks;
+use super::{Bay, BayKind, Kind, Lack, Limits, Placed, Post, RunLayout, post_width};
+use crate::figure::{Fig, Why};
+use crate::job::apply::gate_in_run;
+use crate::job::{GateAt, PostRole, Run, Settings};
+use crate::measure::{Length, Tape};
+
+/// Lays one run out.
+pub(super) fn run(run: &Run, settings: &Settings, limits: &Limits, tape: Tape) -> RunLayout {
+    RunLayout {
+        id: run.id,
+        name: run.name.clone(),
+        told: run.length,
+        basis: run.basis.unwrap_or_default(),
+        basis_told: run.basis.is_some(),
+        result: placed(run, settings, limits, tape),
+    }
+}
+
+fn placed(run: &Run, settings: &Settings, limits: &Limits, tape: Tape) -> Result<Placed, Vec<Lack>> {
+    let Some(told) = run.length else { return Err(blocking(run)) };
+    let frame = frame(run, told.length, settings).map_err(|lack| vec![lack])?;
+    let line = post_width(settings, &[PostRole::Line]);
+    let site = Site { run, frame: &frame, limits, line: &line, length: Fig::told(told.length, "the run's length") };
+    let counts = site.counts(tape).map_err(|lack| vec![lack])?;
+    Ok(site.place(&counts))
+}
+
+/// Everything that stands in the way of a run without a length.
+fn blocking(run: &Run) -> Vec<Lack> {
+    let gate = run.gate.is_some_and(|g| g.width.is_none() && gate_in_run(run, g));
+    let all =
+        [(Lack::Length, true), (Lack::From, run.from.is_none()), (Lack::To, run.to.is_none()), (Lack::GateWidth, gate)];
+    all.into_iter().filter(|(_, lacks)| *lacks).map(|(lack, _)| lack).collect()
+}
+
+/// Facts untold that do not stand in the way.
+fn still(run: &Run) -> Vec<Lack> {
+    let beyond = run.gate.is_some_and(|g| g.width.is_none() && !gate_in_run(run, g));
+    let all = [(Lack::From, run.from.is_none()), (Lack::To, run.to.is_none()), (Lack::GateBeyond, beyond)];
+    all.into_iter().filter(|(_, lacks)| *lacks).map(|(lack, _)| lack).collect()
+}
+
+/// Rail bays span by span, and what was the fewest.
+struct Counts {
+    each: Vec<u16>,
+    fewest: Option<u64>,
+    rounded_up: bool,
+}
+
+struct Site<'a> {
+    run: &'a Run,
+    frame: &'a Frame,
+    limits: &'a Limits,
+    line: &'a Fig,
+    length: Fig,
+}
+
+fn place_of(f: &Fixed) -> Place {
+    Place { near: f.near, width: f.width, post: f.post }
+}
+
+impl Site<'_> {
+    fn span(&self, i: usize) -> Span {
+        let fixed = &self.frame.fixed;
+        let line = self.line.as_length().unwrap_or(Length::ZERO);
+        Span { left: place_of(&fixed[i]), right: place_of(&fixed[i + 1]), line, origin: self.frame.lead }
+    }
+
+    fn rail_spans(&self) -> Vec<Span> {
+        let rails = self.frame.between.iter().enumerate().filter(|(_, k)| **k == BayKind::Rail);
+        rails.map(|(i, _)| self.span(i)).collect()
+    }
+
+    fn counts(&self, tape: Tape) -> Result<Counts, Lack> {
+        let spans = self.rail_spans();
+        let fewest: Option<Vec<_>> = spans.iter().map(|s| s.fewest(self.limits, tape)).collect();
+        let sum = fewest.as_ref().map(|all| all.iter().map(|f| u64::from(f.taped)).sum());
+        let each = match self.run.bays {
+            Some(told) => share(told, &spans)?,
+            None => fewest.as_ref().ok_or(Lack::Room)?.iter().map(|f| f.taped).collect(),
+        };
+        if spans.iter().zip(&each).any(|(s, n)| s.each(*n).is_none()) {
+            return Err(Lack::Room);
+        }
+        let up = self.run.bays.is_none() && fewest.iter().flatten().any(|f| f.taped > f.exact);
+        Ok(Counts { each, fewest: sum, rounded_up: up })
+    }
+
+    fn place(&self, counts: &Counts) -> Placed {
+        let basis = self.run.basis.unwrap_or_default();
+        // A frame has at least its two ends.
+        let (first, last) = (&self.frame.fixed[0], &self.frame.fixed[self.frame.fixed.len() - 1]);
+        let (posts, bays) = self.walk(&counts.each);
+        Placed {
+            length: self.length.clone(),
+            overall: self.frame.overall,
+            lead: self.frame.lead,
+            origin: hook(first.end, basis, first.post),
+            reaches: hook(last.end, basis, last.post),
+            ends: [first.end, last.end],
+            posts,
+            bays,
+            count: self.count_fig(counts),
+            fewest: counts.fewest.map(|n| Fig::count(n, self.fewest_why())),
+            rounded_up: counts.rounded_up,
+            flanks: self.flanks(),
+            beyond: self.beyond(),
+            still: still(self.run),
+        }
+    }
+
+    fn fewest_why(&self) -> Why {
+        let mut inputs = vec![("run", self.length.clone()), ("line post", self.line.clone())];
+        inputs.extend(self.limits.inputs());
+        Why::Formula("the fewest equal clear bays between fixed posts that pass no limit, on the tape too", inputs)
+    }
+
+    fn count_fig(&self, counts: &Counts) -> Fig {
+        let total = counts.each.iter().map(|n| u64::from(*n)).sum();
+        let why = if self.run.bays.is_some() { Why::Told("the bay count") } else { self.fewest_why() };
+        Fig::count(total, why)
+    }
+
+    /// Posts and bays from the start on.
+    fn walk(&self, counts: &[u16]) -> (Vec<Post>, Vec<Bay>) {
+        let (mut posts, mut bays) = (Vec::new(), Vec::new());
+        let mut counts = counts.iter();
+        for (i, fixed) in self.frame.fixed.iter().enumerate() {
+            posts.extend(fixed.post.then(|| self.fixed_post(fixed)));
+            let Some(kind) = self.frame.between.get(i) else { continue };
+            match kind {
+                BayKind::Rail => self.rail(i, counts.next().copied().unwrap_or(1), &mut posts, &mut bays),
+                opening => bays.push(self.opening(i, *opening)),
+            }
+        }
+        (posts, bays)
+    }
+
+    fn fixed_post(&self, f: &Fixed) -> Post {
+        self.post(Kind::Fixed(f.end), place_of(f), f.size.clone(), f.why.clone())
+    }
+
+    fn post(&self, kind: Kind, place: Place, width: Fig, why: Why) -> Post {
+        let from = |l: Length| l - self.frame.lead;
+        let near_face = Fig::length(from(place.near), why.clone());
+        Post { kind, width, at: Fig::length(from(place.centre()), why), near_face, near: place.near }
+    }
+
+    /// One span's line posts and bays.
+    fn rail(&self, i: usize, n: u16, posts: &mut Vec<Post>, bays: &mut Vec<Bay>) {
+        let span = self.span(i);
+        let clear = self.rail_clear(&span, n, i);
+        let places: Vec<Place> = span.places(n).collect();
+        for k in 1..n {
+            let why = self.line_why(&span, &clear, k, i);
+            posts.push(self.post(Kind::Line, places[usize::from(k)], self.line.clone(), why));
+        }
+        let line = |place| Stop { place, size: self.line, name: Kind::Line.name() };
+        let last = places.len() - 1;
+        let stop = |k: usize| match k {
+            0 => self.stop(i),
+            k if k == last => self.stop(i + 1),
+            k => line(places[k]),
+        };
+        bays.extend((0..last).map(|k| bay(BayKind::Rail, &stop(k), &stop(k + 1), clear.clone())));
+    }
+
+    fn stop(&self, i: usize) -> Stop<'_> {
+        let fixed = &self.frame.fixed[i];
+        Stop { place: place_of(fixed), size: &fixed.size, name: fixed.end.name() }
+    }
+
+    /// The clear space between fixed place `i` and the next.
+    fn space(&self, i: usize) -> Fig {
+        let (left, right) = (&self.frame.fixed[i], &self.frame.fixed[i + 1]);
+        let mut inputs = vec![("run", self.length.clone())];
+        inputs.extend([left, right].iter().filter(|f| f.post).map(|f| ("post", f.size.clone())));
+        Fig::length(right.near - left.far(), Why::Formula("the clear space between the two fixed places", inputs))
+    }
+
+    fn rail_clear(&self, span: &Span, n: u16, i: usize) -> Fig {
+        let bays = Fig::count(
+            u64::from(n),
+            if self.run.bays.is_some() { Why::Told("the bay count") } else { self.fewest_why() },
+        );
+        let inputs = vec![("span", self.space(i)), ("bays", bays), ("line post", self.line.clone())];
+        let why = Why::Formula("(span less the line posts in it) over the bays", inputs);
+        Fig::length(span.each(n).unwrap_or(Length::ZERO), why)
+    }
+
+    fn line_why(&self, span: &Span, clear: &Fig, k: u16, i: usize) -> Why {
+        let start = Fig::length(span.left.far() - self.frame.lead, self.frame.fixed[i].why.clone());
+        let number =
+            Fig::count(u64::from(k), Why::Formula("its number from there, so that no rounding adds up", vec![]));
+        let inputs = vec![
+            ("start", start),
+            ("bays before it", number),
+            ("clear", clear.clone()),
+            ("line post", self.line.clone()),
+        ];
+        Why::Formula(
+            "start + bays x (clear + line post), less the post to its near face or half of it to its centre",
+            inputs,
+        )
+    }
+
+    fn opening(&self, i: usize, kind: BayKind) -> Bay {
+        let (left, right) = (&self.frame.fixed[i], &self.frame.fixed[i + 1]);
+        let what = if kind == BayKind::Gate { "the gate's width" } else { "the stair opening" };
+        let clear = Fig::told(right.near - left.far(), what);
+        bay(kind, &self.stop(i), &self.stop(i + 1), clear)
+    }
+
+    /// The run left of and right of an opening in it, on the run's own basis.
+    fn flanks(&self) -> Option<[Fig; 2]> {
+        let run = self.length.as_length()?;
+        let gate = self.run.gate.filter(|g| g.at == GateAt::Middle).and_then(|g| g.width);
+        let (left, right, opening) = match (self.run.stairs, gate) {
+            (Some(s), _) => {
+                let (left, right) = flanks(s, Some(run));
+                (left?, right?, s.width)
+            }
+            (None, Some(w)) => ((run - w) / 2, (run - w) / 2, w),
+            (None, None) => return None,
+        };
+        let inputs = vec![("run", self.length.clone()), ("opening", Fig::told(opening, "the opening"))];
+        let why = Why::Formula("what the opening leaves of the run on that side", inputs);
+        Some([left, right].map(|l| Fig::length(l, why.clone())))
+    }
+
+    fn beyond(&self) -> Option<Fig> {
+        let gate = self.run.gate.filter(|g| !gate_in_run(self.run, *g))?;
+        gate.width.map(|w| Fig::told(w, "the gate's width"))
+    }
+}
+
+/// What a bay starts or ends at.
+struct Stop<'a> {
+    place: Place,
+    size: &'a Fig,
+    name: &'static str,
+}
+
+fn bay(kind: BayKind, left: &Stop, right: &Stop, clear: Fig) -> Bay {
+    let spacing = right.place.centre() - left.place.centre();
+    let inputs = vec![("clear", clear.clone()), ("post before", left.size.clone()), ("post after", right.size.clone())];
+    let why = Why::Formula("clear and half the post on each side", inputs);
+    let centre = (left.place.post && right.place.post).then(|| Fig::length(spacing, why));
+    Bay { kind, start: left.place.far(), clear, centre, spacing, from: left.name, to: right.name }
+}

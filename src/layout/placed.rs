@@ -1,0 +1,188 @@
+//! What a layout is made of.
+
+use super::{Kind, Limits};
+use crate::figure::Fig;
+use crate::job::{Basis, End, RunId, Told};
+use crate::measure::{Length, Tape};
+
+/// Every run of the job, laid out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Layout {
+    /// The runs, in the order told.
+    pub runs: Vec<RunLayout>,
+    /// The tape marks are read on.
+    pub tape: Tape,
+    /// The limits the bays keep to.
+    pub limits: Limits,
+    /// The longest clear opening allowed; see [`super::clear_max`].
+    pub clear_max: Option<Fig>,
+}
+
+/// One run: its posts and bays, or what is lacking to place them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunLayout {
+    /// The run.
+    pub id: RunId,
+    /// Its name, if it was given one.
+    pub name: Option<String>,
+    /// Its length as told.
+    pub told: Option<Told>,
+    /// What its length is taken between.
+    pub basis: Basis,
+    /// True where the basis was told, not taken by default.
+    pub basis_told: bool,
+    /// The layout, or every fact that stands in its way.
+    pub result: Result<Placed, Vec<Lack>>,
+}
+
+/// The posts and bays of one run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Placed {
+    /// The run's length as told.
+    pub length: Fig,
+    /// The run from outside to outside, walls included.
+    pub overall: Length,
+    /// The origin's place, from the outside start.
+    pub lead: Length,
+    /// What the tape hooks on at the start.
+    pub origin: &'static str,
+    /// What it reaches to at the other end.
+    pub reaches: &'static str,
+    /// What the run starts at and ends at, as laid out.
+    pub ends: [End; 2],
+    /// The posts, in walking order.
+    pub posts: Vec<Post>,
+    /// The bays and openings, in walking order.
+    pub bays: Vec<Bay>,
+    /// How many rail bays; why that many.
+    pub count: Fig,
+    /// The fewest rail bays the limits allow; `None` where no number of bays would do.
+    pub fewest: Option<Fig>,
+    /// True where the tape, not the exact split, asked for one bay more.
+    pub rounded_up: bool,
+    /// What is left of the run each side of stairs or of a gate in the middle.
+    pub flanks: Option<[Fig; 2]>,
+    /// The opening of a gate that hangs beyond the run, where its width was told.
+    pub beyond: Option<Fig>,
+    /// Facts still untold that do not stand in the way.
+    pub still: Vec<Lack>,
+}
+
+/// One post.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Post {
+    /// What kind.
+    pub kind: Kind,
+    /// Its width along the run.
+    pub width: Fig,
+    /// Its centre, from the origin.
+    pub at: Fig,
+    /// Its face nearer the origin, from the origin.
+    pub near_face: Fig,
+    /// Its near face's place, from the outside start.
+    pub near: Length,
+}
+
+/// What fills the space between two posts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BayKind {
+    /// Rail and balusters.
+    Rail,
+    /// A gate.
+    Gate,
+    /// The way to the stairs, open.
+    Stairs,
+    /// The way to the stairs, with a gate across it.
+    GatedStairs,
+}
+
+impl BayKind {
+    /// True where a gate hangs.
+    pub fn is_gate(self) -> bool {
+        matches!(self, BayKind::Gate | BayKind::GatedStairs)
+    }
+}
+
+/// The space between two posts, or between a post and a wall.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bay {
+    /// What fills it.
+    pub kind: BayKind,
+    /// Where it starts, from the outside start of the run.
+    pub start: Length,
+    /// Face to face.
+    pub clear: Fig,
+    /// Centre to centre; `None` where a side has no post.
+    pub centre: Option<Fig>,
+    /// Centre to centre, a side without a post counting as a post of no width.
+    pub spacing: Length,
+    /// What it starts at.
+    pub from: &'static str,
+    /// What it ends at.
+    pub to: &'static str,
+}
+
+/// A fact a layout lacks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Lack {
+    /// The run's length.
+    Length,
+    /// What it starts at.
+    From,
+    /// What it ends at.
+    To,
+    /// The width of a gate that takes its width out of the run.
+    GateWidth,
+    /// The width of a gate that hangs beyond the run, so where its other jamb stands.
+    GateBeyond,
+    /// Where a gate stands that meets the stair opening.
+    GatePlace,
+    /// How a told bay count is shared between two sides.
+    BaySplit,
+    /// Room: the posts and openings told do not fit the run.
+    Room,
+}
+
+impl Lack {
+    /// The fact in words, to follow "still to tell: ", or what is wrong.
+    pub fn says(self) -> &'static str {
+        match self {
+            Lack::Length => "how long the run is",
+            Lack::From => "what the run starts at",
+            Lack::To => "what the run ends at",
+            Lack::GateWidth => "how wide the gate is",
+            Lack::GateBeyond => "how wide the gate is, for its other jamb",
+            Lack::GatePlace => "the gate and the stair opening do not fit as told",
+            Lack::BaySplit => "how many bays on each side of the opening",
+            Lack::Room => "the posts, bays and openings told do not fit in the run",
+        }
+    }
+
+    /// True for a fact that was not told; false where the facts told do not fit.
+    pub fn is_untold(self) -> bool {
+        !matches!(self, Lack::GatePlace | Lack::Room)
+    }
+}
+
+impl Bay {
+    /// The clear opening in inches.
+    pub fn clear_length(&self) -> Length {
+        // Made as a length in place.rs and nowhere else.
+        self.clear.as_length().unwrap_or(Length::ZERO)
+    }
+}
+
+impl Post {
+    /// The post's width in inches.
+    pub fn width_length(&self) -> Length {
+        // Made as a length in sizes.rs and nowhere else.
+        self.width.as_length().unwrap_or(Length::ZERO)
+    }
+}
+
+impl Placed {
+    /// The bays that carry rail.
+    pub fn rail_bays(&self) -> impl Iterator<Item = &Bay> {
+        self.bays.iter().filter(|b| b.kind == BayKind::Rail)
+    }
+}

@@ -1,0 +1,185 @@
+//! JSON of the job: what has been told, under the contract's names. What was not told is null.
+
+use super::json::{length, tape_of};
+use crate::job::{
+    Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, Mount, NotchTold, PostRole, PostSize, Run, Settings, StairAt,
+    StairOpening,
+};
+use crate::layout::{Stretch, stretches};
+use crate::measure::{Length, Shade, Tape};
+use serde_json::{Map, Value, json};
+
+/// The job's JSON object.
+pub fn job_json(job: &Job) -> Value {
+    let tape = tape_of(job);
+    let runs: Vec<Value> =
+        job.runs.iter().flat_map(|r| stretches(r).into_iter().map(move |s| run(r, s, tape))).collect();
+    let gates: Vec<Value> = job.runs.iter().filter_map(|r| r.gate.map(|g| gate(r, g, tape))).collect();
+    let notes: Vec<&str> = job.notes.iter().map(|n| n.text.as_str()).collect();
+    json!({
+        "runs": runs, "deck": deck(job, tape), "stairs": stairs(job, tape), "gates": gates,
+        "settings": settings(&job.settings, tape), "notes": notes,
+    })
+}
+
+fn told(l: Option<Length>, tape: Tape) -> Value {
+    l.map_or(Value::Null, |l| length(l, tape))
+}
+
+/// One stretch of guard: a run, or what stands on one side of its stair opening.
+fn run(r: &Run, stretch: Stretch, tape: Tape) -> Value {
+    let shade = r.length.and_then(|t| t.shade).map(|s| match s {
+        Shade::Strong => "strong",
+        Shade::Shy => "shy",
+    });
+    json!({
+        "id": format!("{}{}", r.id.0, stretch.part.suffix()), "run": r.id.0, "name": r.name,
+        "length": told(stretch.length, tape), "length_told": told(r.length.map(|t| t.length), tape),
+        "about": r.length.is_some_and(|t| t.about), "shade": shade,
+        "basis": basis(r.basis.unwrap_or_default()), "basis_told": r.basis.is_some(),
+        "from": stretch.from.map(End::name), "to": stretch.to.map(End::name),
+        "gate": r.gate.map_or("none", |g| side(g.at)),
+        "stairs": r.stairs.map(|s| opening(Some(r), s.width, Some(s.at), tape)),
+        "bays": r.bays,
+    })
+}
+
+fn basis(b: Basis) -> &'static str {
+    match b {
+        Basis::Overall => "overall",
+        Basis::Clear => "clear",
+        Basis::Centre => "centre",
+    }
+}
+
+fn side(at: GateAt) -> &'static str {
+    match at {
+        GateAt::From => "at from-end",
+        GateAt::To => "at to-end",
+        GateAt::Middle => "middle",
+        GateAt::Left => "left",
+        GateAt::Right => "right",
+        GateAt::Stairs => "at stair head",
+    }
+}
+
+fn gate(r: &Run, g: Gate, tape: Tape) -> Value {
+    let end = match g.at.place() {
+        GateAt::From => r.from,
+        GateAt::To => r.to,
+        _ => None,
+    };
+    let at = if end == Some(End::StairHead) { "at stair head" } else { side(g.at) };
+    json!({ "run": r.id.0, "width": told(g.width, tape), "at": at, "hinge": null, "latch": null, "swing": null })
+}
+
+fn deck(job: &Job, tape: Tape) -> Value {
+    if job.deck_along.is_none() && job.deck_out.is_none() {
+        return Value::Null;
+    }
+    json!({ "along_house": told(job.deck_along, tape), "out": told(job.deck_out, tape) })
+}
+
+/// Every stair told: those in a run, then the one no run holds.
+fn stairs(job: &Job, tape: Tape) -> Vec<Value> {
+    let held = job.runs.iter().filter_map(|r| Some((r, r.stairs?)));
+    let in_runs = held.map(|(r, StairOpening { width, at })| opening(Some(r), width, Some(at), tape));
+    in_runs.chain(job.stair_width.map(|w| opening(None, w, None, tape))).collect()
+}
+
+fn opening(run: Option<&Run>, width: Length, at: Option<StairAt>, tape: Tape) -> Value {
+    let (at, off) = match at {
+        None => (None, None),
+        Some(StairAt::Middle) => (Some("middle"), None),
+        Some(StairAt::FromLeft(l)) => (Some("from left"), Some(l)),
+        Some(StairAt::FromRight(l)) => (Some("from right"), Some(l)),
+    };
+    json!({
+        "run": run.map(|r| r.id.0), "width": length(width, tape), "risers": null, "rise": null, "tread": null,
+        "at": at, "off": told(off, tape),
+    })
+}
+
+fn settings(s: &Settings, tape: Tape) -> Value {
+    json!({
+        "post": by_role(s, |size| match size {
+            PostSize::Lumber(l) => Some(l.to_string().into()),
+            PostSize::Width(_) => None,
+        }),
+        "post_width": by_role(s, |size| match size {
+            PostSize::Lumber(_) => None,
+            PostSize::Width(w) => Some(length(w, tape)),
+        }),
+        "height_top": told(s.height_top, tape),
+        "gap_under": told(s.gap_under, tape),
+        "baluster": told(s.baluster, tape),
+        "gap_max": told(s.gap_max, tape),
+        "clear_max": told(s.clear_max, tape),
+        "oc_max": told(s.centre_max, tape),
+        "grade": told(s.grade, tape),
+        "notch": notch(s.notch, tape),
+        "code": null,
+        "mount": s.mount.map(mount),
+        "fix": s.fixing.map(fixing),
+        "house_end": s.house_end.map(house_end),
+        "tape": s.tape,
+    })
+}
+
+/// One value where only "all posts" was told; by role where roles were.
+fn by_role(s: &Settings, value: impl Fn(PostSize) -> Option<Value>) -> Value {
+    let mut told: Map<String, Value> = Map::new();
+    for role in PostRole::ALL {
+        let size = s.posts.iter().find(|(r, _)| *r == role).and_then(|(_, size)| value(*size));
+        if let Some(size) = size {
+            told.insert(role_name(role).into(), size);
+        }
+    }
+    match (s.posts.as_slice(), told.get("all")) {
+        ([_], Some(_)) => told.remove("all").unwrap_or(Value::Null),
+        _ if told.is_empty() => Value::Null,
+        _ => Value::Object(told),
+    }
+}
+
+fn role_name(role: PostRole) -> &'static str {
+    match role {
+        PostRole::All => "all",
+        PostRole::Corner => "corner",
+        PostRole::Line => "line",
+        PostRole::End => "end",
+        PostRole::Gate => "gate",
+    }
+}
+
+fn notch(n: Option<NotchTold>, tape: Tape) -> Value {
+    match n {
+        None => Value::Null,
+        Some(NotchTold::None) => "none".into(),
+        Some(NotchTold::Deep(l)) => length(l, tape),
+    }
+}
+
+fn mount(m: Mount) -> &'static str {
+    match m {
+        Mount::OverEdge => "over edge",
+        Mount::Inside => "inside",
+        Mount::Outside => "outside",
+        Mount::Surface => "surface",
+    }
+}
+
+fn fixing(f: Fixing) -> &'static str {
+    match f {
+        Fixing::ThroughBolts => "through bolts",
+        Fixing::Lags => "lags",
+        Fixing::Screws => "structural screws",
+    }
+}
+
+fn house_end(h: HouseEnd) -> &'static str {
+    match h {
+        HouseEnd::Post => "post",
+        HouseEnd::Bracket => "bracket",
+    }
+}

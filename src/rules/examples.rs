@@ -1,0 +1,82 @@
+//! The example jobs of the rules: one that trips each, one near it that does not.
+
+use crate::job::{End, Fact, Gate, GateAt, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, Told};
+use crate::measure::{Length, Lumber, Shade};
+
+fn run(inches: i64, patch: RunPatch) -> Fact {
+    let length = Some(patch.length.unwrap_or(Told::plain(Length::inches(inches))));
+    let (from, to) = (patch.from.or(Some(End::Corner)), patch.to.or(Some(End::Corner)));
+    Fact::Run(RunId(1), RunPatch { length, from, to, ..patch })
+}
+
+fn plain(inches: i64) -> Fact {
+    run(inches, RunPatch::default())
+}
+
+fn set(s: Setting) -> Vec<Fact> {
+    vec![Fact::Set(s)]
+}
+
+fn bays(inches: i64, n: u16) -> Fact {
+    run(inches, RunPatch { bays: Some(Some(n)), ..RunPatch::default() })
+}
+
+fn told_bays(limit: Setting, inches: i64, n: u16) -> Vec<Fact> {
+    vec![Fact::Set(limit), bays(inches, n)]
+}
+
+fn gate(inches: i64) -> Vec<Fact> {
+    let gate = Gate { at: GateAt::Middle, width: Some(Length::inches(inches)) };
+    vec![run(240, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() })]
+}
+
+fn notch(sixteenths: i64, post: Lumber) -> Vec<Fact> {
+    let depth = Setting::Notch(NotchTold::Deep(Length::sixteenths(sixteenths)));
+    vec![Fact::Set(Setting::Post(PostRole::All, PostSize::Lumber(post))), Fact::Set(depth)]
+}
+
+fn from(end: End) -> Vec<Fact> {
+    vec![run(120, RunPatch { from: Some(end), ..RunPatch::default() })]
+}
+
+macro_rules! examples {
+    ($($name:ident = $facts:expr;)*) => { $(pub(super) fn $name() -> Vec<Fact> { $facts })* };
+}
+
+examples! {
+    two_bays_in_15_ft = vec![bays(180, 2)];
+    three_bays_in_15_ft = vec![bays(180, 3)];
+    two_bays_over_a_told_limit = told_bays(Setting::ClearMax(Length::inches(60)), 180, 2);
+    three_bays_under_a_told_limit = told_bays(Setting::ClearMax(Length::inches(60)), 180, 3);
+    eight_ft_on_centre_told = vec![Fact::Set(Setting::CentreMax(Length::inches(96))), plain(192)];
+    eight_ft_told_but_not_used = vec![Fact::Set(Setting::CentreMax(Length::inches(96))), plain(72)];
+    nothing_between = vec![bays(180, 1)];
+    nothing_needed_between = vec![bays(72, 1)];
+    six_inch_bay = vec![plain(13)];
+    foot_long_bay = vec![plain(19)];
+    post_2x4 = set(Setting::Post(PostRole::All, PostSize::Lumber(Lumber::by(2, 4))));
+    post_4x4 = set(Setting::Post(PostRole::All, PostSize::Lumber(Lumber::FOUR_BY_FOUR)));
+    height_35 = set(Setting::HeightTop(Length::inches(35)));
+    height_36 = set(Setting::HeightTop(Length::inches(36)));
+    height_34_over_28 = [set(Setting::HeightTop(Length::inches(34))), set(Setting::Grade(Length::inches(28)))].concat();
+    height_34_over_31 = [set(Setting::HeightTop(Length::inches(34))), set(Setting::Grade(Length::inches(31)))].concat();
+    gaps_to_5 = set(Setting::GapMax(Length::inches(5)));
+    gaps_under_4 = set(Setting::GapMax(Length::inches(4)));
+    gap_under_4 = set(Setting::GapUnder(Length::inches(4)));
+    gap_under_3 = set(Setting::GapUnder(Length::inches(3)));
+    notched_4x4 = notch(24, Lumber::FOUR_BY_FOUR);
+    notched_6x6 = notch(24, Lumber::SIX_BY_SIX);
+    half_notched_4x4 = notch(28, Lumber::FOUR_BY_FOUR);
+    gate_5_ft = gate(60);
+    gate_4_ft = gate(48);
+    open_end = from(End::OpenEnd);
+    corner_end = from(End::Corner);
+    house_end = from(End::House);
+    grade_31 = set(Setting::Grade(Length::inches(31)));
+    grade_30 = set(Setting::Grade(Length::inches(30)));
+    about_10_ft = vec![run(120, RunPatch {
+        length: Some(Told { shade: Some(Shade::Strong), ..Told::plain(Length::inches(120)) }),
+        ..RunPatch::default()
+    })];
+    ten_ft = vec![plain(120)];
+}

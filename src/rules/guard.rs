@@ -1,0 +1,146 @@
+//! Checks on the guard itself: whether one is required, its height, its gaps, its posts.
+
+use super::say::{fig, inches, limit};
+use crate::figure::{Fig, Why};
+use crate::job::{Job, PostSize};
+use crate::layout::Layout;
+use crate::limits;
+use crate::measure::{Length, Lumber};
+use crate::reply::{Span, Style};
+
+fn one(trips: bool, spans: impl FnOnce() -> Vec<Span>) -> Vec<Vec<Span>> {
+    if trips { vec![spans()] } else { Vec::new() }
+}
+
+/// True where a drop was told and it does not ask for a guard.
+fn none_required(job: &Job) -> bool {
+    job.settings.grade.is_some_and(|g| g <= limits::GUARD_TRIGGER.length())
+}
+
+fn low(job: &Job) -> Option<Length> {
+    job.settings.height_top.filter(|h| *h < limits::GUARD_HEIGHT.length())
+}
+
+fn low_spans(height: Length, tail: &'static str) -> Vec<Span> {
+    let top = inches(height, "the height to the top");
+    vec![Span::Say("a guard "), top, Span::Say(" high is under "), limit(&limits::GUARD_HEIGHT), Span::Say(tail)]
+}
+
+/// A guard under the least height, where a guard is or may be required.
+pub(super) fn too_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let height = low(job).filter(|_| !none_required(job));
+    height.map(|h| low_spans(h, ", the least for a required guard.")).into_iter().collect()
+}
+
+/// A guard under the least height where the drop told asks for none.
+pub(super) fn low_but_not_required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let height = low(job).filter(|_| none_required(job));
+    let tail = "; at the drop told none is required, but the ground within 36 in. of the edge counts too.";
+    height.map(|h| low_spans(h, tail)).into_iter().collect()
+}
+
+/// The drop asks for a guard.
+pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let over = job.settings.grade.filter(|g| *g > limits::GUARD_TRIGGER.length());
+    let spans = |g| {
+        let tail = ": a guard is required, at least ";
+        vec![
+            Span::Say("the deck stands "),
+            inches(g, "the height above ground"),
+            Span::Say(" up, more than "),
+            limit(&limits::GUARD_TRIGGER),
+            Span::Say(tail),
+            limit(&limits::GUARD_HEIGHT),
+            Span::Say(" high."),
+        ]
+    };
+    over.map(spans).into_iter().collect()
+}
+
+/// The drop is exactly the trigger.
+pub(super) fn at_the_trigger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let at = job.settings.grade == Some(limits::GUARD_TRIGGER.length());
+    one(at, || {
+        let tail = " is not more than that, so by the model code no guard is required; measure the lowest ground within 36 in.";
+        vec![Span::Say("a drop of exactly "), limit(&limits::GUARD_TRIGGER), Span::Say(tail)]
+    })
+}
+
+/// A gap limit that lets the ball through.
+pub(super) fn gap_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let wide = job.settings.gap_max.filter(|g| *g > limits::LEVEL_GAP.length());
+    let spans = |g| {
+        let told = inches(g, "the gap limit");
+        vec![
+            Span::Say("gaps up to "),
+            told,
+            Span::Say(" let a "),
+            limit(&limits::LEVEL_GAP),
+            Span::Say(" ball through."),
+        ]
+    };
+    wide.map(spans).into_iter().collect()
+}
+
+/// A gap under the bottom rail that lets the ball through; exactly the limit does.
+pub(super) fn gap_under_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let wide = job.settings.gap_under.filter(|g| *g >= limits::LEVEL_GAP.length());
+    let spans = |g| {
+        let told = inches(g, "the gap under");
+        let ball = limit(&limits::LEVEL_GAP);
+        vec![
+            Span::Say("a gap of "),
+            told,
+            Span::Say(" under the bottom rail lets a "),
+            ball,
+            Span::Say(" ball through: keep it under."),
+        ]
+    };
+    wide.map(spans).into_iter().collect()
+}
+
+/// The thinner side of a post as told.
+fn thin_side(size: PostSize) -> Option<Length> {
+    match size {
+        PostSize::Lumber(l) => l.dressed().map(|(a, b)| a.min(b)),
+        PostSize::Width(w) => Some(w),
+    }
+}
+
+/// Posts told thinner than the least size.
+pub(super) fn post_too_small(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let nominal = u16::try_from(limits::POST_SIZE.value).unwrap_or(4);
+    let Some((least, _)) = Lumber::by(nominal, nominal).dressed() else { return Vec::new() };
+    let thin = job.settings.posts.iter().filter_map(|(_, size)| thin_side(*size)).filter(|t| *t < least).min();
+    let spans = |t| {
+        let why = Why::Table("dressed dry side of a 4x4", "PS 20 size table");
+        let four = Fig::length(least, why);
+        vec![
+            Span::Say("a post "),
+            inches(t, "the post's size"),
+            Span::Say(" thick is under a 4x4 ("),
+            fig(&four),
+            Span::Say("): for a metal or made-up post, go by its maker's sheet."),
+        ]
+    };
+    thin.map(spans).into_iter().collect()
+}
+
+/// A gate leaf too wide for one.
+pub(super) fn gate_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    use crate::job::{GateAt, Run, StairAt};
+    let across = |r: &Run, at| match (at, r.stairs) {
+        (GateAt::Stairs, Some(s)) => Some(s.width),
+        (GateAt::Middle, Some(s)) if s.at == StairAt::Middle => Some(s.width),
+        _ => None,
+    };
+    let opening = |r: &Run| r.gate.and_then(|g| g.width.or_else(|| across(r, g.at)));
+    let wide =
+        job.runs.iter().filter_map(|r| opening(r).map(|w| (r, w))).filter(|(_, w)| *w > limits::GATE_LEAF.length());
+    let spans = |(r, w): (&Run, Length)| {
+        let gate = Span::Fig(Fig::told(w, "the gate's width"), Style::Tape);
+        let tail = " is wide for one leaf: heavy, and it sags; two leaves do better.";
+        super::say::about(r, [Span::Say("a gate of "), gate, Span::Say(tail)])
+    };
+    wide.map(spans).collect()
+}

@@ -1,0 +1,75 @@
+//! Checks on a told notch at the post's foot.
+
+use super::say::{fig, inches};
+use crate::figure::Fig;
+use crate::job::{Job, NotchTold, PostRole};
+use crate::layout::{Layout, post_width};
+use crate::limits;
+use crate::measure::Length;
+use crate::reply::Span;
+
+/// The notch told, if there is to be one.
+fn deep(job: &Job) -> Option<Length> {
+    match job.settings.notch {
+        Some(NotchTold::Deep(l)) => Some(l),
+        Some(NotchTold::None) | None => None,
+    }
+}
+
+/// The widths of the job's posts, smallest first.
+fn widths(job: &Job) -> Vec<(Length, Fig)> {
+    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate];
+    let figs = roles.iter().map(|r| post_width(&job.settings, &[*r]));
+    let mut widths: Vec<_> = figs.filter_map(|f| f.as_length().map(|l| (l, f))).collect();
+    widths.sort_by_key(|(l, _)| *l);
+    widths
+}
+
+/// A 4x4, dry, green or as measured, is no wider than its nominal 4 in.
+fn is_four(l: Length) -> bool {
+    l <= Length::inches(limits::NOTCHED_POST.value)
+}
+
+/// A notch in a 4x4 where it meets the deck.
+pub(super) fn in_4x4(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let Some(depth) = deep(job) else { return Vec::new() };
+    let four = widths(job).into_iter().find(|(l, _)| is_four(*l));
+    let spans = |(_, width): (Length, Fig)| {
+        vec![
+            Span::Say("a notch of "),
+            inches(depth, "the notch"),
+            Span::Say(" in a post of "),
+            fig(&width),
+            Span::Say(": notched 4x4 guard posts are barred at the deck; leave them whole or go up a size."),
+        ]
+    };
+    four.map(spans).into_iter().collect()
+}
+
+/// A notch in a larger post, which must be shown to carry the load.
+pub(super) fn in_larger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let Some(depth) = deep(job) else { return Vec::new() };
+    let larger = widths(job).into_iter().find(|(l, _)| !is_four(*l));
+    let spans = |(_, width): (Length, Fig)| {
+        vec![
+            Span::Say("a notch of "),
+            inches(depth, "the notch"),
+            Span::Say(" in a post of "),
+            fig(&width),
+            Span::Say(": not barred by name, but what is left must be shown to carry the guard's load."),
+        ]
+    };
+    larger.map(spans).into_iter().collect()
+}
+
+/// A notch of half the post or more.
+pub(super) fn takes_half(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let smallest = widths(job).into_iter().next();
+    let (Some(depth), Some((width, fig_width))) = (deep(job), smallest) else { return Vec::new() };
+    if depth * limits::NOTCH_HALF.value < width {
+        return Vec::new();
+    }
+    let tail = if depth >= width { ": nothing of it would be left." } else { ": half the post or more would be gone." };
+    let told = inches(depth, "the notch");
+    vec![vec![Span::Say("a notch of "), told, Span::Say(" in a post of "), fig(&fig_width), Span::Say(tail)]]
+}

@@ -1,0 +1,81 @@
+//! The table of rules.
+
+use super::{Rule, bays, examples, guard, notch, runs};
+use crate::limits;
+use crate::reply::Level::{Check, Note, Stop};
+
+macro_rules! rules {
+    ($($level:ident $id:literal $title:literal $says:literal $limit:ident $check:path, $trips:ident / $passes:ident;)*) => {
+        &[$(Rule {
+            id: $id,
+            title: $title,
+            says: $says,
+            limit: &limits::$limit,
+            level: $level,
+            check: $check,
+            trips: examples::$trips,
+            passes: examples::$passes,
+        }),*]
+    };
+}
+
+/// Every rule, the gravest first.
+pub static RULES: &[Rule] = rules! {
+    Stop "post-spacing-over-published" "Posts too far apart"
+        "The bay count told leaves posts further apart than the published spacing."
+        POST_SPACING bays::over_published, two_bays_in_15_ft / three_bays_in_15_ft;
+    Stop "post-spacing-over-told" "Posts further apart than told"
+        "The bay count told passes a limit told for the same job, clear or on centre."
+        TOLD_SPACING bays::over_told, two_bays_over_a_told_limit / three_bays_under_a_told_limit;
+    Stop "guard-too-low" "Guard too low"
+        "A required guard is at least 36 in. high; some places ask for 42."
+        GUARD_HEIGHT guard::too_low, height_35 / height_36;
+    Stop "gap-limit-too-wide" "Gaps let the ball through"
+        "Openings of a level guard must stop a 4 in. ball."
+        LEVEL_GAP guard::gap_too_wide, gaps_to_5 / gaps_under_4;
+    Stop "gap-under-too-wide" "Gap under the bottom rail lets the ball through"
+        "The gap under the bottom rail is an opening like any other; exactly 4 in. fails."
+        LEVEL_GAP guard::gap_under_too_wide, gap_under_4 / gap_under_3;
+    Stop "notch-in-4x4" "Notched 4x4"
+        "4x4 guard posts are not notched where they connect to the deck's framing."
+        NOTCHED_POST notch::in_4x4, notched_4x4 / notched_6x6;
+    Stop "notch-takes-half" "Notch of half the post or more"
+        "What is left of a post's foot carries the whole push on the guard."
+        NOTCH_HALF notch::takes_half, half_notched_4x4 / notched_6x6;
+    Check "post-spacing-told-wide" "Told limit wider than the published one"
+        "The published spacing still stands where a wider limit was told."
+        POST_SPACING bays::told_wider_than_published, eight_ft_on_centre_told / eight_ft_told_but_not_used;
+    Check "line-posts-left-out" "Line posts left out"
+        "With nothing between its ends, the rail alone carries the push."
+        POST_SPACING bays::line_posts_left_out, nothing_between / nothing_needed_between;
+    Check "guard-low-not-required" "Low guard where none is required"
+        "The height is written for required guards; the load on a guard is not."
+        GUARD_HEIGHT guard::low_but_not_required, height_34_over_28 / height_34_over_31;
+    Check "post-under-4x4" "Post smaller than a 4x4"
+        "Wood guard posts are 4x4 or larger."
+        POST_SIZE guard::post_too_small, post_2x4 / post_4x4;
+    Check "notch-in-larger-post" "Notched post larger than a 4x4"
+        "A notch in a larger post is not barred by name; its strength must still be shown."
+        NOTCHED_POST notch::in_larger, notched_6x6 / notched_4x4;
+    Check "bay-very-short" "Very short bay"
+        "A bay under a foot is often two posts where one would do."
+        SHORT_BAY bays::very_short, six_inch_bay / foot_long_bay;
+    Check "gate-too-wide" "Gate wide for one leaf"
+        "A leaf over 4 ft is heavy and sags."
+        GATE_LEAF guard::gate_too_wide, gate_5_ft / gate_4_ft;
+    Note "guard-required" "Guard required"
+        "Over a drop of more than 30 in. a guard is required."
+        GUARD_TRIGGER guard::required, grade_31 / grade_30;
+    Note "drop-at-trigger" "Drop exactly at the trigger"
+        "Exactly 30 in. is not more than 30."
+        GUARD_TRIGGER guard::at_the_trigger, grade_30 / grade_31;
+    Note "free-end" "End with no post told"
+        "A guard that simply stops still gets a post."
+        FREE_END runs::free_end, open_end / corner_end;
+    Note "house-end-untold" "Post at the wall taken for granted"
+        "Where a run dies into a wall it may end on a post or on a bracket."
+        HOUSE_POST runs::house_end_untold, house_end / corner_end;
+    Note "length-not-exact" "Length told as not exact"
+        "A length told as about, strong or shy is laid out as said, and measured before cutting."
+        MEASURE_AGAIN runs::length_not_exact, about_10_ft / ten_ft;
+};

@@ -1,0 +1,266 @@
+//! The answer to one act, worded: the figure first, then what it rests on.
+
+mod reasons;
+mod refusals;
+mod sums;
+
+pub(super) use reasons::{sources, why};
+pub(super) use refusals::impossible;
+pub(super) use sums::sum;
+
+use crate::figure::{Fig, Why};
+use crate::grammar::{Act, Query, Talk, canon};
+use crate::job::{Fact, Job, RunId};
+use crate::layout::{Focus, lay_out};
+use crate::limits::{Limit, Trust};
+use crate::measure::{Length, Lumber, Shade};
+use crate::reply::{Line, Reply, Role, Span, Status, Style, Values};
+use crate::rules::{Report, report};
+
+/// Figures kept for "why?", by what they are.
+pub(super) type Figs = Vec<(&'static str, Fig)>;
+
+fn heard(phrase: &str) -> Line {
+    Line::new(Role::Heard, [Span::Phrase(phrase.to_owned())])
+}
+
+/// The runs a told line speaks of; `None` where it is about them all.
+fn spoken_of(job: &Job, facts: &[Fact]) -> Vec<RunId> {
+    let mut ids: Vec<RunId> = Vec::new();
+    for fact in facts {
+        match fact {
+            Fact::Run(id, _) if !ids.contains(id) => ids.push(*id),
+            Fact::Set(_) => return job.runs.iter().map(|r| r.id).collect(),
+            _ => {}
+        }
+    }
+    ids
+}
+
+/// What was told, taken in: the layout it makes, then what was heard.
+pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> (Reply, Figs) {
+    let Act::Tell(facts) = act else { return (Reply::of(Status::Told), Vec::new()) };
+    let phrase = canon::write(act);
+    let runs = spoken_of(job, facts);
+    let settings_only = !facts.iter().any(|f| matches!(f, Fact::Run(..)));
+    let mut reply = Reply::of(Status::Told);
+    let mut figs = Vec::new();
+    if !runs.is_empty() {
+        let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
+        let report = of_runs(job, &runs, which, focus, width);
+        figs = figures(&report.values);
+        take(&mut reply, report);
+    } else {
+        reply.findings = crate::rules::check(job, &lay_out(job));
+        reply.lines.push(Line::say(Role::Answer, taken(facts)));
+    }
+    reply.lines.push(heard(&phrase));
+    reply.readback = Some(phrase);
+    (reply, figs)
+}
+
+fn taken(facts: &[Fact]) -> &'static str {
+    match facts {
+        [Fact::Note(_)] => "Noted.",
+        [Fact::DropNote(_)] => "That note is gone.",
+        [Fact::DropRun(_)] => "That run is gone.",
+        [Fact::DeckAlong(_) | Fact::DeckOut(_), ..] => {
+            "Kept. I lay out runs told one by one: tell me each side that gets a guard."
+        }
+        _ => "Kept for this job.",
+    }
+}
+
+fn asked(then: Option<&Query>, or: Focus) -> (Focus, Option<RunId>) {
+    match then {
+        Some(Query::Posts(id)) => (Focus::Posts, *id),
+        Some(Query::Bays(id)) => (Focus::Bays, *id),
+        Some(Query::RunLength(id)) => (Focus::RunLength, Some(*id)),
+        Some(Query::Layout(id)) => (Focus::Whole, *id),
+        _ => (or, None),
+    }
+}
+
+/// A report on some of the runs.
+fn of_runs(job: &Job, runs: &[RunId], which: Option<RunId>, focus: Focus, width: usize) -> Report {
+    let mut some = job.clone();
+    some.runs.retain(|r| runs.contains(&r.id) || Some(r.id) == which);
+    report(&some, which, focus, width)
+}
+
+/// The report's lines without its cautions, which the reply carries as findings.
+fn take(reply: &mut Reply, report: Report) {
+    reply.lines.extend(report.lines.into_iter().filter(|l| l.role != Role::Caution));
+    reply.values = report.values;
+    reply.findings = report.findings;
+}
+
+/// A what-if: what it would be, beside what stands.
+pub(super) fn supposed(
+    now: &Job,
+    then: &Job,
+    facts: &[Fact],
+    asked_for: Option<&Query>,
+    width: usize,
+) -> (Reply, Figs) {
+    let phrase = canon::write(&Act::Suppose(facts.to_vec()));
+    let mut runs = spoken_of(then, facts);
+    if runs.is_empty() {
+        runs = then.runs.iter().map(|r| r.id).collect();
+    }
+    let (focus, which) = asked(asked_for, Focus::Bays);
+    let mut reply = Reply::of(Status::Answered);
+    let report = of_runs(then, &runs, which, focus, width);
+    let figs = figures(&report.values);
+    reply.lines.push(Line::say(Role::Answer, "If it were so:"));
+    take(&mut reply, report);
+    let stands = of_runs(now, &runs, which, Focus::Bays, width);
+    if let Some(first) = stands.lines.into_iter().find(|l| l.role == Role::Answer).filter(|_| !now.runs.is_empty()) {
+        let spans = [Span::Say("As it stands: ")].into_iter().chain(first.spans);
+        reply.lines.push(Line::new(Role::Detail, spans));
+    }
+    reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
+    reply.lines.push(heard(&phrase));
+    reply.readback = Some(phrase);
+    (reply, figs)
+}
+
+/// A question about the job, a rule or a measure.
+pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
+    let (mut reply, figs) = match query {
+        Query::Layout(id) => reported(job, *id, Focus::Whole, width),
+        Query::Posts(id) => reported(job, *id, Focus::Posts, width),
+        Query::Bays(id) => reported(job, *id, Focus::Bays, width),
+        Query::RunLength(id) => reported(job, Some(*id), Focus::RunLength, width),
+        Query::Job => (told_so_far(job), Vec::new()),
+        Query::Rule(limit) => rule(limit),
+        Query::Actual(lumber) => actual(*lumber),
+        Query::Measure { length, shade, about } => measure(*length, *shade, *about),
+        Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
+    };
+    reply.readback = Some(canon::write(&Act::Query(query.clone())));
+    (reply, figs)
+}
+
+fn reported(job: &Job, which: Option<RunId>, focus: Focus, width: usize) -> (Reply, Figs) {
+    if job.runs.is_empty() {
+        let says = "There is no layout yet: no run has been told. Say how long it is and what it goes between.";
+        return (Reply { lines: vec![Line::say(Role::Question, says)], ..Reply::of(Status::Asks) }, Vec::new());
+    }
+    let mut reply = Reply::of(Status::Answered);
+    let report = report(job, which, focus, width);
+    let figs = figures(&report.values);
+    take(&mut reply, report);
+    (reply, figs)
+}
+
+/// Everything told, as phrases that can be typed again.
+fn told_so_far(job: &Job) -> Reply {
+    let mut reply = Reply::of(Status::Answered);
+    let facts = crate::job::retold(job);
+    if facts.is_empty() {
+        reply.lines.push(Line::say(Role::Answer, "Nothing has been told yet."));
+    }
+    reply.lines.extend(facts.iter().map(|f| Line::new(Role::Answer, [Span::Phrase(canon::write_fact(f))])));
+    reply
+}
+
+/// A limit, its source, and how far it may be trusted.
+fn rule(limit: &'static Limit) -> (Reply, Figs) {
+    let mut reply = Reply::of(Status::Answered);
+    reply.lines.push(Line::new(Role::Answer, [Span::Say(limit.says), Span::Say(".")]));
+    if !limit.note.is_empty() {
+        reply.lines.push(Line::new(Role::Detail, [Span::Say("Mind: "), Span::Say(limit.note), Span::Say(".")]));
+    }
+    let trust = match limit.trust {
+        Trust::Checked => "",
+        Trust::Memory => " (from memory, not checked)",
+        Trust::Practice => "",
+    };
+    reply.lines.push(Line::new(
+        Role::Detail,
+        [Span::Say("Source: "), Span::Say(limit.source), Span::Say(trust), Span::Say(".")],
+    ));
+    if limit.trust != Trust::Practice {
+        reply.lines.push(Line::say(
+            Role::Detail,
+            "Your building department decides which code, edition and changes hold where you are.",
+        ));
+    }
+    let figs = if limit.unit == "in" { vec![("limit", Fig::limit(limit))] } else { Vec::new() };
+    reply.values.more = figs.iter().map(|(n, f)| (*n, f.clone())).collect();
+    (reply, figs)
+}
+
+fn actual(lumber: Lumber) -> (Reply, Figs) {
+    let Some((thick, wide)) = lumber.dressed() else {
+        let says = Line::say(Role::Answer, "That is not a size of lumber I know.");
+        return (Reply { lines: vec![says], ..Reply::of(Status::Refused) }, Vec::new());
+    };
+    let dressed = |l| Fig::length(l, Why::Table("dressed dry size", "PS 20 size table"));
+    let (thick, wide) = (dressed(thick), dressed(wide));
+    let mut reply = Reply::of(Status::Answered);
+    let inches = |f: &Fig| Span::Fig(f.clone(), Style::Inches);
+    let line = [
+        Span::Phrase(lumber.to_string()),
+        Span::Say(" measures "),
+        inches(&thick),
+        Span::Say(" by "),
+        inches(&wide),
+        Span::Say(", dressed and dry."),
+    ];
+    reply.lines.push(Line::new(Role::Answer, line));
+    reply.lines.push(Line::say(Role::Detail, "A wet one runs fatter: put your tape on it and tell me what it reads."));
+    reply.values.result = Some(wide.clone());
+    reply.values.more = vec![("thick", thick.clone()), ("wide", wide.clone())];
+    (reply, vec![("thickness", thick), ("width", wide)])
+}
+
+fn measure(length: Length, shade: Option<Shade>, about: bool) -> (Reply, Figs) {
+    let fig = Fig::told(length, "the measure");
+    let mut reply = Reply::of(Status::Answered);
+    let mut spans = vec![Span::Say(if about { "About " } else { "" }), Span::Fig(fig.clone(), Style::Full)];
+    match shade {
+        Some(Shade::Strong) => {
+            spans.push(Span::Say(", strong: a touch over, how much is yours to say; I add nothing."))
+        }
+        Some(Shade::Shy) => {
+            spans.push(Span::Say(", shy: a touch under, how much is yours to say; I take nothing off."))
+        }
+        None => spans.push(Span::Say(".")),
+    }
+    reply.lines.push(Line::new(Role::Answer, spans));
+    reply.values.result = Some(fig.clone());
+    reply.values.shade = shade;
+    reply.values.about = about;
+    (reply, vec![("the measure", fig)])
+}
+
+/// A greeting, or what can be said.
+pub(super) fn hello(talk: Talk) -> Reply {
+    let mut reply = Reply::of(Status::Answered);
+    let lines: &[&'static str] = match talk {
+        Talk::Help => &[
+            "Tell me a run: \"run 10 ft between corner and stair head, gate at top\".",
+            "Change it: \"no, make it eleven and a half\", \"scratch the gate\", \"3 bays\", undo.",
+            "Settings: \"6x6 on the corners and 4x4 in between\", \"no more than 5 ft clear\", \"guard height 36\".",
+            "Ask: \"how many posts\", \"where do the posts go\", \"why?\", \"what if max is 5 foot clear\".",
+            "Sums: \"take 3/8 off 40 1/4\", \"half of 7/8\", \"how many 38s come out of a 16 footer\".",
+            "Notes: \"note: inspector thursday\".",
+        ],
+        _ => &["Hello. Tell me a run of guard: how long, and what it goes between."],
+    };
+    reply.lines = lines.iter().map(|l| Line::say(Role::Answer, l)).collect();
+    reply
+}
+
+/// The figures of an answer worth asking "why?" about, the first of each kind.
+fn figures(values: &Values) -> Figs {
+    let mut figs: Figs = Vec::new();
+    figs.extend(values.bays.iter().find(|b| !b.gate).map(|b| ("clear between posts", b.clear.clone())));
+    figs.extend(values.bays.iter().find(|b| !b.gate).and_then(|b| b.centre.clone()).map(|f| ("on centre", f)));
+    figs.extend(values.more.iter().filter(|(n, _)| *n == "posts_count" || *n == "bays_count").cloned());
+    figs.extend(values.posts.get(1).map(|p| ("the second post's centre", p.at.clone())));
+    figs.extend(values.clear_max.clone().map(|f| ("the most clear", f)));
+    figs
+}

@@ -1,0 +1,320 @@
+//! One reading out of many, or a question.
+
+use super::resolve::{MOST_CHOICES, Problem, Resolved, resolve};
+use super::state::{Lack, Pending, Session};
+use crate::grammar::Act;
+use crate::grammar::draft::{Clash, Clause, Reading, RunDraft, StairDraft, Weight};
+use crate::grammar::items::{Is, Item, cuts};
+use crate::grammar::reading::readings;
+use crate::grammar::sense::{Foreign, Sense};
+use crate::grammar::words::Word;
+use crate::job::Job;
+use std::ops::Range;
+
+/// What a line comes to.
+#[derive(Debug)]
+pub(super) enum Choice {
+    /// One act.
+    Do {
+        /// What to do.
+        resolved: Resolved,
+        /// The reading it came from; `None` for an answer to a question.
+        reading: Option<Reading>,
+    },
+    /// A question with choices.
+    Which {
+        /// What each choice does.
+        acts: Vec<Act>,
+        /// The reading they came from.
+        reading: Reading,
+    },
+    /// Words that cannot be placed; perhaps what the line would say without them.
+    Unplaced {
+        /// The words.
+        words: Range<usize>,
+        /// What the rest would do.
+        without: Vec<Act>,
+    },
+    /// The reading cannot be taken.
+    Problem(Problem, Reading),
+    /// A question about a rule.
+    Topic(&'static crate::limits::Limit, Vec<Range<usize>>),
+    /// Not this trade's.
+    NotMine(Foreign),
+    /// A question for which there is no answer here.
+    NoAnswer(Range<usize>),
+    /// Nothing in it reads.
+    Nothing,
+}
+
+/// How much dearer a second reading may be and still be asked about.
+const CLOSE: u32 = 2;
+
+/// Chooses what a line means.
+pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
+    if let Some(resolved) = pending(session, words) {
+        return Choice::Do { resolved, reading: None };
+    }
+    let all = readings(words);
+    let items = cuts(words).into_iter().next().unwrap_or_default();
+    if let Some(foreign) = foreign(&all, &items) {
+        return Choice::NotMine(foreign);
+    }
+    let Some(best) = all.first() else { return Choice::Nothing };
+    let tried = try_all(session, &all);
+    match pick(tried, best) {
+        Some(choice) => choice,
+        None => unread(session, &all, &items),
+    }
+}
+
+/// The readings that stand and resolve, cheapest first; and the first problem met.
+struct Tried {
+    stands: Vec<(Reading, Resolved)>,
+    problem: Option<(Problem, Reading)>,
+}
+
+fn try_all(session: &Session, all: &[Reading]) -> Tried {
+    let mut tried = Tried { stands: Vec::new(), problem: None };
+    // A dearer reading that leaves less out does not outrank a cheaper one that must ask.
+    let ceiling = all.iter().find(|r| blocked(r).is_some() && r.clash.is_none()).map_or(u32::MAX, |r| r.cost);
+    for reading in all.iter().filter(|r| r.clash.is_none() && blocked(r).is_none() && r.cost <= ceiling) {
+        match resolve(session, reading) {
+            Ok(resolved) => tried.stands.push((reading.clone(), resolved)),
+            Err(problem) => {
+                tried.problem.get_or_insert((problem, reading.clone()));
+            }
+        }
+        if tried.stands.len() >= MOST_CHOICES {
+            break;
+        }
+    }
+    tried
+}
+
+/// The words that keep a reading from being taken.
+fn blocked(reading: &Reading) -> Option<Range<usize>> {
+    let by = |w: Weight| reading.left.iter().find(|l| l.weight == w).map(|l| l.words.clone());
+    by(Weight::Heavy).or_else(|| by(Weight::Touching))
+}
+
+fn pick(tried: Tried, best: &Reading) -> Option<Choice> {
+    let mut stands = tried.stands.into_iter();
+    let Some((reading, resolved)) = stands.next() else {
+        return tried.problem.map(|(p, r)| Choice::Problem(p, r));
+    };
+    // A problem with a reading that uses the words better is the answer, not a poorer reading.
+    if let Some((problem, r)) = tried.problem
+        && r.cost + CLOSE < reading.cost
+        && r.cost <= best.cost + CLOSE
+    {
+        return Some(Choice::Problem(problem, r));
+    }
+    let mut acts = resolved.acts.clone();
+    for (other, also) in stands.filter(|(r, _)| r.cost <= reading.cost + CLOSE) {
+        let _ = other;
+        for act in also.acts {
+            if !acts.contains(&act) && acts.len() < MOST_CHOICES {
+                acts.push(act);
+            }
+        }
+    }
+    if acts.len() > 1 || resolved.ask {
+        return Some(Choice::Which { acts, reading });
+    }
+    Some(Choice::Do { resolved, reading: Some(reading) })
+}
+
+/// A line none of whose readings can be taken.
+fn unread(session: &Session, all: &[Reading], items: &[Item]) -> Choice {
+    if let Some(limit) = super::topics::topic(items) {
+        let said = items.iter().filter(|i| matches!(i.is, Is::Unknown | Is::Unread)).map(|i| i.words.clone()).collect();
+        return Choice::Topic(limit, said);
+    }
+    let whole = items.first().zip(items.last()).map_or(0..0, |(a, b)| a.words.start..b.words.end);
+    if super::topics::asks(items) && items.iter().any(is_content) {
+        return Choice::NoAnswer(whole);
+    }
+    if let Some(Clash::Twice(words)) = all.iter().find_map(|r| r.clash.clone().filter(|_| blocked(r).is_none())) {
+        return Choice::Unplaced { words, without: Vec::new() };
+    }
+    let reads = |r: &&Reading| !r.clauses.is_empty();
+    let Some(best) = all.iter().find(reads) else {
+        return if items.iter().any(is_content) {
+            Choice::Unplaced { words: stuck(all).unwrap_or(whole), without: Vec::new() }
+        } else {
+            Choice::Nothing
+        };
+    };
+    let words = blocked(best).unwrap_or(whole);
+    let without = resolve(session, best).map(|r| r.acts).unwrap_or_default();
+    Choice::Unplaced { words, without }
+}
+
+fn stuck(all: &[Reading]) -> Option<Range<usize>> {
+    all.first().and_then(blocked)
+}
+
+/// True for an item that carries something of the trade or a number.
+fn is_content(item: &Item) -> bool {
+    matches!(item.is, Is::Measure(_) | Is::Unread) || matches!(item.is, Is::Term(_)) && !item.is_light()
+}
+
+/// The foreign matter a line is about: a foreign word its best reading leaves over,
+/// unless it stands in noise behind something that reads.
+fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
+    let best = all.first()?;
+    if best.clauses.iter().any(|c| matches!(c, Clause::Note(_))) {
+        return None;
+    }
+    let alien =
+        |item: &Item| item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None });
+    let in_noise = |item: &Item| {
+        let noise = best
+            .left
+            .iter()
+            .any(|l| l.weight == Weight::Unknown && l.words.contains(&item.words.start) && l.words.len() > 1);
+        noise && !best.clauses.is_empty() && blocked(best).is_none()
+    };
+    items.iter().filter(|i| !in_noise(i)).find_map(alien)
+}
+
+// --- answers to a question -------------------------------------------------------------------
+
+/// The line as the answer to the question that is open.
+fn pending(session: &Session, words: &[Word]) -> Option<Resolved> {
+    let open = session.talk.pending.as_ref()?;
+    if let Some(act) = numbered(&open.choices, words).or_else(|| described(&open.choices, words)) {
+        let focus = focus_of(session, &act);
+        return Some(Resolved { acts: vec![act], ask: false, focus, then: None });
+    }
+    let (reading, lack) = open.lacks.as_ref()?;
+    lacking(session, reading, *lack, words)
+}
+
+/// What is spoken of after a choice was taken.
+fn focus_of(session: &Session, act: &Act) -> super::state::Focus {
+    let mut focus = session.talk.focus.clone();
+    if let Act::Tell(facts) | Act::Suppose(facts) = act {
+        focus.run = facts
+            .iter()
+            .rev()
+            .find_map(|f| if let crate::job::Fact::Run(id, _) = f { Some(*id) } else { None })
+            .or(focus.run);
+    }
+    focus
+}
+
+const ORDINALS: [&[&str]; MOST_CHOICES] = [
+    &["1", "one", "first", "1st", "a"],
+    &["2", "two", "second", "2nd", "b"],
+    &["3", "three", "third", "3rd", "c"],
+    &["4", "four", "fourth", "4th", "d"],
+];
+
+fn numbered(choices: &[Act], words: &[Word]) -> Option<Act> {
+    let idle = ["the", "number", "option", "choice", "one", ".", ",", ")", "#", "please", "yes", "make", "it", "no"];
+    let joined: String = words.iter().map(|w| w.text.as_str()).collect::<Vec<_>>().join(" ");
+    let said: Vec<&str> = joined.split(' ').filter(|w| !w.is_empty()).collect();
+    let telling: Vec<&&str> = said.iter().filter(|w| !idle.contains(w)).collect();
+    if choices.len() == 1
+        && matches!(said.first(), Some(&("yes" | "yep" | "yeah" | "yup" | "ok" | "right" | "correct" | "y")))
+        && telling.len() <= 1
+    {
+        return choices.first().cloned();
+    }
+    let pick = match telling[..] {
+        [one] => Some(*one),
+        [] if said.last() == Some(&"one") => Some("one"),
+        [digit, suffix] if ["st", "nd", "rd", "th"].contains(suffix) => Some(*digit),
+        _ => None,
+    }?;
+    let at = ORDINALS.iter().position(|names| names.contains(&pick))?;
+    choices.get(at).cloned()
+}
+
+/// Words that fit exactly one choice's phrase: "feet", "the height", "at the to-end".
+fn described(choices: &[Act], words: &[Word]) -> Option<Act> {
+    let idle =
+        ["the", "a", "it", "its", "is", "s", "i", "meant", "mean", "at", "in", "of", ".", ",", "that", "one", "'s"];
+    let said: Vec<&str> = words.iter().map(|w| w.text.as_str()).filter(|w| !idle.contains(w)).collect();
+    if said.is_empty() || said.len() > 4 {
+        return None;
+    }
+    if let [unit] = said[..]
+        && let Some(act) = by_unit(choices, unit)
+    {
+        return Some(act);
+    }
+    let phrase = |act: &Act| crate::grammar::canon::write(act).replace([',', ';', ':', '-'], " ");
+    let synonyms = |word: &str| match word {
+        "length" | "long" | "run" => vec!["run".to_owned()],
+        "high" | "tall" => vec!["height".to_owned()],
+        w => vec![w.to_owned()],
+    };
+    let fits = |act: &&Act| {
+        let text = phrase(act);
+        let parts: Vec<&str> = text.split_whitespace().collect();
+        said.iter().all(|w| synonyms(w).iter().any(|s| parts.contains(&s.as_str())))
+    };
+    let fitting: Vec<&Act> = choices.iter().filter(fits).collect();
+    match fitting[..] {
+        [one] if choices.len() > 1 => Some(one.clone()),
+        _ => None,
+    }
+}
+
+/// "feet" or "inches": the greater or the lesser of two lengths.
+fn by_unit(choices: &[Act], unit: &str) -> Option<Act> {
+    let lengths: Option<Vec<_>> = choices.iter().map(act_length).collect();
+    let lengths = lengths.filter(|l| l.len() == 2 && l[0] != l[1])?;
+    let first_greater = lengths[0] > lengths[1];
+    match unit {
+        "feet" | "foot" | "ft" | "'" => choices.get(usize::from(!first_greater)).cloned(),
+        "inches" | "inch" | "in" | "\"" => choices.get(usize::from(first_greater)).cloned(),
+        _ => None,
+    }
+}
+
+fn act_length(act: &Act) -> Option<crate::measure::Length> {
+    use crate::grammar::Query;
+    use crate::job::{Fact, Setting};
+    match act {
+        Act::Query(Query::Measure { length, .. }) => Some(*length),
+        Act::Tell(facts) | Act::Suppose(facts) => match facts.first()? {
+            Fact::Run(_, p) => p.length.map(|t| t.length).or(p.gate.flatten().and_then(|g| g.width)),
+            Fact::StairWidth(l) | Fact::DeckAlong(l) | Fact::DeckOut(l) => Some(*l),
+            Fact::Set(Setting::ClearMax(l) | Setting::CentreMax(l) | Setting::HeightTop(l)) => Some(*l),
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
+/// A bare measure that gives an earlier reading what it lacked.
+fn lacking(session: &Session, reading: &Reading, lack: Lack, words: &[Word]) -> Option<Resolved> {
+    let given = readings(words).into_iter().find(|r| blocked(r).is_none() && r.clash.is_none())?;
+    let [Clause::Run(draft)] = &given.clauses[..] else { return None };
+    let only = RunDraft { length: None, it: false, basis: None, words: 0..0, ..draft.clone() } == RunDraft::default();
+    let width = draft.length.clone().filter(|_| only)?;
+    let mut filled = reading.clone();
+    for clause in &mut filled.clauses {
+        if let (Clause::Run(RunDraft { stairs: Some(Some(stairs)), .. }), Lack::StairWidth) = (clause, lack) {
+            *stairs = StairDraft { width: Some(width.clone()), ..stairs.clone() };
+        }
+    }
+    resolve(session, &filled).ok().filter(|r| r.acts.len() == 1 && !r.ask)
+}
+
+/// The open question a choice leaves behind.
+pub(super) fn opened(acts: &[Act]) -> Option<Pending> {
+    (!acts.is_empty()).then(|| Pending { choices: acts.to_vec(), lacks: None })
+}
+
+/// True when an act leaves the job as it is.
+pub(super) fn changes_nothing(job: &Job, act: &Act) -> bool {
+    match act {
+        Act::Tell(facts) => job.with_all(facts).is_ok_and(|j| j == *job),
+        _ => true,
+    }
+}

@@ -1,0 +1,35 @@
+//! Pointing at the words as typed.
+
+use crate::grammar::words::Word;
+use crate::reply::{Line, Role, Span, Typed};
+use std::ops::Range;
+use unicode_width::UnicodeWidthStr;
+
+/// How much of a long line is shown before the words pointed at, in characters.
+const BEFORE: usize = 40;
+
+/// The typed text of a stretch of words, made safe.
+pub(super) fn typed(line: &str, words: &[Word], range: &Range<usize>) -> Typed {
+    Typed::new(text(line, words, range))
+}
+
+fn text<'a>(line: &'a str, words: &[Word], range: &Range<usize>) -> &'a str {
+    let bytes = words.get(range.start).zip(words.get(range.end.wrapping_sub(1))).map(|(a, b)| a.span.start..b.span.end);
+    bytes.and_then(|b| line.get(b)).unwrap_or("")
+}
+
+/// Two lines: what was typed, and marks under the words meant.
+pub(super) fn pointer(line: &str, words: &[Word], range: &Range<usize>) -> Vec<Line> {
+    let Some((first, last)) = words.get(range.start).zip(words.get(range.end.wrapping_sub(1))) else {
+        return Vec::new();
+    };
+    let start = line[..first.span.start].char_indices().rev().take(BEFORE).last().map_or(first.span.start, |(i, _)| i);
+    let before = Typed::new(&line[start..first.span.start]);
+    let shown = Typed::new(&line[start..]);
+    let under = Typed::new(&line[first.span.clone().start..last.span.end]);
+    let marks = " ".repeat(before.as_str().width()) + &"^".repeat(under.as_str().width().clamp(1, 60));
+    vec![
+        Line::new(Role::Pointer, [Span::Say("  "), Span::Typed(shown)]),
+        Line::new(Role::Pointer, [Span::Say("  "), Span::Drawn(marks)]),
+    ]
+}

@@ -1,0 +1,126 @@
+//! Settings resolved: a measure in its slot.
+
+use super::{Branch, Branches, Problem, Resolver, grow};
+use crate::grammar::draft::{Clause, RunDraft};
+use crate::job::{Fact, NotchTold, PostRole, PostSize, Setting, SlotId};
+use crate::measure::{Length, Meaning, Measure, Side};
+use crate::session::lengths::fits;
+
+impl Resolver<'_> {
+    pub(super) fn setting(&self, branch: Branch, clause: &Clause) -> Branches {
+        let set = |branch: Branch, s| Ok(vec![branch.with(Fact::Set(s))?]);
+        match clause {
+            Clause::Slot(slot, m) => self.slot(branch, *slot, m),
+            Clause::Post(role, lumber) => set(branch, Setting::Post(*role, PostSize::Lumber(*lumber))),
+            Clause::Mount(m) => set(branch, Setting::Mount(*m)),
+            Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
+            Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
+            Clause::NoNotch => set(branch, Setting::Notch(NotchTold::None)),
+            Clause::Tape(d) => set(branch, Setting::Tape(*d)),
+            Clause::Deck(along, out) => self.deck(branch, along.as_ref(), out.as_ref()),
+            _ => Ok(vec![branch]),
+        }
+    }
+
+    fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
+        let said = fits(m, slot, None);
+        if said.lengths.is_empty() {
+            return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
+        }
+        let each = said.lengths.iter().map(|(l, _)| *l);
+        let branches = each.map(|l| {
+            let mut b = branch.clone();
+            b.ask |= said.doubtful;
+            b.focus.slot = Some(slot);
+            b.with(fact(slot, l))
+        });
+        first_problem(branches.collect())
+    }
+
+    /// "no, 42" after a setting: the same slot again.
+    pub(super) fn setting_again(&self, branch: &Branch, draft: &RunDraft) -> Result<Option<Vec<Branch>>, Problem> {
+        let only_length = RunDraft { length: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
+        match (self.session.talk.focus.slot, &draft.length) {
+            (Some(slot), Some(m)) if only_length => self.slot(branch.clone(), slot, m).map(Some),
+            _ => Ok(None),
+        }
+    }
+
+    fn deck(&self, mut branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
+        branch.focus.deck = true;
+        branch.focus.slot = None;
+        if let Some(Measure { meaning: Meaning::By(a, b), .. }) = along {
+            // Which of the two runs along the house is not agreed between builders: asked.
+            let (a, b) = (side(*a), side(*b));
+            let (Some(a), Some(b)) = (a, b) else {
+                return Err(Problem::Ask("How big is the deck? Say so much along the house, so much out.", Vec::new()));
+            };
+            let mut one = branch.clone().with(Fact::DeckAlong(a))?.with(Fact::DeckOut(b))?;
+            let mut other = branch.with(Fact::DeckAlong(b))?.with(Fact::DeckOut(a))?;
+            (one.ask, other.ask) = (a != b, a != b);
+            return Ok(if a == b { vec![one] } else { vec![one, other] });
+        }
+        let told = [(along, true), (out, false)];
+        let mut branches = vec![branch];
+        for (m, is_along) in told {
+            let Some(m) = m else { continue };
+            let said = fits(m, SlotId::DeckSide, None);
+            branches = grow(branches, |b| {
+                let each = said.lengths.iter().map(|(l, _)| {
+                    let mut b = b.clone();
+                    b.ask |= said.doubtful;
+                    b.with(if is_along { Fact::DeckAlong(*l) } else { Fact::DeckOut(*l) })
+                });
+                first_problem(each.collect())
+            })?;
+        }
+        Ok(branches)
+    }
+
+    /// "the rail is 36": its height, or a run's length.
+    pub(super) fn rail_is(&self, branch: Branch, m: &Measure) -> Branches {
+        let high = self.slot(branch.clone(), SlotId::HeightTop, m)?;
+        let long = self.run(branch, &RunDraft { length: Some(m.clone()), run_word: true, ..RunDraft::default() })?;
+        Ok(high.into_iter().chain(long).map(|b| Branch { ask: true, ..b }).collect())
+    }
+}
+
+fn first_problem(branches: Vec<Result<Branch, Problem>>) -> Branches {
+    let mut out = Vec::new();
+    let mut problem = None;
+    for b in branches {
+        match b {
+            Ok(b) => out.push(b),
+            Err(p) => problem = problem.or(Some(p)),
+        }
+    }
+    match problem {
+        Some(p) if out.is_empty() => Err(p),
+        _ => Ok(out),
+    }
+}
+
+fn side(s: Side) -> Option<Length> {
+    match s {
+        Side::Length(l, _) => Some(l),
+        Side::Bare(n) => SlotId::DeckSide.bare(n).first().copied(),
+    }
+}
+
+fn fact(slot: SlotId, l: Length) -> Fact {
+    match slot {
+        SlotId::HeightTop => Fact::Set(Setting::HeightTop(l)),
+        SlotId::GapUnder => Fact::Set(Setting::GapUnder(l)),
+        SlotId::BalusterWidth => Fact::Set(Setting::Baluster(l)),
+        SlotId::GapMax => Fact::Set(Setting::GapMax(l)),
+        SlotId::ClearMax => Fact::Set(Setting::ClearMax(l)),
+        SlotId::CentreMax => Fact::Set(Setting::CentreMax(l)),
+        SlotId::Grade => Fact::Set(Setting::Grade(l)),
+        SlotId::NotchDepth => Fact::Set(Setting::Notch(NotchTold::Deep(l))),
+        SlotId::PostWidth => Fact::Set(Setting::Post(PostRole::All, PostSize::Width(l))),
+        SlotId::StairWidth => Fact::StairWidth(l),
+        SlotId::DeckSide => Fact::DeckAlong(l),
+        // A run's own slots are set through its patch; alone they are the stairs'.
+        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth => Fact::StairWidth(l),
+    }
+}

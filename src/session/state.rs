@@ -1,0 +1,123 @@
+//! What a conversation remembers, and what one line changes in it.
+
+use crate::figure::Fig;
+use crate::grammar::Act;
+use crate::grammar::draft::Reading;
+use crate::job::{Fact, Job, RunId, SlotId};
+use crate::measure::Said;
+
+/// A conversation so far: the job, and what was said about it.
+#[derive(Clone, Debug)]
+pub struct Session {
+    pub(super) job: Job,
+    /// The facts of every told line, for undo.
+    pub(super) told: Vec<Vec<Fact>>,
+    /// Lines taken back, newest last.
+    pub(super) undone: Vec<Vec<Fact>>,
+    pub(super) talk: Talk,
+    /// How many columns a drawing may take.
+    pub(super) width: usize,
+}
+
+/// The part of a conversation that every line renews.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Talk {
+    /// What "it" means.
+    pub focus: Focus,
+    /// A question still open.
+    pub pending: Option<Pending>,
+    /// Facts supposed, waiting for "keep it".
+    pub supposed: Vec<Fact>,
+    /// The figures of the last answer, for "why?".
+    pub last: Vec<(&'static str, Fig)>,
+}
+
+/// What was spoken of last.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Focus {
+    /// The run.
+    pub run: Option<RunId>,
+    /// How the last length's unit was said: a bare correction inherits it.
+    pub said: Option<Said>,
+    /// The last line told the deck's sides.
+    pub deck: bool,
+    /// The slot last set, where it was not a run.
+    pub slot: Option<SlotId>,
+}
+
+/// An open question.
+#[derive(Clone, Debug)]
+pub(super) struct Pending {
+    /// What each numbered choice does.
+    pub choices: Vec<Act>,
+    /// A reading that lacks one measure, which the next line may give.
+    pub lacks: Option<(Reading, Lack)>,
+}
+
+/// The measure a reading lacks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Lack {
+    /// How wide the stairs are.
+    StairWidth,
+}
+
+/// What one line changes: apply it with [`Session::apply`].
+#[derive(Clone, Debug)]
+pub struct Delta {
+    pub(super) job: Option<Job>,
+    pub(super) log: Log,
+    pub(super) talk: Talk,
+}
+
+/// What a line does to the told lines.
+#[derive(Clone, Debug)]
+pub(super) enum Log {
+    /// Nothing.
+    Same,
+    /// One more told line.
+    Told(Vec<Fact>),
+    /// The last told line taken back.
+    Undo,
+    /// The last line taken back, told again.
+    Redo,
+}
+
+impl Default for Session {
+    fn default() -> Session {
+        Session { job: Job::default(), told: Vec::new(), undone: Vec::new(), talk: Talk::default(), width: 72 }
+    }
+}
+
+impl Session {
+    /// A fresh conversation, its drawings for 72 columns.
+    pub fn new() -> Session {
+        Session::default()
+    }
+
+    /// Sets how many columns a drawing may take; never fewer than 30.
+    pub fn set_width(&mut self, columns: usize) {
+        self.width = columns.clamp(30, 100);
+    }
+
+    /// The job as told so far.
+    pub fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// Takes a line's change in.
+    pub fn apply(&mut self, delta: Delta) {
+        match delta.log {
+            Log::Same => {}
+            Log::Told(facts) => {
+                self.told.push(facts);
+                self.undone.clear();
+            }
+            Log::Undo => self.undone.extend(self.told.pop()),
+            Log::Redo => self.told.extend(self.undone.pop()),
+        }
+        if let Some(job) = delta.job {
+            self.job = job;
+        }
+        self.talk = delta.talk;
+    }
+}

@@ -1,0 +1,339 @@
+//! One line: read, chosen, made, answered.
+
+use super::answer;
+use super::choose::{Choice, changes_nothing, choose, opened};
+use super::point::{pointer, typed};
+use super::resolve::{Problem, Resolved};
+use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
+use crate::grammar::draft::{Clause, Reading, Weight};
+use crate::grammar::sense::Foreign;
+use crate::grammar::words::{Word, words};
+use crate::grammar::{Act, Query, Talk, canon};
+use crate::job::{Fact, Impossible, Job};
+use crate::reply::{Line, Reply, Role, Span, Status, Typed};
+use tracing::{debug, info_span};
+
+/// The longest line read, in characters.
+pub const LONGEST: usize = 4_000;
+
+/// What a line means for the conversation, and the answer to it.
+pub fn step(session: &Session, line: &str) -> (Delta, Reply) {
+    let _span = info_span!("step", bytes = line.len()).entered();
+    if line.chars().nth(LONGEST).is_some() {
+        let words = Line::say(Role::Answer, "That line is too long to be about a guard: 4,000 characters at most.");
+        return same(session, refused([words]));
+    }
+    let line_words = words(line);
+    if line_words.is_empty() {
+        return same(session, Reply::of(Status::Answered));
+    }
+    if let Some(act) = canon::read(line) {
+        debug!(?act, "read as a plain phrase");
+        let focus = told_focus(session, &act);
+        let resolved = Resolved { acts: vec![act], ask: false, focus, then: None };
+        return perform(session, resolved);
+    }
+    let choice = choose(session, &line_words);
+    debug!(?choice, "chosen");
+    turn(session, line, &line_words, choice)
+}
+
+/// The run a plain phrase speaks of is what "it" means next.
+fn told_focus(session: &Session, act: &Act) -> Focus {
+    let Act::Tell(facts) = act else { return session.talk.focus.clone() };
+    let run = facts.iter().rev().find_map(|f| if let Fact::Run(id, _) = f { Some(*id) } else { None });
+    Focus { run: run.or(session.talk.focus.run), ..Focus::default() }
+}
+
+fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta, Reply) {
+    match choice {
+        Choice::Do { resolved, reading } => {
+            let noted = reading.as_ref().and_then(|r| note(line, words, r));
+            let resolved = match noted {
+                Some(fact) => Resolved { acts: vec![Act::Tell(vec![fact])], ..resolved },
+                None => resolved,
+            };
+            let (delta, mut reply) = perform(session, resolved);
+            if let Some(reading) = &reading {
+                mark_unused(line, words, reading, &mut reply);
+            }
+            (delta, reply)
+        }
+        Choice::Which { acts, reading } => {
+            let mut reply = asks([Line::say(Role::Question, question(&acts, &reading))], &acts);
+            mark_unused(line, words, &reading, &mut reply);
+            pend(session, reply, opened(&acts))
+        }
+        Choice::Unplaced { words: at, without } => unplaced(session, line, words, &at, &without),
+        Choice::Problem(problem, reading) => {
+            if let Some(fact) = note(line, words, &reading) {
+                let resolved = Resolved {
+                    acts: vec![Act::Tell(vec![fact])],
+                    ask: false,
+                    focus: session.talk.focus.clone(),
+                    then: None,
+                };
+                return perform(session, resolved);
+            }
+            let (delta, mut reply) = troubled(session, problem, &reading);
+            mark_unused(line, words, &reading, &mut reply);
+            (delta, reply)
+        }
+        Choice::Topic(limit, unknown) => {
+            let resolved = Resolved {
+                acts: vec![Act::Query(Query::Rule(limit))],
+                ask: false,
+                focus: session.talk.focus.clone(),
+                then: None,
+            };
+            let (delta, mut reply) = perform(session, resolved);
+            reply.unused = unknown.iter().map(|w| typed(line, words, w)).collect();
+            (delta, reply)
+        }
+        Choice::NotMine(foreign) => same(session, not_mine(foreign)),
+        Choice::NoAnswer(at) => {
+            let says = Line::say(
+                Role::Answer,
+                "I can't answer that yet. Ask the building department or an engineer before you build on a guess.",
+            );
+            let mut reply = refused([says]);
+            reply.unused = vec![typed(line, words, &at)];
+            same(session, reply)
+        }
+        Choice::Nothing => {
+            let mut reply = refused([Line::say(
+                Role::Answer,
+                "I don't follow. Tell me a run (\"run 10 ft between corner and stair head\"), ask a sum, or say help.",
+            )]);
+            reply.unused = vec![typed(line, words, &(0..words.len()))];
+            same(session, reply)
+        }
+    }
+}
+
+/// The note a reading holds, word for word as typed.
+fn note(line: &str, words: &[Word], reading: &Reading) -> Option<Fact> {
+    let range = reading.clauses.iter().find_map(|c| if let Clause::Note(r) = c { Some(r.clone()) } else { None })?;
+    let span = words.get(range.start)?.span.start..words.get(range.end.checked_sub(1)?)?.span.end;
+    canon::clean_note(line.get(span)?).map(Fact::Note)
+}
+
+// --- making the change -----------------------------------------------------------------------
+
+fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
+    let Resolved { acts, focus, then, .. } = resolved;
+    let Some(act) = acts.into_iter().next() else { return same(session, Reply::of(Status::Answered)) };
+    let turn = Turn { focus, pending: None, supposed: Vec::new(), last: session.talk.last.clone() };
+    match act {
+        Act::Tell(facts) => tell(session, facts, turn, then.as_ref()),
+        Act::Suppose(facts) => suppose(session, facts, turn, then.as_ref()),
+        Act::Query(query) => query_act(session, query, turn),
+        Act::Sum(sum) => {
+            let (reply, figs) = answer::sum(&sum);
+            let turn = Turn { supposed: session.talk.supposed.clone(), last: figs, ..turn };
+            (Delta { job: None, log: Log::Same, talk: turn }, reply)
+        }
+        Act::Talk(talk) => talked(session, talk, turn),
+    }
+}
+
+fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query>) -> (Delta, Reply) {
+    let job = match session.job.with_all(&facts) {
+        Ok(job) => job,
+        Err(impossible) => return same(session, answer::impossible(&impossible)),
+    };
+    let act = Act::Tell(facts);
+    let (mut reply, figs) = answer::told(&job, &act, then, session.width);
+    reply.status = Status::Told;
+    if changes_nothing(&session.job, &act) {
+        reply.lines.push(Line::say(Role::Detail, "That is as it already stands."));
+    }
+    turn.last = figs;
+    let Act::Tell(facts) = act else { return same(session, reply) };
+    (Delta { job: Some(job), log: Log::Told(facts), talk: turn }, reply)
+}
+
+fn suppose(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query>) -> (Delta, Reply) {
+    let job = match session.job.with_all(&facts) {
+        Ok(job) => job,
+        Err(impossible) => return same(session, answer::impossible(&impossible)),
+    };
+    let (reply, figs) = answer::supposed(&session.job, &job, &facts, then, session.width);
+    turn.focus = session.talk.focus.clone();
+    turn.last = figs;
+    turn.supposed = facts;
+    (Delta { job: None, log: Log::Same, talk: turn }, reply)
+}
+
+fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
+    let (reply, figs) = match query {
+        Query::Why => answer::why(&session.job, &session.talk.last, session.width),
+        Query::Sources => answer::sources(&session.talk.last),
+        query => answer::query(&session.job, &query, session.width),
+    };
+    let last = if figs.is_empty() { session.talk.last.clone() } else { figs };
+    let turn = Turn { supposed: session.talk.supposed.clone(), last, ..turn };
+    (Delta { job: None, log: Log::Same, talk: turn }, reply)
+}
+
+fn talked(session: &Session, talk: Talk, turn: Turn) -> (Delta, Reply) {
+    match talk {
+        Talk::Undo => match session.told.split_last() {
+            Some((_, before)) => replayed(session, before, Log::Undo, "Taken back.", turn),
+            None => same(session, refused([Line::say(Role::Answer, "There is nothing to take back.")])),
+        },
+        Talk::Redo => match session.undone.last() {
+            Some(next) => {
+                let told: Vec<Vec<Fact>> = session.told.iter().cloned().chain([next.clone()]).collect();
+                replayed(session, &told, Log::Redo, "Done again.", turn)
+            }
+            None => same(session, refused([Line::say(Role::Answer, "There is nothing to do again.")])),
+        },
+        Talk::Keep if session.talk.supposed.is_empty() => {
+            same(session, refused([Line::say(Role::Answer, "Nothing was supposed, so there is nothing to keep.")]))
+        }
+        Talk::Keep => tell(session, session.talk.supposed.clone(), turn, None),
+        Talk::Leave => {
+            let mut reply = Reply::of(Status::Answered);
+            reply.readback = Some(canon::write(&Act::Talk(talk)));
+            reply.lines = vec![Line::say(Role::Answer, "Left as it was.")];
+            (Delta { job: None, log: Log::Same, talk: turn }, reply)
+        }
+        Talk::Hello | Talk::Help => same(session, answer::hello(talk)),
+    }
+}
+
+fn replayed(session: &Session, told: &[Vec<Fact>], log: Log, says: &'static str, turn: Turn) -> (Delta, Reply) {
+    let Ok(mut job) = Job::default().with_all(told.iter().flatten()) else {
+        return same(
+            session,
+            refused([Line::say(Role::Answer, "What was told no longer fits together, so nothing was changed.")]),
+        );
+    };
+    // Numbers given out once are not given out again.
+    job.last_run = job.last_run.max(session.job.last_run);
+    job.last_note = job.last_note.max(session.job.last_note);
+    let mut reply = Reply::of(Status::Told);
+    reply.readback = Some(if matches!(log, Log::Undo) { "undo" } else { "redo" }.to_owned());
+    reply.lines = vec![Line::say(Role::Answer, says)];
+    let focus = Focus { run: job.runs.last().map(|r| r.id), ..Focus::default() };
+    (Delta { job: Some(job), log, talk: Turn { focus, last: Vec::new(), ..turn } }, reply)
+}
+
+// --- asking and refusing ----------------------------------------------------------------------
+
+fn same(session: &Session, reply: Reply) -> (Delta, Reply) {
+    (Delta { job: None, log: Log::Same, talk: Turn { pending: None, ..session.talk.clone() } }, reply)
+}
+
+fn pend(session: &Session, reply: Reply, pending: Option<Pending>) -> (Delta, Reply) {
+    (Delta { job: None, log: Log::Same, talk: Turn { pending, ..session.talk.clone() } }, reply)
+}
+
+fn refused(lines: impl IntoIterator<Item = Line>) -> Reply {
+    Reply { lines: lines.into_iter().collect(), ..Reply::of(Status::Refused) }
+}
+
+fn asks(lines: impl IntoIterator<Item = Line>, acts: &[Act]) -> Reply {
+    let choices: Vec<String> = acts.iter().map(canon::write).collect();
+    let shown = choices.iter().map(|c| Line::new(Role::Choice, [Span::Phrase(c.clone())]));
+    let lines = lines.into_iter().chain(shown).collect();
+    Reply { lines, choices, ..Reply::of(Status::Asks) }
+}
+
+fn question(acts: &[Act], reading: &Reading) -> &'static str {
+    let query = acts.iter().all(|a| matches!(a, Act::Query(_)));
+    let doubt = reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.gate.is_some() && r.length.is_none()));
+    match (acts.len(), query, doubt) {
+        (1, ..) => "Did you mean this? Say yes, or say it another way.",
+        (_, _, true) => "Where does it go? Say the number, or say it in full.",
+        (_, true, _) => "Which length is that? Say the number, or say it with its unit.",
+        _ => "That can be read more than one way. Which? Say the number, or say it in full.",
+    }
+}
+
+fn unplaced(
+    session: &Session,
+    line: &str,
+    words: &[Word],
+    at: &std::ops::Range<usize>,
+    without: &[Act],
+) -> (Delta, Reply) {
+    let what = typed(line, words, at);
+    let lead = Line::new(
+        Role::Question,
+        [Span::Say("I can't place \""), Span::Typed(what.clone()), Span::Say("\", so nothing was changed.")],
+    );
+    let mut lines = vec![lead];
+    lines.extend(pointer(line, words, at));
+    if without.is_empty() {
+        lines.push(Line::say(Role::Detail, "Say it another way, or in smaller pieces."));
+    } else {
+        lines.push(Line::say(
+            Role::Detail,
+            "Without those words it would be this: say 1 to take it, or say it another way.",
+        ));
+    }
+    let mut reply = asks(lines, without);
+    reply.unused = vec![what];
+    pend(session, reply, opened(without))
+}
+
+fn troubled(session: &Session, problem: Problem, reading: &Reading) -> (Delta, Reply) {
+    match problem {
+        Problem::Impossible(i) => same(session, answer::impossible(&i)),
+        Problem::Ask(says, acts) => pend(session, asks([Line::say(Role::Question, says)], &acts), opened(&acts)),
+        Problem::Lacks(says, lack) => {
+            let pending = Pending { choices: Vec::new(), lacks: Some((reading.clone(), lack)) };
+            pend(session, asks([Line::say(Role::Question, says)], &[]), Some(pending))
+        }
+        Problem::Refuse(says) => same(session, refused([Line::say(Role::Answer, says)])),
+        Problem::NotMine(foreign) => same(session, not_mine(foreign)),
+    }
+}
+
+fn not_mine(foreign: Foreign) -> Reply {
+    let says = match foreign {
+        Foreign::Trade => "Not mine: I only know deck guards. Ask someone of that trade.",
+        Foreign::SignOff => {
+            "I can't do that: I'm not an engineer or an inspector. Ask the building department or a licensed engineer."
+        }
+        Foreign::Else => "Not mine: I only know deck guards.",
+    };
+    refused([Line::say(Role::Answer, says)])
+}
+
+/// Names what took no part: first in the answer where it was not known filler.
+fn mark_unused(line: &str, words: &[Word], reading: &Reading, reply: &mut Reply) {
+    let named: Vec<Typed> =
+        reading.left.iter().filter(|l| l.weight > Weight::Light).map(|l| typed(line, words, &l.words)).collect();
+    let spoken = |l: &&crate::grammar::draft::Left| {
+        words[l.words.clone()].iter().any(|w| w.text.chars().any(char::is_alphanumeric))
+    };
+    reply.unused = reading.left.iter().filter(spoken).map(|l| typed(line, words, &l.words)).collect();
+    let mut first: Vec<Line> = Vec::new();
+    for near in &reading.near {
+        let spans = [
+            Span::Say("I took \""),
+            Span::Typed(typed(line, words, near)),
+            Span::Say("\" for the word it is a slip away from: look at what I heard."),
+        ];
+        first.push(Line::new(Role::Unused, spans));
+    }
+    if !named.is_empty() {
+        let mut spans = vec![Span::Say("I made nothing of ")];
+        for (k, word) in named.into_iter().enumerate() {
+            spans.push(Span::Say(if k == 0 { "\"" } else { ", \"" }));
+            spans.extend([Span::Typed(word), Span::Say("\"")]);
+        }
+        spans.push(Span::Say("."));
+        first.push(Line::new(Role::Unused, spans));
+    }
+    reply.lines.splice(0..0, first);
+}
+
+impl From<Impossible> for Problem {
+    fn from(i: Impossible) -> Problem {
+        Problem::Impossible(i)
+    }
+}

@@ -1,0 +1,92 @@
+//! Which run a clause speaks of.
+
+use super::state::Session;
+use crate::grammar::draft::{RunDraft, SpotDraft};
+use crate::grammar::sense::Side;
+use crate::job::{End, Job, Run, RunId};
+
+/// The run a draft is about: one that stands, or the next new one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Target {
+    /// One that stands.
+    Old(RunId),
+    /// A new one.
+    New(RunId),
+    /// A change to a run, and there is none.
+    Missing,
+    /// It may be any of several.
+    Which,
+}
+
+/// Finds the run. `job` is the job as the line's earlier clauses left it.
+pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: bool) -> Target {
+    if let Some(n) = draft.number {
+        let id = RunId(n);
+        return if job.run(id).is_some() {
+            Target::Old(id)
+        } else if id == job.next_run() {
+            Target::New(id)
+        } else {
+            Target::Missing
+        };
+    }
+    if let Some(run) = draft.name.and_then(|s| named(job, s)) {
+        return Target::Old(run.id);
+    }
+    let focus = focus(session, job);
+    let told = draft.length.is_some() || draft.from.is_some() || draft.to.is_some();
+    if !told && draft.name.is_none() {
+        return in_focus(job, draft, focus);
+    }
+    let renames = draft.name.is_some() && draft.length.is_none();
+    if corrects && draft.name.is_none() || draft.it && !draft.run_word || draft.not.is_some() {
+        return focus.map_or(Target::Missing, |r| Target::Old(r.id));
+    }
+    match focus {
+        Some(run) if fills_a_hole(run, draft) && !renames => Target::Old(run.id),
+        _ => Target::New(job.next_run()),
+    }
+}
+
+/// The run last spoken of, if it still stands.
+pub(super) fn focus<'a>(session: &Session, job: &'a Job) -> Option<&'a Run> {
+    session.talk.focus.run.and_then(|id| job.run(id)).or_else(|| job.runs.last())
+}
+
+/// The run called by that side.
+pub(super) fn named(job: &Job, side: Side) -> Option<&Run> {
+    job.named(side.name())
+}
+
+/// Only ends, or only a length, told of a run that has none yet.
+fn fills_a_hole(run: &Run, draft: &RunDraft) -> bool {
+    let ends = draft.from.is_some() || draft.to.is_some();
+    let no_ends = run.from.is_none() && run.to.is_none();
+    let fills_ends = ends && draft.length.is_none() && no_ends && !draft.run_word;
+    let fills_length =
+        draft.length.is_some() && !ends && run.length.is_none() && !draft.run_word && draft.name.is_none();
+    fills_ends || fills_length
+}
+
+/// A gate, stairs or a bay count alone: of the run in focus, or of the only run it fits.
+fn in_focus(job: &Job, draft: &RunDraft, focus: Option<&Run>) -> Target {
+    let at_stairs =
+        draft.gate.as_ref().is_some_and(|g| g.as_ref().is_some_and(|g| g.at == Some(SpotDraft::End(End::StairHead))));
+    let gone = draft.gate == Some(None);
+    let fits = |r: &&Run| (!at_stairs || has_stair_head(r)) && (!gone || r.gate.is_some());
+    let Some(focus) = focus else { return Target::Missing };
+    if !at_stairs && !gone || fits(&focus) {
+        return Target::Old(focus.id);
+    }
+    let fitting: Vec<&Run> = job.runs.iter().filter(fits).collect();
+    match fitting[..] {
+        [one] => Target::Old(one.id),
+        [] => Target::Old(focus.id),
+        _ => Target::Which,
+    }
+}
+
+/// True where stairs open off the run or at one of its ends.
+pub(super) fn has_stair_head(run: &Run) -> bool {
+    run.stairs.is_some() || run.from == Some(End::StairHead) || run.to == Some(End::StairHead)
+}

@@ -1,0 +1,250 @@
+//! Laws of the plain phrase, over generated acts of every kind. They hold within the program
+//! (no outside source says how its phrases are worded); the lengths in them are generated as
+//! bare fractions, so nothing of the printer is used to make them.
+
+use num_rational::Ratio;
+use proptest::option::of;
+use proptest::prelude::*;
+use proptest::sample::{Index, select};
+use railhand::grammar::canon::{clean_name, clean_note, read, write};
+use railhand::grammar::{Act, Query, Talk};
+use railhand::job::{
+    Basis, End, Fact, Fixing, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting,
+    StairAt, StairOpening, Told,
+};
+use railhand::limits::LIMITS;
+use railhand::measure::{Length, Lumber, Q, Shade};
+use railhand::sums::{Expr, Into, Sum};
+
+/// Tape marks, millimetres with decimals, odd fractions, and the edge of what is accepted.
+fn length() -> impl Strategy<Value = Length> {
+    let edge = Length::BOUND;
+    prop_oneof![
+        4 => (-200_000_i128..200_000).prop_filter_map("out of bounds", |n| Length::new(n, 64)),
+        2 => (1_i128..10_000_000, select(vec![1_i128, 10, 100, 1000]))
+            .prop_filter_map("out of bounds", |(n, d)| Length::from_mm(Ratio::new(n, d))),
+        2 => (-100_000_i128..100_000, 1_i128..5000).prop_filter_map("out of bounds", |(n, d)| Length::new(n, d)),
+        1 => (-edge..=edge, 1..=edge).prop_filter_map("out of bounds", |(n, d)| Length::new(n, d)),
+    ]
+}
+
+fn number() -> impl Strategy<Value = Q> {
+    let edge = Length::BOUND;
+    prop_oneof![
+        3 => (-500_i128..500).prop_map(Ratio::from_integer),
+        1 => (-edge..=edge, 1..=edge).prop_map(|(n, d)| Ratio::new(n, d)),
+    ]
+}
+
+fn told() -> impl Strategy<Value = Told> {
+    let shade = of(select(vec![Shade::Strong, Shade::Shy]));
+    (length(), shade, any::<bool>()).prop_map(|(length, shade, about)| Told { length, shade, about })
+}
+
+fn lumber() -> impl Strategy<Value = Lumber> {
+    (any::<u16>(), any::<u16>()).prop_map(|(thick_quarters, wide)| Lumber { thick_quarters, wide })
+}
+
+fn run_id() -> impl Strategy<Value = RunId> {
+    prop_oneof![1_u32..20, any::<u32>()].prop_map(RunId)
+}
+
+/// Names as `clean_name` leaves them, out of a few plain words or out of anything printable.
+fn name() -> impl Strategy<Value = String> {
+    prop_oneof!["[a-z]{1,8}( [a-z'-]{1,8}){0,3}", "\\PC{1,20}"].prop_filter_map("leaves no name", |s| clean_name(&s))
+}
+
+fn note() -> impl Strategy<Value = String> {
+    any::<String>().prop_filter_map("leaves no note", |s| clean_note(&s))
+}
+
+fn end() -> impl Strategy<Value = End> {
+    select(End::ALL.to_vec())
+}
+
+fn gate() -> impl Strategy<Value = Gate> {
+    (select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]), of(length()))
+        .prop_map(|(at, width)| Gate { at, width })
+}
+
+fn stairs() -> impl Strategy<Value = StairOpening> {
+    let at = prop_oneof![
+        Just(StairAt::Middle),
+        length().prop_map(StairAt::FromLeft),
+        length().prop_map(StairAt::FromRight),
+    ];
+    (length(), at).prop_map(|(width, at)| StairOpening { width, at })
+}
+
+fn patch() -> impl Strategy<Value = RunPatch> {
+    let basis = of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre]));
+    let ends = (of(end()), of(end()));
+    let parts = (of(name()), of(told()), basis, ends, of(of(gate())), of(of(stairs())), of(of(any::<u16>())));
+    parts.prop_map(|(name, length, basis, (from, to), gate, stairs, bays)| RunPatch {
+        name,
+        length,
+        basis,
+        from,
+        to,
+        gate,
+        stairs,
+        bays,
+    })
+}
+
+fn size_setting() -> impl Strategy<Value = Setting> {
+    use Setting::{Baluster, CentreMax, ClearMax, GapMax, GapUnder, Grade, HeightTop};
+    let of_length: Vec<fn(Length) -> Setting> =
+        vec![HeightTop, GapUnder, Baluster, GapMax, ClearMax, CentreMax, Grade, |l| Setting::Notch(NotchTold::Deep(l))];
+    (select(of_length), length()).prop_map(|(make, l)| make(l))
+}
+
+fn setting() -> impl Strategy<Value = Setting> {
+    let size = prop_oneof![lumber().prop_map(PostSize::Lumber), length().prop_map(PostSize::Width)];
+    prop_oneof![
+        2 => (select(PostRole::ALL.to_vec()), size).prop_map(|(role, size)| Setting::Post(role, size)),
+        4 => size_setting(),
+        1 => select(vec![Mount::OverEdge, Mount::Inside, Mount::Outside, Mount::Surface]).prop_map(Setting::Mount),
+        1 => select(vec![Fixing::ThroughBolts, Fixing::Lags, Fixing::Screws]).prop_map(Setting::Fixing),
+        1 => select(vec![HouseEnd::Post, HouseEnd::Bracket]).prop_map(Setting::HouseEnd),
+        1 => Just(Setting::Notch(NotchTold::None)),
+        1 => select(vec![2_u8, 4, 8, 16, 32, 64]).prop_map(Setting::Tape),
+    ]
+}
+
+fn fact() -> impl Strategy<Value = Fact> {
+    prop_oneof![
+        4 => (run_id(), patch()).prop_map(|(id, patch)| Fact::Run(id, patch)),
+        1 => run_id().prop_map(Fact::DropRun),
+        3 => setting().prop_map(Fact::Set),
+        1 => length().prop_map(Fact::DeckAlong),
+        1 => length().prop_map(Fact::DeckOut),
+        1 => length().prop_map(Fact::StairWidth),
+        1 => note().prop_map(Fact::Note),
+        1 => any::<u32>().prop_map(Fact::DropNote),
+    ]
+}
+
+fn query() -> impl Strategy<Value = Query> {
+    prop_oneof![
+        of(run_id()).prop_map(Query::Layout),
+        of(run_id()).prop_map(Query::Posts),
+        of(run_id()).prop_map(Query::Bays),
+        run_id().prop_map(Query::RunLength),
+        select(vec![Query::Job, Query::Why, Query::Sources]),
+        select(LIMITS).prop_map(Query::Rule),
+        lumber().prop_map(Query::Actual),
+        told().prop_map(|t| Query::Measure { length: t.length, shade: t.shade, about: t.about }),
+    ]
+}
+
+/// Makes one expression of two.
+type Join = fn(Box<Expr>, Box<Expr>) -> Expr;
+
+fn expr() -> impl Strategy<Value = Expr> {
+    let leaf = prop_oneof![length().prop_map(Expr::Length), number().prop_map(Expr::Number)];
+    let signs: Vec<Join> = vec![Expr::Plus, Expr::Less, Expr::Times, Expr::Over];
+    leaf.prop_recursive(6, 40, 2, move |inner| {
+        (select(signs.clone()), inner.clone(), inner).prop_map(|(join, a, b)| join(Box::new(a), Box::new(b)))
+    })
+}
+
+fn sum() -> impl Strategy<Value = Sum> {
+    use Into::{Centimetres, Feet, FeetInches, Inches, Metres, Millimetres};
+    let unit = select(vec![Inches, FeetInches, Feet, Millimetres, Centimetres, Metres]);
+    prop_oneof![
+        3 => expr().prop_map(Sum::Value),
+        1 => (length(), length()).prop_map(|(piece, from)| Sum::Pieces { piece, from }),
+        1 => (any::<u64>(), any::<u64>()).prop_map(|(pieces, per)| Sum::Sticks { pieces, per }),
+        1 => (length(), unit).prop_map(|(l, unit)| Sum::Convert(l, unit)),
+        1 => (length(), length()).prop_map(|(a, b)| Sum::Diagonal(a, b)),
+        1 => (length(), length()).prop_map(|(a, b)| Sum::Bigger(a, b)),
+    ]
+}
+
+fn act() -> impl Strategy<Value = Act> {
+    use Talk::{Hello, Help, Keep, Leave, Redo, Undo};
+    let facts = || prop::collection::vec(fact(), 1..4);
+    prop_oneof![
+        4 => facts().prop_map(Act::Tell),
+        2 => facts().prop_map(Act::Suppose),
+        2 => query().prop_map(Act::Query),
+        3 => sum().prop_map(Act::Sum),
+        1 => select(vec![Undo, Redo, Keep, Leave, Hello, Help]).prop_map(Act::Talk),
+    ]
+}
+
+/// What a finger may put in by a slip.
+const SLIPS: &str = "0123456789 -/'\"x,;:?.()abcdefghilmnoprstu";
+
+/// The phrase with the character at one place left out or doubled, or another put before it.
+fn slip(phrase: &str, at: Index, how: u8, put: char) -> String {
+    let mut chars: Vec<char> = phrase.chars().collect();
+    let at = at.index(chars.len());
+    match how {
+        0 => drop(chars.remove(at)),
+        1 => chars.insert(at, chars[at]),
+        _ => chars.insert(at, put),
+    }
+    chars.into_iter().collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
+    #[test]
+    fn what_is_written_reads_back_the_same(act in act()) {
+        let phrase = write(&act);
+        prop_assert_eq!(read(&phrase), Some(act.clone()), "{}", &phrase);
+        let padded = format!("  {phrase} \t");
+        prop_assert_eq!(read(&padded), Some(act), "{}", &phrase);
+    }
+
+    #[test]
+    fn a_phrase_is_one_safe_line(act in act()) {
+        let phrase = write(&act);
+        prop_assert!(!phrase.chars().any(char::is_control), "{:?}", &phrase);
+        prop_assert_eq!(phrase.trim(), &phrase);
+    }
+
+    #[test]
+    fn one_slip_fails_or_says_what_it_now_means(
+        act in act(), at in any::<Index>(), how in 0_u8..3, put in select(SLIPS.chars().collect::<Vec<_>>()),
+    ) {
+        let phrase = write(&act);
+        let slipped = slip(&phrase, at, how, put);
+        if let Some(other) = read(&slipped) {
+            prop_assert_eq!(write(&other), slipped.trim());
+            prop_assert!(other != act || slipped.trim() == phrase, "{} is taken for {}", slipped, phrase);
+        }
+    }
+
+    #[test]
+    fn garbage_never_panics(line in any::<String>(), head in select(vec![
+        "", "run 1: ", "run 1: called ", "note: ", "sum: ", "suppose: ", "posts: ", "length ", "deck: ", "rule ",
+    ])) {
+        let line = format!("{head}{line}");
+        if let Some(act) = read(&line) {
+            prop_assert_eq!(write(&act), line.trim());
+        }
+    }
+
+    #[test]
+    fn near_phrases_never_panic(line in "(run [0-9]{1,2}: |sum: |length )?[0-9'\"/. x+(),;-]{0,30}( mm| clear|\\?)?") {
+        if let Some(act) = read(&line) {
+            prop_assert_eq!(write(&act), line.trim());
+        }
+    }
+
+    #[test]
+    fn cleaning_what_is_clean_changes_nothing(said in any::<String>()) {
+        if let Some(note) = clean_note(&said) {
+            prop_assert!(!note.contains(';') && !note.chars().any(char::is_control));
+            prop_assert_eq!(clean_note(&note), Some(note));
+        }
+        if let Some(name) = clean_name(&said) {
+            prop_assert!(!name.contains([',', ';', '"']));
+            prop_assert_eq!(clean_name(&name), Some(name));
+        }
+    }
+}
