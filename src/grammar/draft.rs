@@ -90,6 +90,10 @@ pub enum Clause {
         /// The run it is like, if named.
         like: Option<Side>,
     },
+    /// "66 posts": lumber whose x went missing, or a count.
+    LostX(Lumber),
+    /// A height over a gap: to the top, or of a panel standing on the gap.
+    HeightOverGap(Measure, Measure),
     /// A post told without its place.
     AddPost,
     /// A bare spot in reply or correction: "I meant right".
@@ -122,13 +126,22 @@ pub enum Clause {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum AskDraft {
     /// All of it.
-    Layout(Option<Side>),
+    Layout(Option<Which>),
     /// How many posts.
-    Posts(Option<Side>),
+    Posts(Option<Which>),
     /// How far between.
-    Bays(Option<Side>),
+    Bays(Option<Which>),
     /// How long a run is.
-    Length(Option<Side>),
+    Length(Option<Which>),
+}
+
+/// Which run a question is about.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Which {
+    /// The one called by that side.
+    Side(Side),
+    /// The one of that number.
+    Number(u32),
 }
 
 /// What to drop.
@@ -188,8 +201,8 @@ pub struct RunDraft {
     pub gate: Option<Option<GateDraft>>,
     /// Stairs: `Some(None)` for none.
     pub stairs: Option<Option<StairDraft>>,
-    /// A bay count.
-    pub bays: Option<u16>,
+    /// A bay count: `Some(None)` for the fewest again.
+    pub bays: Option<Option<u16>>,
     /// The words it was read from.
     pub words: Range<usize>,
 }

@@ -69,13 +69,27 @@ impl Item {
 const MOST_WAYS: usize = 40;
 
 /// Every way to cut the words into items that is worth reading, likeliest first.
-pub fn cuts(words: &[Word]) -> Vec<Vec<Item>> {
+/// The number with each is how many steps down the lists of options it took.
+pub fn cuts(words: &[Word]) -> Vec<(usize, Vec<Item>)> {
     let options: Vec<Vec<Item>> = (0..words.len()).map(|at| options_at(words, at)).collect();
-    let mut ways = Vec::new();
+    let mut all = Vec::new();
     for turns in 0..=2 {
+        let mut ways = Vec::new();
         grow(&options, 0, turns, &mut Vec::new(), &mut ways);
+        all.extend(ways.into_iter().map(|w| (turns, w)));
+        if all.len() >= MOST_WAYS {
+            break;
+        }
     }
-    ways
+    all
+}
+
+/// Every sense spelled anywhere in the words, whatever the line is cut into.
+pub fn senses_in(words: &[Word]) -> impl Iterator<Item = Sense> {
+    (0..words.len()).flat_map(move |at| {
+        let spelled_here = move |(spelling, sense): &(&[&str], Sense)| spelled(words, at, spelling).map(|_| *sense);
+        TERMS.iter().filter_map(spelled_here).collect::<Vec<_>>()
+    })
 }
 
 /// Follows the first option everywhere but for exactly `turns` steps down the lists.
@@ -130,7 +144,7 @@ fn item(words: &[Word], range: Range<usize>, is: Is) -> Item {
 
 /// The longest term at a word, and the next shorter one.
 fn terms_at(words: &[Word], at: usize) -> Vec<Item> {
-    if !parts_before(words, at) || matches!(words[at].kind, Kind::Digits | Kind::Mark | Kind::Glyph) {
+    if !parts_before(words, at) {
         return Vec::new();
     }
     let first = TERMS.partition_point(|(spelling, _)| spelling[0] < words[at].text.as_str());

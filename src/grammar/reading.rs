@@ -11,20 +11,23 @@ use super::pieces::{Piece, Say, pieces_at};
 use super::sense::Sense;
 use super::sums::sums;
 use super::words::Word;
-use crate::measure::Guess;
+use crate::measure::{Guess, Meaning};
 use std::rc::Rc;
 
 /// How many covers of a beginning are kept.
 const KEPT: usize = 5;
+/// What each step from the likeliest items costs.
+const TURN: u32 = 4;
 /// How many readings are handed on.
 const READINGS: usize = 12;
 
 /// Every reading of the words worth weighing, cheapest first.
 pub fn readings(words: &[Word]) -> Vec<Reading> {
     let mut all: Vec<Reading> = Vec::new();
-    for items in cuts(words) {
-        all.extend(covers(&items).into_iter().map(|cover| read(&items, &cover)));
-        all.extend(sums(&items));
+    for (turns, items) in cuts(words) {
+        let dearer = TURN * u32::try_from(turns).unwrap_or(0);
+        let read = covers(&items).into_iter().map(|cover| read(&items, &cover)).chain(sums(&items));
+        all.extend(read.map(|r| Reading { cost: r.cost + dearer, ..r }));
     }
     all.sort_by_key(|r| r.cost);
     let mut distinct: Vec<Reading> = Vec::new();
@@ -100,6 +103,9 @@ fn guess_cost(items: &[Item]) -> u32 {
 
 fn measure_cost(item: &Item) -> u32 {
     let Is::Measure(m) = &item.is else { return 0 };
+    if matches!(m.meaning, Meaning::Doubt(..)) {
+        return 8;
+    }
     match m.guess {
         Some(Guess::Homophone) => 14,
         Some(Guess::LostSlash) => 6,

@@ -37,6 +37,8 @@ pub enum Sense {
     Qualifier,
     /// A word of another trade or of no trade here.
     Foreign(Foreign),
+    /// Parts of an inch a tape is read to.
+    Parts(u8),
     /// What a question may be about: the id of a limit.
     Topic(&'static str),
     /// "because", "cause", "since": the rest is a reason.
@@ -70,6 +72,8 @@ pub enum Part {
     CornerPost,
     /// line posts
     LinePost,
+    /// every other post
+    Rest,
     /// an end post
     EndPost,
     /// a gate post

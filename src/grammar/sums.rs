@@ -261,7 +261,7 @@ fn split(input: In<'_>) -> Out<'_, Amount> {
         alt((op(Op::Over), op(Op::Into), value((), (op(Op::Split), alt((op(Op::Into), text(&["in", "by", "into"])))))));
     let plain = (amount, preceded(by, whole), opt(alt((op(Op::Ways), noun))));
     let split = alt((pair(told), pair(ways), pair(plain)));
-    map_opt(split, |(a, n)| if n == Q::from_integer(0) { None } else { over(&a, n) }).parse(input)
+    map_opt(split, |(a, n)| over(&a, n)).parse(input)
 }
 
 fn map<'a>(p: impl Parser<In<'a>, Output = (), Error = ()>) -> impl Parser<In<'a>, Output = Option<()>, Error = ()> {

@@ -25,6 +25,18 @@ pub struct RunPatch {
 }
 
 impl RunPatch {
+    /// Takes in what a later patch sets; the later wins.
+    pub fn take(&mut self, later: RunPatch) {
+        self.name = later.name.or_else(|| self.name.take());
+        self.length = later.length.or(self.length);
+        self.basis = later.basis.or(self.basis);
+        self.from = later.from.or(self.from);
+        self.to = later.to.or(self.to);
+        self.gate = later.gate.or(self.gate);
+        self.stairs = later.stairs.or(self.stairs);
+        self.bays = later.bays.or(self.bays);
+    }
+
     /// True when nothing is set.
     pub fn is_empty(&self) -> bool {
         *self == RunPatch::default()

@@ -43,6 +43,10 @@ pub(super) enum Choice {
     NotMine(Foreign),
     /// A question for which there is no answer here.
     NoAnswer(Range<usize>),
+    /// A number no length can be: why.
+    Absurd(&'static str),
+    /// Words of the trade, and nothing made of them.
+    Unread(Range<usize>),
     /// Nothing in it reads.
     Nothing,
 }
@@ -56,7 +60,10 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
         return Choice::Do { resolved, reading: None };
     }
     let all = readings(words);
-    let items = cuts(words).into_iter().next().unwrap_or_default();
+    for r in &all {
+        tracing::trace!(cost = r.cost, clash = ?r.clash, left = ?r.left, clauses = ?r.clauses, "reading");
+    }
+    let items = cuts(words).into_iter().next().map(|(_, items)| items).unwrap_or_default();
     if let Some(foreign) = foreign(&all, &items) {
         return Choice::NotMine(foreign);
     }
@@ -64,7 +71,7 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
     let tried = try_all(session, &all);
     match pick(tried, best) {
         Some(choice) => choice,
-        None => unread(session, &all, &items),
+        None => unread(session, words, &all, &items),
     }
 }
 
@@ -78,7 +85,7 @@ fn try_all(session: &Session, all: &[Reading]) -> Tried {
     let mut tried = Tried { stands: Vec::new(), problem: None };
     // A dearer reading that leaves less out does not outrank a cheaper one that must ask.
     let ceiling = all.iter().find(|r| blocked(r).is_some() && r.clash.is_none()).map_or(u32::MAX, |r| r.cost);
-    for reading in all.iter().filter(|r| r.clash.is_none() && blocked(r).is_none() && r.cost <= ceiling) {
+    for reading in all.iter().filter(|r| r.clash.is_none() && blocked(r).is_none() && r.cost <= ceiling && says_something(r)) {
         match resolve(session, reading) {
             Ok(resolved) => tried.stands.push((reading.clone(), resolved)),
             Err(problem) => {
@@ -90,6 +97,10 @@ fn try_all(session: &Session, all: &[Reading]) -> Tried {
         }
     }
     tried
+}
+
+fn says_something(reading: &Reading) -> bool {
+    !reading.clauses.is_empty() || reading.corrects && reading.left.iter().all(|l| l.weight == Weight::Light)
 }
 
 /// The words that keep a reading from being taken.
@@ -126,8 +137,11 @@ fn pick(tried: Tried, best: &Reading) -> Option<Choice> {
 }
 
 /// A line none of whose readings can be taken.
-fn unread(session: &Session, all: &[Reading], items: &[Item]) -> Choice {
-    if let Some(limit) = super::topics::topic(items) {
+fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) -> Choice {
+    if let Some(says) = super::absurd::absurd(words) {
+        return Choice::Absurd(says);
+    }
+    if let Some(limit) = super::topics::topic(words, items) {
         let said = items.iter().filter(|i| matches!(i.is, Is::Unknown | Is::Unread)).map(|i| i.words.clone()).collect();
         return Choice::Topic(limit, said);
     }
@@ -140,11 +154,8 @@ fn unread(session: &Session, all: &[Reading], items: &[Item]) -> Choice {
     }
     let reads = |r: &&Reading| !r.clauses.is_empty();
     let Some(best) = all.iter().find(reads) else {
-        return if items.iter().any(is_content) {
-            Choice::Unplaced { words: stuck(all).unwrap_or(whole), without: Vec::new() }
-        } else {
-            Choice::Nothing
-        };
+        let at = stuck(all).unwrap_or(whole);
+        return if items.iter().any(is_content) { Choice::Unread(at) } else { Choice::Nothing };
     };
     let words = blocked(best).unwrap_or(whole);
     let without = resolve(session, best).map(|r| r.acts).unwrap_or_default();

@@ -4,6 +4,7 @@
 //! resolves it against what was said before ([`resolve`]), makes the change and words
 //! the answer ([`answer`]).
 
+mod absurd;
 mod answer;
 mod choose;
 mod lengths;

@@ -8,10 +8,10 @@ mod settings;
 use super::lengths::{Fits, fits, told};
 use super::state::{Focus, Lack, Session};
 use super::targets::{self, Target, target};
-use crate::grammar::draft::{AskDraft, Clause, DropDraft, Reading, RunDraft};
+use crate::grammar::draft::{AskDraft, Clause, DropDraft, Reading, RunDraft, Which};
 use crate::grammar::sense::{Foreign, Side};
 use crate::grammar::{Act, Query, Talk};
-use crate::job::{Basis, Fact, Impossible, Job, RunId, RunPatch, SlotId};
+use crate::job::{Basis, Fact, Impossible, Job, PostRole, RunId, RunPatch, SlotId};
 use crate::measure::{Length, Meaning, Measure, Said};
 
 /// The most things a line is taken to mean before it is simply not clear.
@@ -68,7 +68,7 @@ type Branches = Result<Vec<Branch>, Problem>;
 
 /// Resolves a reading, or says why it cannot be taken.
 pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, Problem> {
-    let resolver = Resolver { session, corrects: reading.corrects };
+    let resolver = Resolver { session, corrects: reading.corrects || reading.supposes };
     if let Some(alone) = resolver.alone(reading)? {
         return Ok(alone);
     }
@@ -76,7 +76,10 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let start = resolver.supposed(start, reading)?;
     let mut branches = vec![start];
     let mut then = None;
-    for clause in &reading.clauses {
+    // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
+    let for_all = |c: &&Clause| matches!(c, Clause::Post(PostRole::All, _));
+    let (first, rest): (Vec<&Clause>, Vec<&Clause>) = reading.clauses.iter().partition(for_all);
+    for clause in first.into_iter().chain(rest) {
         match clause {
             Clause::Ask(ask) => then = Some(resolver.asked(*ask, &branches[0].job)?),
             Clause::Query(query) => then = Some(query.clone()),
@@ -85,6 +88,18 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         }
     }
     resolver.finish(branches, then, reading)
+}
+
+/// Facts of the same run told in one line, as one fact.
+fn joined(facts: Vec<Fact>) -> Vec<Fact> {
+    let mut out: Vec<Fact> = Vec::new();
+    for fact in facts {
+        match (out.last_mut(), fact) {
+            (Some(Fact::Run(id, patch)), Fact::Run(also, more)) if *id == also => patch.take(more),
+            (_, fact) => out.push(fact),
+        }
+    }
+    out
 }
 
 /// Grows every branch; those that cannot be are cut, unless none is left.
@@ -212,9 +227,13 @@ impl Resolver<'_> {
     }
 
     fn asked(&self, ask: AskDraft, job: &Job) -> Result<Query, Problem> {
-        let run = |side: Option<Side>| match side {
+        let run = |which: Option<Which>| match which {
             None => Ok(None),
-            Some(s) => match targets::named(job, s) {
+            Some(Which::Number(n)) => match job.run(RunId(n)) {
+                Some(run) => Ok(Some(run.id)),
+                None => Err(Problem::Ask("There is no run of that number. Which run?", Vec::new())),
+            },
+            Some(Which::Side(s)) => match targets::named(job, s) {
                 Some(run) => Ok(Some(run.id)),
                 None if s == Side::Left || s == Side::Right => Ok(targets::focus(self.session, job).map(|r| r.id)),
                 None => Err(Problem::Ask("No run goes by that name. Which run?", Vec::new())),
@@ -241,7 +260,10 @@ impl Resolver<'_> {
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
         let in_question = then.is_some() && branches[0].facts.iter().all(|f| matches!(f, Fact::Set(_)));
         let supposes = reading.supposes || in_question;
-        let act = |b: Branch| if supposes { Act::Suppose(b.facts) } else { Act::Tell(b.facts) };
+        let act = |b: Branch| {
+            let facts = joined(b.facts);
+            if supposes { Act::Suppose(facts) } else { Act::Tell(facts) }
+        };
         let mut acts: Vec<Act> = Vec::new();
         for branch in branches {
             let act = act(branch);
@@ -274,6 +296,8 @@ impl Resolver<'_> {
             Clause::NotMine(foreign) => Err(Problem::NotMine(*foreign)),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
+            Clause::LostX(lumber) => self.lost_x(branch, *lumber),
+            Clause::HeightOverGap(h, g) => self.height_over_gap(branch, h, g),
             setting => self.setting(branch, setting),
         }
     }
@@ -313,7 +337,7 @@ impl Resolver<'_> {
             name: draft.name.map(|s| s.name().to_owned()).filter(|n| branch.job.named(n).is_none()),
             from: draft.from,
             to: draft.to,
-            bays: draft.bays.map(Some),
+            bays: draft.bays,
             basis: draft.basis,
             ..RunPatch::default()
         };

@@ -100,6 +100,12 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             reply.unused = vec![typed(line, words, &at)];
             same(session, reply)
         }
+        Choice::Absurd(says) => same(session, refused([Line::say(Role::Answer, says), Line::say(Role::Detail, "Nothing was changed.")])),
+        Choice::Unread(at) => {
+            let (delta, mut reply) = unplaced(session, line, words, &at, &[]);
+            reply.status = Status::Refused;
+            (delta, reply)
+        }
         Choice::Nothing => {
             let mut reply = refused([Line::say(
                 Role::Answer,
@@ -199,7 +205,11 @@ fn talked(session: &Session, talk: Talk, turn: Turn) -> (Delta, Reply) {
             reply.lines = vec![Line::say(Role::Answer, "Left as it was.")];
             (Delta { job: None, log: Log::Same, talk: turn }, reply)
         }
-        Talk::Hello | Talk::Help => same(session, answer::hello(talk)),
+        Talk::Hello | Talk::Help => {
+            let mut reply = answer::hello(talk);
+            reply.readback = Some(canon::write(&Act::Talk(talk)));
+            same(session, reply)
+        }
     }
 }
 

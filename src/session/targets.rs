@@ -22,13 +22,7 @@ pub(super) enum Target {
 pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: bool) -> Target {
     if let Some(n) = draft.number {
         let id = RunId(n);
-        return if job.run(id).is_some() {
-            Target::Old(id)
-        } else if id == job.next_run() {
-            Target::New(id)
-        } else {
-            Target::Missing
-        };
+        return if job.run(id).is_some() { Target::Old(id) } else { Target::Missing };
     }
     if let Some(run) = draft.name.and_then(|s| named(job, s)) {
         return Target::Old(run.id);
@@ -39,7 +33,15 @@ pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: b
         return in_focus(job, draft, focus);
     }
     let renames = draft.name.is_some() && draft.length.is_none();
-    if corrects && draft.name.is_none() || draft.it && !draft.run_word || draft.not.is_some() {
+    let one_end = draft.length.is_none() && draft.from.is_some() != draft.to.is_some() && draft.name.is_none();
+    if one_end && let Some(run) = focus {
+        return Target::Old(run.id);
+    }
+    let whole = draft.run_word && draft.length.is_some() && draft.from.is_some() && draft.to.is_some();
+    let renames_it = draft.length.is_none() && draft.from.is_none() && draft.to.is_none();
+    let changes = corrects && (draft.name.is_none() || renames_it) && !whole;
+    let it = draft.it && !draft.run_word && (focus.is_some() || draft.from.is_none());
+    if changes || it || draft.not.is_some() {
         return focus.map_or(Target::Missing, |r| Target::Old(r.id));
     }
     match focus {

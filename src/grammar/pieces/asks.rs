@@ -1,9 +1,9 @@
 //! Questions about the layout.
 
 use super::Say;
-use super::atoms::{In, Out, det, lumber, part, sense, sep, side, text};
-use crate::grammar::draft::{AskDraft, Clause};
-use crate::grammar::sense::{Ask, Cue, Part, Sense, Side, Verb};
+use super::atoms::{In, Out, count, det, lumber, part, sense, sep, side, text};
+use crate::grammar::draft::{AskDraft, Clause, Which};
+use crate::grammar::sense::{Ask, Cue, Part, Sense, Verb};
 use crate::grammar::{Query, Talk};
 use nom::Parser;
 use nom::branch::alt;
@@ -20,12 +20,11 @@ fn asked(a: AskDraft) -> Say {
 }
 
 /// "... on the front", "for the left side".
-fn on_side(input: In<'_>) -> Out<'_, Side> {
-    preceded(
-        (opt(text(&["on", "for", "in", "of", "along", "across", "up", "down"])), det),
-        terminated(side, opt(alt((part(Part::Run), part(Part::Guard))))),
-    )
-    .parse(input)
+fn on_side(input: In<'_>) -> Out<'_, Which> {
+    let lead = (opt(text(&["on", "for", "in", "of", "along", "across", "up", "down", "with"])), det);
+    let sided = terminated(side, opt(alt((part(Part::Run), part(Part::Guard))))).map(Which::Side);
+    let numbered = preceded(text(&["run", "section", "leg"]), count).map(|n| Which::Number(u32::from(n)));
+    preceded(lead, alt((numbered, sided))).parse(input)
 }
 
 fn tail(input: In<'_>) -> Out<'_, ()> {
@@ -132,7 +131,8 @@ fn text_opt<'a>(list: &'static [&'static str]) -> impl Parser<In<'a>, Output = (
 
 /// "how long is the front", "what's left on the right".
 pub fn how_long(input: In<'_>) -> Out<'_, Say> {
-    let long = value((), (ask(Ask::HowLong), text_opt(&["is", "'s", "are", "was"])));
+    let what_length = value((), (ask(Ask::What), text_opt(&["is", "'s", "the"]), text(&["length", "length of"])));
+    let long = alt((value((), (ask(Ask::HowLong), text_opt(&["is", "'s", "are", "was"]))), what_length));
     let left =
         value((), (ask(Ask::What), text_opt(&["is", "'s"]), text(&["left", "the rest", "left over", "remaining"])));
     let side_of = (alt((long, left)), opt(on_side), opt(part(Part::Run)));

@@ -49,12 +49,10 @@ fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
 
 /// "gate at top", "with a 3 ft gate right in the middle", "3' gate", "gate 36 wide".
 pub fn gate(input: In<'_>) -> Out<'_, Say> {
-    let front = preceded(with, opt(wide));
-    let back = preceded(is, opt(wide));
-    let not_a_post = part(Part::Gate);
-    (front, preceded((det, not_a_post), back), opt(at_spot))
-        .map(|(w, v, at)| Say::Gate(Some(GateDraft { width: w.or(v), at })))
-        .parse(input)
+    let word = || (det, part(Part::Gate));
+    let before = (preceded(with, wide), word(), is).map(|(w, ..)| Some(w));
+    let after = preceded((with, word(), is), opt(wide));
+    (alt((before, after)), opt(at_spot)).map(|(width, at)| Say::Gate(Some(GateDraft { width, at }))).parse(input)
 }
 
 /// "no gate", "without a gate".
@@ -89,14 +87,12 @@ pub fn fine(input: In<'_>) -> Out<'_, Say> {
 
 /// "stairs 4' wide in the middle", "4 ft stairs", "stairs r 4 foot".
 pub fn stairs(input: In<'_>) -> Out<'_, Say> {
-    let front = preceded(with, opt(wide));
-    let are = many0_count(alt((
-        text(&["is", "are", "'s", "r", "go", "goes", "come", "of", "at", "they 're", "theyre"]),
-        sep(":"),
-    )));
-    let word = (det, part(Part::Stairs), opt(part(Part::Opening)));
-    let draft = (front, preceded((word, are), opt(wide)), opt(preceded(opt(sep(",")), stair_spot)));
-    let said = draft.map(|(w, v, at)| StairDraft { width: w.or(v), at });
+    let are = || many0_count(alt((text(&["is", "are", "'s", "r", "go", "goes", "come", "of", "at", "they 're", "theyre"]), sep(":"))));
+    let word = || (det, part(Part::Stairs), opt(part(Part::Opening)), are());
+    let before = (preceded(with, wide), word()).map(|(w, _)| Some(w));
+    let after = preceded((with, word()), opt(wide));
+    let draft = (alt((before, after)), opt(preceded(opt(sep(",")), stair_spot)));
+    let said = draft.map(|(width, at)| StairDraft { width, at });
     // "stairs" alone says nothing: it is an end of a run, or a question's word.
     verify(said, |d: &StairDraft| d.width.is_some() || d.at.is_some()).map(|d| Say::Stairs(Some(d))).parse(input)
 }

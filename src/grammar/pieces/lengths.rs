@@ -9,7 +9,7 @@
 
 use super::Say;
 use super::atoms::{In, Out, any, count, det, is, length, part, run_word, sense, sep, side, text, tie};
-use crate::grammar::sense::{Cue, Part, Sense, Side, Verb};
+use crate::grammar::sense::{Cue, Op, Part, Sense, Side, Verb};
 use crate::job::Basis;
 use crate::measure::Measure;
 use nom::Parser;
@@ -74,11 +74,8 @@ fn unit_of_something(input: In<'_>) -> Out<'_, ()> {
 
 /// "it's 11'-4", "that's like 8 and a quarter".
 pub fn it_is(input: In<'_>) -> Out<'_, Say> {
-    let it = (
-        opt(text(&["but"])),
-        text(&["it", "its", "it 's", "thats", "that", "this"]),
-        many0_count(text(&["is", "'s", "was", "like", "just"])),
-    );
+    let goes = || alt((sense(Sense::Verb(Verb::Goes)), text(&["is", "'s", "was", "like", "just"])));
+    let it = (opt(text(&["but"])), text(&["it", "its", "it 's", "thats", "that", "this"]), many0_count(goes()));
     preceded(it, measured).map(said(false, true)).parse(input)
 }
 
@@ -96,11 +93,14 @@ pub fn basis_alone(input: In<'_>) -> Out<'_, Say> {
 
 /// "a run", "run 2".
 pub fn run_word_alone(input: In<'_>) -> Out<'_, Say> {
-    let numbered =
-        preceded((det, part(Part::Run)), terminated(count, peek(not(unit)))).map(|n| Say::RunWord(Some(u32::from(n))));
     let counted = preceded((text(&["one"]), det), run_word).map(|()| Say::RunWord(None));
     let plain = preceded(det, terminated(alt((run_word, part(Part::Rail))), is)).map(|()| Say::RunWord(None));
-    alt((numbered, counted, plain)).parse(input)
+    alt((counted, plain)).parse(input)
+}
+
+/// "run 2".
+pub fn run_number(input: In<'_>) -> Out<'_, Say> {
+    delimited((det, text(&["run", "section", "leg"])), terminated(count, peek(not(unit))), is).map(|n| Say::RunWord(Some(u32::from(n)))).parse(input)
 }
 
 fn unit(input: In<'_>) -> Out<'_, ()> {
@@ -143,7 +143,15 @@ pub fn did_i_say(input: In<'_>) -> Out<'_, Say> {
 
 /// "3 bays", "in four bays".
 pub fn bays(input: In<'_>) -> Out<'_, Say> {
-    let lead = many0_count(text(&["in", "into", "with", "as", "split into", "do", "for"]));
+    let split = opt((sense(Sense::Op(Op::Split)), opt(text(&["it", "that", "this", "them"]))));
+    let lead = (split, many0_count(text(&["in", "into", "with", "as", "split into", "do", "for", "use", "up"])));
     let kind = opt(text(&["equal", "even", "same"]));
-    terminated(preceded(lead, count), (kind, part(Part::Bay))).map(Say::Bays).parse(input)
+    terminated(preceded(lead, count), (kind, part(Part::Bay))).map(|n| Say::Bays(Some(n))).parse(input)
+}
+
+/// "go back to the fewest bays".
+pub fn fewest_bays(input: In<'_>) -> Out<'_, Say> {
+    let lead = (opt(sense(Sense::Verb(Verb::Undo))), many0_count(text(&["go", "back", "to", "use", "with", "the", "as", "do"])));
+    let few = text(&["fewest", "least", "minimum", "as few"]);
+    value(Say::Bays(None), (lead, few, opt(text(&["number of", "number", "of"])), part(Part::Bay))).parse(input)
 }

@@ -61,8 +61,8 @@ pub enum Say {
     Gate(Option<GateDraft>),
     /// Stairs, or none.
     Stairs(Option<StairDraft>),
-    /// A bay count.
-    Bays(u16),
+    /// A bay count; `None` for the fewest.
+    Bays(Option<u16>),
     /// Anything that stands by itself.
     Clause(Clause),
     /// A break between things: a comma, "and", "then".
@@ -121,6 +121,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (lengths::it_is, 2),
     (lengths::basis_first, 1),
     (lengths::basis_alone, 4),
+    (lengths::run_number, 0),
     (lengths::run_word_alone, 3),
     (lengths::runs_alone, 3),
     (lengths::name, 1),
@@ -128,6 +129,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (lengths::not_length, 0),
     (lengths::did_i_say, 0),
     (lengths::bays, 0),
+    (lengths::fewest_bays, 0),
     (gates::gate, 0),
     (gates::no_gate, 0),
     (gates::gate_question, 0),
@@ -152,6 +154,8 @@ const PARSERS: &[(Parse, u32)] = &[
     (settings::house_end, 0),
     (settings::deck, 0),
     (settings::tape, 0),
+    (settings::lost_x, 0),
+    (settings::height_over_gap, 0),
     (drops::drop_it, 0),
     (drops::swap, 0),
     (drops::same, 0),

@@ -23,6 +23,7 @@ fn role(input: In<'_>) -> Out<'_, PostRole> {
         Sense::Part(Part::LinePost) => Some(PostRole::Line),
         Sense::Part(Part::EndPost) => Some(PostRole::End),
         Sense::Part(Part::GatePost) => Some(PostRole::Gate),
+        Sense::Part(Part::Rest) => Some(PostRole::All),
         _ => None,
     });
     let stair = value(PostRole::Gate, verify(super::atoms::place, |e| *e == End::StairHead));
@@ -50,8 +51,9 @@ pub fn of_post(input: In<'_>) -> Out<'_, Say> {
 
 /// "4x4 posts", "use 6x6 on the corners", "4x4 in between", "4 by 4s".
 pub fn post_of(input: In<'_>) -> Out<'_, Say> {
-    let on = (opt(part(Part::Post)), opt(text(&["on", "at", "for", "in", "as"])), opt(text(&["every", "each"])));
-    (preceded(using, lumber), preceded(on, role)).map(|(size, role)| Say::Clause(Clause::Post(role, size))).parse(input)
+    let on = || (opt(text(&["on", "at", "for", "in", "as"])), opt(text(&["every", "each"])));
+    let whose = alt((preceded((part(Part::Post), on()), role), preceded(on(), role)));
+    (preceded(using, lumber), whose).map(|(size, role)| Say::Clause(Clause::Post(role, size))).parse(input)
 }
 
 /// "4x4s" alone.
@@ -112,7 +114,7 @@ fn limit(basis: Option<Basis>) -> SlotId {
 
 fn most(input: In<'_>) -> Out<'_, ()> {
     let lead = (det, opt(part(Part::Bay)), opt(part(Part::Post)), opt(text(&["is", "are", "at", "of", "to"])));
-    delimited(lead, sense(Sense::Cue(Cue::Most)), (opt(text(&["clear"])), tie)).map(|_| ()).parse(input)
+    delimited(lead, sense(Sense::Cue(Cue::Most)), tie).map(|_| ()).parse(input)
 }
 
 /// "6' o.c. max", "max 5 foot clear", "no more than 6 ft apart", "6 foot max".
@@ -170,7 +172,8 @@ pub fn height(input: In<'_>) -> Out<'_, Say> {
             opt(text(&["to be", "at", "is", "'s"])),
         )
     };
-    let cue_first = preceded((thing(), sense(Sense::Cue(Cue::High)), tie), length);
+    let top = || opt((text(&["to"]), det, alt((sense(Sense::Spot(crate::grammar::sense::Spot::Top)), part(Part::TopRail)))));
+    let cue_first = delimited((thing(), sense(Sense::Cue(Cue::High)), tie), length, top());
     let cue_last = delimited((thing(), tie), length, (sense(Sense::Cue(Cue::High)), opt((det, run_word))));
     let to_top = terminated(
         length,
@@ -242,8 +245,8 @@ fn baluster_width(m: Measure) -> Option<Measure> {
 /// "4 inch max gap", "gaps under 4", "gap limit 4".
 pub fn gap_max(input: In<'_>) -> Out<'_, Say> {
     let cue = || sense(Sense::Cue(Cue::Most));
-    let gap = || preceded(det, terminated(part(Part::Gap), opt((text(&["between"]), det, part(Part::Baluster)))));
-    let first = preceded((det, alt((value((), (cue(), gap())), value((), (gap(), opt(is), cue())))), tie), length);
+    let gap = || delimited((det, opt(part(Part::Baluster))), part(Part::Gap), opt((text(&["between"]), det, part(Part::Baluster))));
+    let first = preceded((opt(text(&["keep", "the"])), det, alt((value((), (cue(), gap())), value((), (gap(), opt(is), cue())))), tie), length);
     let last = terminated(length, alt((value((), (cue(), gap())), value((), (gap(), cue())))));
     alt((first, last)).map(slot(SlotId::GapMax)).parse(input)
 }
@@ -254,9 +257,13 @@ pub fn mount(input: In<'_>) -> Out<'_, Say> {
         Sense::Mount(m) => Some(m),
         _ => None,
     });
-    let posts =
-        (using, opt(part(Part::Post)), many0_count(text(&["are", "go", "set", "on", "to", "mounted", "is", "the"])));
-    delimited(posts, word, opt(text(&["posts"]))).map(|m| Say::Clause(Clause::Mount(m))).parse(input)
+    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post)))).map(|m| Say::Clause(Clause::Mount(m))).parse(input)
+}
+
+/// Words between "posts" and how they are fixed.
+fn fixed_so(input: In<'_>) -> Out<'_, ()> {
+    let words = text(&["are", "go", "set", "on", "to", "mounted", "is", "the", "stand", "sit", "get", "come", "be", "hang", "will", "with", "held", "by", "fixed", "hung", "and"]);
+    value((), many0_count(words)).parse(input)
 }
 
 /// "through bolted".
@@ -265,16 +272,15 @@ pub fn fixing(input: In<'_>) -> Out<'_, Say> {
         Sense::Fixing(f) => Some(f),
         _ => None,
     });
-    preceded((using, opt(part(Part::Post)), many0_count(text(&["are", "with", "and", "to"]))), word)
-        .map(|f| Say::Clause(Clause::Fixing(f)))
-        .parse(input)
+    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post)))).map(|f| Say::Clause(Clause::Fixing(f))).parse(input)
 }
 
 /// "no notch", "notch 1 1/2 deep", "notch depth 1 1/2".
 pub fn notch(input: In<'_>) -> Out<'_, Say> {
     let none = value(Say::Clause(Clause::NoNotch), (sense(Sense::Not), det, part(Part::Notch)));
     let deep = || opt(sense(Sense::Cue(Cue::Deep)));
-    let first = preceded((det, part(Part::Notch), deep(), tie), terminated(length, deep()));
+    let posts = || opt((det, alt((part(Part::Post), text(&["them", "em", "it", "each", "each one"])))));
+    let first = preceded((det, part(Part::Notch), posts(), deep(), tie), terminated(length, deep()));
     let last = terminated(preceded(det, length), (deep(), opt(sep("-")), part(Part::Notch)));
     alt((none, alt((first, last)).map(slot(SlotId::NotchDepth)))).parse(input)
 }
@@ -300,7 +306,7 @@ pub fn house_end(input: In<'_>) -> Out<'_, Say> {
 
 /// "deck is 16 by 12", "deck 12 out", "16 along the house", "deck is 16 foot wide".
 pub fn deck(input: In<'_>) -> Out<'_, Say> {
-    let word = || (det, part(Part::Deck), is);
+    let word = || (det, part(Part::Deck), is, opt(sense(Sense::Verb(Verb::Goes))), opt(text(&["runs", "run"])));
     let along = || {
         alt((
             sense(Sense::Cue(Cue::Along)),
@@ -321,15 +327,37 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
 
 /// "read to the 32nd", "round to 1/8".
 pub fn tape(input: In<'_>) -> Out<'_, Say> {
-    let lead = (
-        text(&["round", "read", "measure", "tape", "show", "give"]),
-        many0_count(text(&["it", "me", "them", "everything", "to", "the", "nearest", "in", "figures", "marks"])),
-    );
+    let idle = text(&["it", "me", "them", "everything", "to", "the", "tape", "nearest", "in", "figures", "marks", "a", "an"]);
+    let lead = (text(&["round", "read", "measure", "tape", "show", "give"]), many0_count(idle));
+    let named = any(|s| if let Sense::Parts(d) = s { Some(d) } else { None });
     let part = map_opt(length, |m| match m.meaning {
         Meaning::Bare(n) if *n.value.numer() == 1 => u8::try_from(*n.value.denom()).ok(),
         Meaning::Length(l, _) if *l.q().numer() == 1 => u8::try_from(*l.q().denom()).ok(),
         _ => None,
     });
-    let fits = verify(part, |d| crate::measure::Tape::to(i128::from(*d)).is_some());
+    let fits = verify(alt((named, part)), |d| crate::measure::Tape::to(i128::from(*d)).is_some());
     preceded(lead, fits).map(|d| Say::Clause(Clause::Tape(d))).parse(input)
+}
+
+/// "66 posts": a 6x6 with its x lost, or a great many posts.
+pub fn lost_x(input: In<'_>) -> Out<'_, Say> {
+    let digits = map_opt(super::atoms::count, |n| {
+        let (thick, wide) = (n / 10, n % 10);
+        let lumber = crate::measure::Lumber::by(thick, wide);
+        (n < 100 && (2..=8).contains(&thick) && thick <= wide && lumber.dressed().is_some()).then_some(lumber)
+    });
+    terminated(preceded(using, digits), part(Part::Post)).map(|l| Say::Clause(Clause::LostX(l))).parse(input)
+}
+
+/// "36 over a 3 inch gap", "rail at 42 with 2 1/2 under it": height to the top, or of a
+/// panel standing on the gap.
+pub fn height_over_gap(input: In<'_>) -> Out<'_, Say> {
+    let thing = (det, opt(alt((run_word, part(Part::Rail), part(Part::Handrail), part(Part::TopRail)))), tie, opt(sense(Sense::Cue(Cue::High))), tie);
+    let over = value((), (text(&["over", "above", "on"]), det));
+    let with = value((), (opt(sep(",")), text(&["with", "and", "w /"]), det));
+    let gap = alt((
+        preceded(over, terminated(length, (opt(text(&["inch"])), part(Part::Gap)))),
+        preceded(with, terminated(length, (opt(part(Part::Gap)), alt((sense(Sense::Cue(Cue::Under)), text(&["under", "below", "underneath"]))), opt(text(&["it", "that"]))))),
+    ));
+    (preceded(thing, length), opt(sense(Sense::Cue(Cue::High))), gap).map(|(h, _, g)| Say::Clause(Clause::HeightOverGap(h, g))).parse(input)
 }

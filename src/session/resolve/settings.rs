@@ -85,6 +85,35 @@ impl Resolver<'_> {
     }
 }
 
+impl Resolver<'_> {
+    /// "66 posts": asked, with the lumber offered.
+    pub(super) fn lost_x(&self, branch: Branch, lumber: crate::measure::Lumber) -> Branches {
+        let branch = branch.with(Fact::Set(Setting::Post(PostRole::All, PostSize::Lumber(lumber))))?;
+        Ok(vec![Branch { ask: true, ..branch }])
+    }
+
+    /// "36 over a 3 inch gap": to the top, or a panel standing on the gap. Always asked.
+    pub(super) fn height_over_gap(&self, branch: Branch, height: &Measure, gap: &Measure) -> Branches {
+        let under = self.slot(branch, SlotId::GapUnder, gap)?;
+        grow(under, |b| {
+            let Some(gap) = b.job.settings.gap_under else { return Ok(vec![b]) };
+            let to_top = self.slot(b, SlotId::HeightTop, height)?;
+            let panels = to_top.clone().into_iter().map(|b| {
+                let whole = b.job.settings.height_top.map(|h| h + gap);
+                match whole {
+                    Some(h) => b.with(Fact::Set(Setting::HeightTop(h))).map(|mut b| {
+                        b.facts.remove(b.facts.len() - 2);
+                        b
+                    }),
+                    None => Ok(b),
+                }
+            });
+            let panels = first_problem(panels.collect())?;
+            Ok(to_top.into_iter().chain(panels).map(|b| Branch { ask: true, ..b }).collect())
+        })
+    }
+}
+
 fn first_problem(branches: Vec<Result<Branch, Problem>>) -> Branches {
     let mut out = Vec::new();
     let mut problem = None;
