@@ -38,6 +38,11 @@ impl Gather {
         self.runs.extend(self.current.take());
         let mut clauses: Vec<Clause> = self.runs.into_iter().map(Clause::Run).collect();
         clauses.extend(self.others);
+        // A spot alone answers or corrects; beside anything else it is a spot of something unsaid.
+        let spot = clauses.iter().any(|c| matches!(c, Clause::Spot(_)));
+        if spot && clauses.iter().filter(|c| !matches!(c, Clause::Fine | Clause::Talk(_))).count() > 1 {
+            self.clash.get_or_insert(Clash::Spot);
+        }
         Reading {
             clauses,
             corrects: self.corrects,
@@ -186,9 +191,9 @@ impl Gather {
         }
     }
 
-    /// A gate or a bay count said again stands in place of the first, if so meant.
+    /// A gate or a bay count said again stands in place of the first only by repair.
     fn make_way_in_place(&mut self, has: bool) {
-        if has && !std::mem::take(&mut self.repair) && !self.broke {
+        if has && !std::mem::take(&mut self.repair) {
             self.clash.get_or_insert(Clash::Twice(self.words.clone()));
         }
     }

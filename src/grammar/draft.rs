@@ -32,6 +32,8 @@ pub struct Reading {
 pub enum Clash {
     /// A second value for what has one, with nothing between to say which holds.
     Twice(Range<usize>),
+    /// A spot with nothing said to be there.
+    Spot,
 }
 
 /// Words that took no part.

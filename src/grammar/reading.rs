@@ -11,7 +11,7 @@ use super::pieces::{Piece, Say, pieces_at};
 use super::sense::Sense;
 use super::sums::sums;
 use super::words::Word;
-use crate::measure::{Guess, Meaning};
+use crate::measure::{Doubt, Guess, Meaning};
 use std::rc::Rc;
 
 /// How many covers of a beginning are kept.
@@ -103,7 +103,7 @@ fn guess_cost(items: &[Item]) -> u32 {
 
 fn measure_cost(item: &Item) -> u32 {
     let Is::Measure(m) = &item.is else { return 0 };
-    if matches!(m.meaning, Meaning::Doubt(..)) {
+    if matches!(m.meaning, Meaning::Doubt(d, _) if d != Doubt::Decimal) {
         return 8;
     }
     match m.guess {

@@ -141,7 +141,7 @@ fn noun(input: In<'_>) -> Out<'_, ()> {
 // --- terms and chains ------------------------------------------------------------------------
 
 fn term(input: In<'_>) -> Out<'_, Amount> {
-    alt((part_of, counted, product, scaled, amount)).parse(input)
+    alt((bracketed, part_of, counted, product, scaled, amount)).parse(input)
 }
 
 fn boxed(a: &Amount) -> Option<Box<Expr>> {
@@ -175,7 +175,23 @@ fn counted(input: In<'_>) -> Out<'_, Amount> {
         text(&["of", "at", "@"]),
         value((), (op(Op::Times), opt(text(&["of"])))),
     ));
-    map_opt((terminated(whole, of), amount), |(n, a)| times(&a, n)).parse(input)
+    map_opt((terminated(whole, of), amount), |(n, a)| {
+        let amount = if a.is_whole() { Expr::Number(a.as_number()?) } else { a.as_length()? };
+        Some(Amount::Made(Expr::Times(Box::new(Expr::Number(n)), Box::new(amount))))
+    })
+    .parse(input)
+}
+
+/// "(10' - 3 1/2\") / 2".
+fn bracketed(input: In<'_>) -> Out<'_, Amount> {
+    let inside = delimited(sep("("), chain, sep(")"));
+    let by = alt((preceded(op(Op::Over), whole).map(|n| (n, false)), preceded(op(Op::Times), whole).map(|n| (n, true))));
+    map_opt((inside, opt(by)), |(a, by)| match by {
+        None => Some(a),
+        Some((n, false)) => over(&a, n),
+        Some((n, true)) => times(&a, n),
+    })
+    .parse(input)
 }
 
 /// "7 3/4 times 13 risers", "3 13/16 x 5".
@@ -285,7 +301,7 @@ fn difference(input: In<'_>) -> Out<'_, Amount> {
 }
 
 fn worked(input: In<'_>) -> Out<'_, Sum> {
-    let lone = verify(alt((part_of, counted, product, scaled)), |a| matches!(a, Amount::Made(_)));
+    let lone = verify(alt((bracketed, part_of, counted, product, scaled)), |a| matches!(a, Amount::Made(_)));
     map_opt(alt((difference, take, split, chain, lone)), |a| a.as_length().map(Sum::Value)).parse(input)
 }
 
@@ -428,7 +444,7 @@ fn diagonal(input: In<'_>) -> Out<'_, Sum> {
     let of = many0_count(alt((text(&["of", "for", "on", "a", "the", "is", "to", "in"]), part(Part::Deck))));
     let before = preceded(
         (many0_count(text(&["the", "check", "a"])), op(Op::Diagonal), of),
-        terminated(two_sides, opt(part(Part::Deck))),
+        terminated(two_sides, (opt(part(Part::Deck)), many0_count(text(&["to", "square", "it", "up", "for", "check", "if", "its"])))),
     );
     let after = terminated(
         two_sides,

@@ -251,6 +251,9 @@ pub fn parts_before(list: &[Word], at: usize) -> bool {
         return true;
     }
     let before = &list[at - 1];
+    if word.is("'s") && word.kind == Kind::Letters {
+        return before.kind == Kind::Letters;
+    }
     if is_operator(word) || is_operator(before) {
         return true;
     }

@@ -1,7 +1,7 @@
 //! A measure in a slot: the lengths it may be, and how its unit was said.
 
-use crate::job::{SlotId, Told};
-use crate::measure::{Guess, Length, Meaning, Measure, Number, Q, Said};
+use crate::job::{BareUnit, SlotId, Told};
+use crate::measure::{Doubt, Guess, Length, Meaning, Measure, Number, Q, Said};
 use num_rational::Ratio;
 
 /// The lengths a measure may be in a slot.
@@ -29,13 +29,22 @@ pub(super) fn fits(m: &Measure, slot: SlotId, inherit: Option<Said>) -> Fits {
         Meaning::Length(l, said) => checked(*l, *said, slot),
         Meaning::Bare(n) if n.plural => none,
         Meaning::Bare(n) => bare(*n, slot, inherit),
-        Meaning::Doubt(_, lengths) => {
-            let sane: Vec<_> = lengths.iter().filter(|l| slot.takes(**l)).collect();
-            let all: Vec<_> = if sane.is_empty() { lengths.iter().collect() } else { sane };
-            Fits { lengths: all.into_iter().map(|l| (*l, said_of(*l))).collect(), doubtful: true }
-        }
+        Meaning::Doubt(Doubt::Decimal, lengths) if slot.row().bare == BareUnit::Inches => in_inches(lengths),
+        Meaning::Doubt(_, lengths) => doubted(lengths, slot),
         Meaning::Lumber(_) | Meaning::By(..) => none,
     }
+}
+
+/// "gap 3.5": where only inches make sense the decimal is inches, not feet.
+fn in_inches(feet: &[Length]) -> Fits {
+    let decimal = feet.last().and_then(|l| l.over(Ratio::from_integer(12)));
+    Fits { lengths: decimal.map(|l| (l, Said::Inches)).into_iter().collect(), doubtful: false }
+}
+
+fn doubted(lengths: &[Length], slot: SlotId) -> Fits {
+    let sane: Vec<Length> = lengths.iter().copied().filter(|l| slot.takes(*l)).collect();
+    let all = if sane.is_empty() { lengths.to_vec() } else { sane };
+    Fits { lengths: all.into_iter().map(|l| (l, said_of(l))).collect(), doubtful: true }
 }
 
 fn is_spacing(slot: SlotId) -> bool {

@@ -77,7 +77,8 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let mut branches = vec![start];
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
-    let for_all = |c: &&Clause| matches!(c, Clause::Post(PostRole::All, _));
+    let by_role = reading.clauses.iter().any(|c| matches!(c, Clause::Post(role, _) if *role != PostRole::All));
+    let for_all = |c: &&Clause| by_role && matches!(c, Clause::Post(PostRole::All, _));
     let (first, rest): (Vec<&Clause>, Vec<&Clause>) = reading.clauses.iter().partition(for_all);
     for clause in first.into_iter().chain(rest) {
         match clause {
@@ -341,7 +342,10 @@ impl Resolver<'_> {
             basis: draft.basis,
             ..RunPatch::default()
         };
-        branch.focus = Focus { run: Some(id), said: branch.focus.said, deck: false, slot: None };
+        if let Some(n) = self.bays_again(draft, new) {
+            return Ok(vec![branch.with(Fact::Run(id, RunPatch { bays: Some(Some(n)), ..RunPatch::default() }))?]);
+        }
+        branch.focus = Focus { run: Some(id), said: branch.focus.said, deck: false, bays: draft.bays.is_some(), slot: None };
         self.check_not(&branch.job, id, draft)?;
         let Some(m) = &draft.length else {
             return if patch.is_empty() && !new {
@@ -375,6 +379,14 @@ impl Resolver<'_> {
             Some(p) if out.is_empty() => Err(p),
             _ => Ok(out),
         }
+    }
+
+    /// "make it four" after "3 bays": a bare whole number, and bays were spoken of last.
+    fn bays_again(&self, draft: &RunDraft, new: bool) -> Option<u16> {
+        let Meaning::Bare(n) = draft.length.as_ref()?.meaning else { return None };
+        let counts = n.value.is_integer() && !n.fraction && n.value <= 20.into() && draft.basis.is_none();
+        let speaks = !new && self.corrects && self.session.talk.focus.bays && !draft.run_word && draft.from.is_none() && draft.to.is_none();
+        if counts && speaks { u16::try_from(n.value.to_integer()).ok() } else { None }
     }
 
     /// "not 12": it must be what stands, or the wrong run was meant.

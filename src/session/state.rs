@@ -41,6 +41,8 @@ pub(super) struct Focus {
     pub said: Option<Said>,
     /// The last line told the deck's sides.
     pub deck: bool,
+    /// The last line told a bay count.
+    pub bays: bool,
     /// The slot last set, where it was not a run.
     pub slot: Option<SlotId>,
 }

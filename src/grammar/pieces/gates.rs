@@ -91,7 +91,7 @@ pub fn stairs(input: In<'_>) -> Out<'_, Say> {
     let word = || (det, part(Part::Stairs), opt(part(Part::Opening)), are());
     let before = (preceded(with, wide), word()).map(|(w, _)| Some(w));
     let after = preceded((with, word()), opt(wide));
-    let draft = (alt((before, after)), opt(preceded(opt(sep(",")), stair_spot)));
+    let draft = (alt((before, after)), opt(stair_spot));
     let said = draft.map(|(width, at)| StairDraft { width, at });
     // "stairs" alone says nothing: it is an end of a run, or a question's word.
     verify(said, |d: &StairDraft| d.width.is_some() || d.at.is_some()).map(|d| Say::Stairs(Some(d))).parse(input)

@@ -92,6 +92,7 @@ pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
     for (parser, extra) in PARSERS {
         if let Ok((rest, say)) = parser(ahead)
             && rest.len() < ahead.len()
+            && !led_to(items, at, &say)
         {
             found.push((items.len() - rest.len(), say, PIECE + extra));
         }
@@ -100,6 +101,12 @@ pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
     found.extend(ends::lone(items, at));
     found.extend(talk::note(items, at));
     found.into_iter().map(|(end, say, cost)| Piece { end, say, cost }).collect()
+}
+
+/// "corner > stairs 6-4": stairs behind "to" are an end, whatever follows them.
+fn led_to(items: &[Item], at: usize, say: &Say) -> bool {
+    let led = at.checked_sub(1).and_then(|b| items.get(b)).is_some_and(|i| matches!(&*i.text, "to" | ">" | "from"));
+    led && matches!(say, Say::Stairs(_) | Say::Gate(_))
 }
 
 type Parse = for<'a> fn(In<'a>) -> Out<'a, Say>;
@@ -173,4 +180,5 @@ const PARSERS: &[(Parse, u32)] = &[
     (talk::keep_length, 0),
     (talk::cut, 0),
     (talk::stop, 0),
+    (talk::put, 2),
 ];

@@ -307,22 +307,17 @@ pub fn house_end(input: In<'_>) -> Out<'_, Say> {
 /// "deck is 16 by 12", "deck 12 out", "16 along the house", "deck is 16 foot wide".
 pub fn deck(input: In<'_>) -> Out<'_, Say> {
     let word = || (det, part(Part::Deck), is, opt(sense(Sense::Verb(Verb::Goes))), opt(text(&["runs", "run"])));
-    let along = || {
-        alt((
-            sense(Sense::Cue(Cue::Along)),
-            value((), (sense(Sense::Cue(Cue::Wide)), opt(sense(Sense::Cue(Cue::Along))))),
-        ))
-    };
+    let along = || alt((sense(Sense::Cue(Cue::Along)), value((), (sense(Sense::Cue(Cue::Wide)), opt(sense(Sense::Cue(Cue::Along)))))));
     let out = || alt((sense(Sense::Cue(Cue::Out)), sense(Sense::Cue(Cue::Deep))));
-    let both = preceded(word(), terminated(measure, opt(part(Part::Deck))));
-    let both = map_opt(both, |m| matches!(m.meaning, Meaning::By(..)).then_some((Some(m), None)));
+    let two = |m: Measure| matches!(m.meaning, Meaning::By(..)).then_some((Some(m), None));
+    let both = map_opt(preceded(word(), measure), two);
+    let both_first = map_opt(terminated(preceded(det, measure), part(Part::Deck)), two);
     let is_along = delimited(opt(word()), length, sense(Sense::Cue(Cue::Along))).map(|m| (Some(m), None));
     let is_wide = delimited(word(), length, along()).map(|m| (Some(m), None));
     let is_out = delimited(opt(word()), length, sense(Sense::Cue(Cue::Out))).map(|m| (None, Some(m)));
     let is_deep = delimited(word(), length, out()).map(|m| (None, Some(m)));
-    let comes =
-        preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), length).map(|m| (None, Some(m)));
-    alt((both, is_along, is_wide, is_out, is_deep, comes)).map(|(a, o)| Say::Clause(Clause::Deck(a, o))).parse(input)
+    let comes = preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), length).map(|m| (None, Some(m)));
+    alt((both, both_first, is_along, is_wide, is_out, is_deep, comes)).map(|(a, o)| Say::Clause(Clause::Deck(a, o))).parse(input)
 }
 
 /// "read to the 32nd", "round to 1/8".

@@ -9,7 +9,7 @@ use crate::grammar::items::Item;
 use crate::grammar::sense::{Sense, Verb};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, value};
+use nom::combinator::{not, opt, value};
 use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded};
 
@@ -66,6 +66,12 @@ pub fn cut(input: In<'_>) -> Out<'_, Say> {
     )
     .map(|m| Say::Clause(Clause::Cut(m)))
     .parse(input)
+}
+
+/// "we have", "there's", "got a": opens something told, and says nothing itself.
+pub fn put(input: In<'_>) -> Out<'_, Say> {
+    let add = text(&["add", "put", "hang", "stick", "set"]);
+    value(Say::Break, (not(add), sense(Sense::Verb(Verb::Put)), many0_count(text(&["a", "an", "the"])))).parse(input)
 }
 
 /// A break between things.
