@@ -15,7 +15,7 @@ use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, opt, value, verify};
-use nom::multi::many0_count;
+use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
 fn with(input: In<'_>) -> Out<'_, ()> {
@@ -30,21 +30,27 @@ fn wide(input: In<'_>) -> Out<'_, Measure> {
 
 /// A spot, a side or a place: "in the middle", "at the left end", "at the stair head".
 pub fn spot(input: In<'_>) -> Out<'_, SpotDraft> {
+    let at_end = terminated(place, opt(part(Part::End))).map(SpotDraft::End);
+    let an_end = value(SpotDraft::Spot(Spot::End), part(Part::End));
+    alt((plain_spot, at_end, an_end)).parse(input)
+}
+
+/// A spot that needs no "at" before it: "middle", "left end".
+fn plain_spot(input: In<'_>) -> Out<'_, SpotDraft> {
     let listed = any(|s| match s {
         Sense::Spot(spot) => Some(SpotDraft::Spot(spot)),
         _ => None,
     });
     let sided = map_opt(side, |s| matches!(s, Side::Left | Side::Right).then_some(SpotDraft::Side(s)));
-    let an_end = value(SpotDraft::Spot(Spot::End), part(Part::End));
-    let at_end = terminated(place, opt(part(Part::End))).map(SpotDraft::End);
-    alt((terminated(alt((listed, sided)), opt(part(Part::End))), at_end, an_end)).parse(input)
+    terminated(alt((listed, sided)), opt(part(Part::End))).parse(input)
 }
 
 fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
-    let goes =
-        many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
-    let link = many0_count(text(&["at", "in", "on", "by", "to", "across", "near", "over", "from"]));
-    preceded((goes, link, det), spot).parse(input)
+    let goes = many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
+    let link = many1_count(text(&["at", "in", "on", "by", "to", "across", "near", "over", "from"]));
+    let linked = preceded((goes, link, det), spot);
+    let bare = preceded((opt(text(&["right", "dead"])), det), plain_spot);
+    alt((linked, bare)).parse(input)
 }
 
 /// "gate at top", "with a 3 ft gate right in the middle", "3' gate", "gate 36 wide".
@@ -57,11 +63,11 @@ pub fn gate(input: In<'_>) -> Out<'_, Say> {
 
 /// "no gate", "without a gate".
 pub fn no_gate(input: In<'_>) -> Out<'_, Say> {
-    value(
-        Say::Gate(None),
-        (sense(Sense::Not), opt(text(&["want", "need"])), det, opt(text(&["any"])), part(Part::Gate)),
-    )
-    .parse(input)
+    let no = (sense(Sense::Not), opt(text(&["want", "need"])), det, opt(text(&["any"])), part(Part::Gate));
+    let nah = text(&["nah", "no", "nope", "none"]);
+    let again = opt((opt(text(&["no"])), part(Part::Gate)));
+    let asked = (det, part(Part::Gate), sep("?"), nah, opt(sep(",")), again);
+    alt((value(Say::Gate(None), no), value(Say::Gate(None), asked))).parse(input)
 }
 
 /// "gate? yeah gate".
