@@ -240,7 +240,7 @@ fn lengths_read_as_the_published_units_have_it() {
         ("length 1/2\"?", Some((1, 2))),
         ("length 1'-0\"?", Some((12, 1))),
         ("length 12\"?", None),
-        ("length -2'-1/64\"?", Some((-1537, 64))),
+        ("length -2'-0 1/64\"?", Some((-1537, 64))),
     ];
     for (phrase, inches) in rows {
         let length = match read(phrase) {

@@ -44,7 +44,7 @@ pub fn sums(items: &[Item]) -> Vec<Reading> {
 
 fn reading(items: &[Item], start: usize, end: usize, sum: Sum) -> Reading {
     let idle = items[..start].iter().chain(&items[end..]);
-    let left = idle.filter(|i| !i.is_sep()).map(|i| Left { words: i.words.clone(), weight: Weight::Light }).collect();
+    let left = idle.filter(|i| !i.is_sep() && !i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))).map(|i| Left { words: i.words.clone(), weight: Weight::Light }).collect();
     let guesses = items[start..end].iter().filter(|i| matches!(&i.is, Is::Measure(m) if m.guess.is_some())).count();
     let cost = 8 + u32::try_from(guesses).unwrap_or(0);
     Reading {

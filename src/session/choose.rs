@@ -9,6 +9,7 @@ use crate::grammar::reading::readings;
 use crate::grammar::sense::{Foreign, Sense};
 use crate::grammar::words::Word;
 use crate::job::Job;
+use crate::measure::{Meaning, Measure};
 use std::ops::Range;
 
 /// What a line comes to.
@@ -39,6 +40,8 @@ pub(super) enum Choice {
     Problem(Problem, Reading),
     /// A question about a rule.
     Topic(&'static crate::limits::Limit, Vec<Range<usize>>),
+    /// A question with figures in it that are not worked out here, and the rule it touches.
+    NotWorked(&'static crate::limits::Limit, Range<usize>),
     /// Not this trade's.
     NotMine(Foreign),
     /// A question for which there is no answer here.
@@ -143,7 +146,8 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
     }
     if let Some(limit) = super::topics::topic(words, items) {
         let said = items.iter().filter(|i| matches!(i.is, Is::Unknown | Is::Unread)).map(|i| i.words.clone()).collect();
-        return Choice::Topic(limit, said);
+        // A question with figures of its own wants them worked out, not a rule read to it.
+        return if own_figures(items) { Choice::NotWorked(limit, 0..words.len()) } else { Choice::Topic(limit, said) };
     }
     let whole = items.first().zip(items.last()).map_or(0..0, |(a, b)| a.words.start..b.words.end);
     if super::topics::asks(items) && items.iter().any(is_content) {
@@ -160,6 +164,19 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
     let words = blocked(best).unwrap_or(whole);
     let without = resolve(session, best).map(|r| r.acts).unwrap_or_default();
     Choice::Unplaced { words, without }
+}
+
+/// True when the line holds a figure that is not the rule's own ("why 4 inches").
+fn own_figures(items: &[Item]) -> bool {
+    let ruled = |m: &Measure| {
+        let inches = match m.meaning {
+            Meaning::Bare(n) => n.value,
+            Meaning::Length(l, _) => l.q(),
+            _ => return false,
+        };
+        crate::limits::LIMITS.iter().any(|l| l.unit == "in" && inches == i128::from(l.value).into())
+    };
+    items.iter().any(|i| matches!(&i.is, Is::Measure(m) if !ruled(m) && !matches!(m.meaning, Meaning::Lumber(_))))
 }
 
 fn stuck(all: &[Reading]) -> Option<Range<usize>> {

@@ -8,10 +8,10 @@ mod settings;
 use super::lengths::{Fits, fits, told};
 use super::state::{Focus, Lack, Session};
 use super::targets::{self, Target, target};
-use crate::grammar::draft::{AskDraft, Clause, DropDraft, Reading, RunDraft, Which};
+use crate::grammar::draft::{AskDraft, Clause, DropDraft, Reading, RunDraft, SpotDraft, Which};
 use crate::grammar::sense::{Foreign, Side};
 use crate::grammar::{Act, Query, Talk};
-use crate::job::{Basis, Fact, Impossible, Job, PostRole, RunId, RunPatch, SlotId};
+use crate::job::{Basis, Fact, Impossible, Job, PostRole, RunId, RunPatch, Setting, SlotId};
 use crate::measure::{Length, Meaning, Measure, Said};
 
 /// The most things a line is taken to mean before it is simply not clear.
@@ -259,7 +259,7 @@ impl Resolver<'_> {
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
-        let in_question = then.is_some() && branches[0].facts.iter().all(|f| matches!(f, Fact::Set(_)));
+        let in_question = then.is_some() && branches[0].facts.iter().all(|f| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_))));
         let supposes = reading.supposes || in_question;
         let act = |b: Branch| {
             let facts = joined(b.facts);
@@ -310,6 +310,9 @@ impl Resolver<'_> {
             draft.stairs.is_some() && RunDraft { stairs: None, words: 0..0, ..draft.clone() } == RunDraft::default();
         if only_stairs && let Some(branches) = self.stairs_alone(&branch, draft)? {
             return Ok(branches);
+        }
+        if let Some(side) = self.other_side(&branch.job, draft) {
+            return self.spot(branch, SpotDraft::Side(side));
         }
         if self.corrects
             && let Some(branches) = self.setting_again(&branch, draft)?
@@ -379,6 +382,13 @@ impl Resolver<'_> {
             Some(p) if out.is_empty() => Err(p),
             _ => Ok(out),
         }
+    }
+
+    /// "I meant right": a side alone, and the run spoken of has a gate.
+    fn other_side(&self, job: &Job, draft: &RunDraft) -> Option<Side> {
+        let alone = RunDraft { name: None, words: 0..0, ..draft.clone() } == RunDraft::default();
+        let gated = targets::focus(self.session, job).is_some_and(|r| r.gate.is_some());
+        draft.name.filter(|s| self.corrects && alone && gated && matches!(s, Side::Left | Side::Right))
     }
 
     /// "make it four" after "3 bays": a bare whole number, and bays were spoken of last.

@@ -91,6 +91,13 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             (delta, reply)
         }
         Choice::NotMine(foreign) => same(session, not_mine(foreign)),
+        Choice::NotWorked(limit, at) => {
+            let rule = [Span::Say("The rule it touches: "), Span::Say(limit.says), Span::Say(" ("), Span::Say(limit.source), Span::Say(").")];
+            let lines = [Line::say(Role::Answer, "I can't work that one out yet."), Line::new(Role::Detail, rule)];
+            let mut reply = refused(lines);
+            reply.unused = vec![typed(line, words, &at)];
+            same(session, reply)
+        }
         Choice::NoAnswer(at) => {
             let says = Line::say(
                 Role::Answer,

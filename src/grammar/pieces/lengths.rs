@@ -8,7 +8,7 @@
 //! ```
 
 use super::Say;
-use super::atoms::{In, Out, any, count, det, is, length, part, run_word, sense, sep, side, text, tie};
+use super::atoms::{In, Out, any, count, det, is, length, part, place, run_word, sense, sep, side, text, tie};
 use crate::grammar::sense::{Cue, Op, Part, Sense, Side, Verb};
 use crate::job::Basis;
 use crate::measure::Measure;
@@ -109,7 +109,11 @@ fn unit(input: In<'_>) -> Out<'_, ()> {
 
 /// "two runs".
 pub fn runs_alone(input: In<'_>) -> Out<'_, Say> {
-    preceded((det, opt(count)), part(Part::Runs)).map(|()| Say::Runs).parse(input)
+    let several = value((), (det, opt(count), part(Part::Runs)));
+    // "landing at the head of the stairs:" opens its sides.
+    let at = opt((text(&["at", "by", "off", "of"]), place));
+    let landing = value((), (det, part(Part::Landing), at, sep(":,-")));
+    alt((several, landing)).map(|()| Say::Runs).parse(input)
 }
 
 fn named(input: In<'_>) -> Out<'_, Side> {
