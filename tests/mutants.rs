@@ -18,10 +18,13 @@
 //!   - a filler or link put in, left out or doubled; an unknown word left out;
 //!   - a word said twice in a row. A number, a denial, a qualifier, an operation or an undo never stutters;
 //!   - a word put in beside one of the same sense, or that makes a longer term of the same sense
-//!     ("house wall"), or the unit the number was read in, or a word for the run in a run's phrase, or
-//!     "no" in front of a line that was a correction already;
+//!     ("house wall"), or the unit or the basis the length was read in, or a word for the run in a run's
+//!     phrase, or "use", or an adjective before a place ("far corner"), or "no" in front of a line that was
+//!     a correction already;
 //!   - a word left out that the reading fills in and the read-back shows: a part, a unit, the basis taken
-//!     when none is told, where a gate hangs. Never a place, a side, a number, a denial, or a word that takes away;
+//!     when none is told, where a gate hangs; a word that only brings a fact in ("make it"); a number taken
+//!     back further on. Never a place, a side, another number, a denial, or a word that takes away;
+//!   - of a question about a rule, any word left out but a number or a denial: the answer says the rule in full;
 //!   - two words swapped.
 //!
 //! All else is **silent**. And whatever the change, it is silent when
@@ -58,7 +61,7 @@ use std::collections::BTreeMap;
 use vary::{Variant, variants};
 
 /// How many silent variants are printed.
-const SHOWN: usize = 60;
+const SHOWN: usize = 600;
 
 /// Says the lines before the last one.
 fn talked(lines: &[String]) -> Session {

@@ -5,7 +5,7 @@ use super::lexis::{is_light, is_number, is_unknown, never_stutters, plain, sense
 use super::marks::marks;
 use super::vary::{Change, Variant};
 use railhand::grammar::sense::{Part, Sense, Verb};
-use railhand::job::Basis;
+use railhand::job::{Basis, End};
 
 /// What was made of a line.
 #[derive(Clone, Debug)]
@@ -53,10 +53,22 @@ pub fn judge(was: &Read, variant: &Variant, now: &Read) -> Verdict {
         Change::Insert(at, word) => inserted(was, now, *at, word),
         Change::Double(at) => doubled(was, now, token(&was.line, *at)),
         Change::Drop(at) => dropped(was, now, *at),
-        Change::Swap => if same { Verdict::Kept } else { Verdict::Visible },
+        Change::Swap => {
+            if same {
+                Verdict::Kept
+            } else {
+                Verdict::Visible
+            }
+        }
         Change::Digits if same => silent("other digits, same reading"),
         Change::Digits => Verdict::Visible,
-        Change::Blanks => if same { Verdict::Kept } else { Verdict::Visible },
+        Change::Blanks => {
+            if same {
+                Verdict::Kept
+            } else {
+                Verdict::Visible
+            }
+        }
         Change::Case | Change::Marks if same => Verdict::Kept,
         Change::Case | Change::Marks => spelled_out(now),
     }
@@ -78,7 +90,8 @@ fn inserted(was: &Read, now: &Read, at: usize, word: &str) -> Verdict {
         return Verdict::Named;
     }
     if was.readback != now.readback {
-        return if shows_more(was, now, word) { Verdict::Visible } else { silent("another reading that does not show it") };
+        let seen = shows_more(was, now, word) || is_number(word) && laws::superseded(&now.line, at);
+        return if seen { Verdict::Visible } else { silent("another reading that does not show it") };
     }
     match is_light(word) && !is_number(word) || means_nothing_new(now, at, word) {
         true => Verdict::Kept,
@@ -97,27 +110,41 @@ fn newly_named(was: &Read, now: &Read, phrase: &str) -> bool {
 fn shows_more(was: &Read, now: &Read, word: &str) -> bool {
     let more = |mark: &str| now.readback.matches(mark).count() > was.readback.matches(mark).count();
     let sensed = senses(word).into_iter().flat_map(marks).any(more);
-    let text = word.to_lowercase();
-    let spelled = text.len() >= 3 && now.readback.to_lowercase().matches(&text).count() > was.readback.to_lowercase().matches(&text).count();
-    sensed || spelled || laws::number_shows_more(was, now, word) || unit_shows(now, word) || corrects(was, now, word)
+    let text = plain(word);
+    let count = |r: &Read| plain(&r.readback).windows(text.len().max(1)).filter(|w| *w == text).count();
+    let spelled = !is_number(word) && count(now) > count(was);
+    sensed
+        || spelled
+        || laws::number_shows_more(was, now, word)
+        || unit_shows(was, now, word)
+        || corrects(was, now, word)
 }
 
 /// A unit put in shows as that unit behind the number it follows.
-fn unit_shows(now: &Read, word: &str) -> bool {
+fn unit_shows(was: &Read, now: &Read, word: &str) -> bool {
     let line = plain(&now.line);
+    let letters = |r: &Read| {
+        plain(&r.readback).into_iter().filter(|w| w != "mm" && w.chars().all(char::is_alphabetic)).collect::<Vec<_>>()
+    };
     let mark = match word {
         "ft" | "feet" | "foot" => "'",
         "inches" | "inch" | "in" => "\"",
         "mm" | "m" | "cm" => " mm",
         _ => return false,
     };
-    let numbers = line.windows(2).filter(|w| w[1] == word && is_number(&w[0])).map(|w| w[0].clone());
-    numbers.into_iter().any(|n| laws::number_in_unit(&n, word, mark, &now.readback))
+    let ends = |n: &str| is_number(n) || n == "half";
+    let numbers: Vec<String> = line.windows(2).filter(|w| w[1] == word && ends(&w[0])).map(|w| w[0].clone()).collect();
+    let whole = numbers.iter().any(|n| laws::number_in_unit(n, word, mark, &now.readback));
+    // Behind a fraction the number has more words than one: all else is as it was, and the unit is there.
+    let fraction = numbers.iter().any(|n| n == "half" || n.contains('/') || line_has_fraction(&now.line, n));
+    whole || fraction && now.readback.contains(mark) && letters(was) == letters(now)
 }
 
 /// "no" before a line that then corrects the run told before it.
 fn corrects(was: &Read, now: &Read, word: &str) -> bool {
-    let run = |r: &Read| r.readback.strip_prefix("run ").and_then(|t| t.split(':').next()).and_then(|n| n.parse::<u32>().ok());
+    let run = |r: &Read| {
+        r.readback.strip_prefix("run ").and_then(|t| t.split(':').next()).and_then(|n| n.parse::<u32>().ok())
+    };
     let repairs = senses(word).contains(&Sense::Verb(Verb::Repair));
     repairs && was.goes_on && run(was).zip(run(now)).is_some_and(|(before, after)| after < before)
 }
@@ -125,18 +152,42 @@ fn corrects(was: &Read, now: &Read, word: &str) -> bool {
 /// True when a heavy word says again what stands beside it, or what the reading says already.
 fn means_nothing_new(now: &Read, at: usize, word: &str) -> bool {
     let tokens: Vec<&str> = now.line.split_whitespace().collect();
-    let beside: Vec<&str> = [at.checked_sub(1), Some(at + 1)].into_iter().flatten().filter_map(|i| tokens.get(i).copied()).collect();
+    let beside: Vec<&str> =
+        [at.checked_sub(1), Some(at + 1)].into_iter().flatten().filter_map(|i| tokens.get(i).copied()).collect();
     stutters(&beside, word)
         || is_run_word(word) && now.readback.contains("run ")
         || completes_a_term(now, at, word)
         || is_post_of_place(&tokens, at, word)
-        || unit_shows(now, word)
+        || unit_shows(now, now, word)
         || opens_a_correction(now, at, word)
+        || repairs_again(&beside, word)
+        || colours(&tokens, at, word)
+        || senses(word).contains(&Sense::Verb(Verb::Use))
+        || senses(word)
+            .iter()
+            .any(|s| matches!(s, Sense::Basis(_)) && marks(*s).iter().any(|m| now.readback.contains(m)))
+}
+
+/// "sorry, no, 11-9": a repair beside a repair.
+fn repairs_again(beside: &[&str], word: &str) -> bool {
+    let repair = |w: &str| senses(w).contains(&Sense::Verb(Verb::Repair)) || matches!(w, "mean" | "wait");
+    repair(word) && beside.iter().any(|b| repair(b))
+}
+
+/// "the far corner", "four same bays": said of what stands there anyway.
+fn colours(tokens: &[&str], at: usize, word: &str) -> bool {
+    let next = tokens.get(at + 1).map(|t| senses(t)).unwrap_or_default();
+    let place = next.iter().any(|s| matches!(s, Sense::End(_)));
+    place && ["far", "other", "first", "second", "next", "last"].contains(&word)
+        || word == "same" && next.contains(&Sense::Part(Part::Bay))
 }
 
 fn stutters(beside: &[&str], word: &str) -> bool {
     let mine = senses(word);
-    let shared = |s: &Sense| matches!(s, Sense::End(_) | Sense::Part(_) | Sense::Side(_) | Sense::Basis(_) | Sense::Cue(_)) && mine.contains(s);
+    let shared = |s: &Sense| {
+        matches!(s, Sense::End(_) | Sense::Part(_) | Sense::Side(_) | Sense::Basis(_) | Sense::Cue(_))
+            && mine.contains(s)
+    };
     !never_stutters(word) && beside.iter().any(|b| senses(b).iter().any(shared))
 }
 
@@ -156,7 +207,10 @@ fn completes_a_term(now: &Read, at: usize, word: &str) -> bool {
 
 /// "house post", "stair head post": a place and the post that stands there.
 fn is_post_of_place(tokens: &[&str], at: usize, word: &str) -> bool {
-    let place = at.checked_sub(1).and_then(|b| tokens.get(b)).is_some_and(|t| senses(t).iter().any(|s| matches!(s, Sense::End(_))));
+    let place = at
+        .checked_sub(1)
+        .and_then(|b| tokens.get(b))
+        .is_some_and(|t| senses(t).iter().any(|s| matches!(s, Sense::End(_))));
     place && matches!(word, "post" | "newel" | "column")
 }
 
@@ -166,6 +220,13 @@ fn opens_a_correction(now: &Read, at: usize, word: &str) -> bool {
     let correcting = senses(next).iter().any(|s| matches!(s, Sense::Verb(Verb::Change | Verb::Repair)))
         || matches!(next, "make" | "it" | "its" | "it's" | "that's" | "I" | "better" | "sorry," | "actually" | "no");
     word == "no" && at == 0 && now.goes_on && correcting
+}
+
+fn line_has_fraction(line: &str, number: &str) -> bool {
+    line.contains(&format!("/{number}"))
+        || line.contains(&format!("\u{2044}{number}"))
+        || number.ends_with("ths")
+        || number == "quarter"
 }
 
 // --- a word said twice ---------------------------------------------------------------------------
@@ -194,7 +255,8 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
         || is_unknown(word)
         || plain(word).iter().all(|w| was.named.contains(w))
         || was.readback.starts_with("rule ") && !is_number(word) && !senses(word).contains(&Sense::Not)
-        || laws::superseded(&was.line, at)
+        || is_number(word) && laws::superseded(&was.line, at)
+        || word == "nothing" && is_number(token(&was.line, 0)) // "nine foot nothing": and no inches
         || inferred(was, now, at, word);
     if unneeded { Verdict::Kept } else { silent("a word left out, nothing changed") }
 }
@@ -205,6 +267,13 @@ fn inferred(was: &Read, now: &Read, at: usize, word: &str) -> bool {
         return false;
     }
     let shown = |s: &Sense| marks(*s).iter().any(|m| now.readback.contains(m));
+    // "gate at the stairs": a gate hangs at the stair head when no place is told.
+    let hung = |s: &Sense| {
+        *s == Sense::End(End::StairHead) && now.readback.contains("gate at the ") && !now.readback.contains("stair")
+    };
+    // "go back to the fewest bays" undoes nothing.
+    let idle = |s: &Sense| *s == Sense::Verb(Verb::Undo) && !shown(s);
+    let centred = |s: &Sense| *s == Sense::Basis(Basis::Centre) && now.readback.contains("most on centre");
     let before: String = was.line.split_whitespace().take(at).collect::<Vec<_>>().join(" ");
     let from = plain(&before).len();
     let over = terms_over(&plain(&was.line), from, from + plain(word).len().max(1) - 1);
@@ -213,21 +282,38 @@ fn inferred(was: &Read, now: &Read, at: usize, word: &str) -> bool {
     // Part of a longer term that what is left still says ("stair" for "stair head"), or that says nothing.
     let shortened = whole.iter().any(|s| still(s) && shown(s) || matches!(s, Sense::Fill | Sense::Link));
     let mine = senses(word);
-    !mine.contains(&Sense::Not) && (shortened || mine.iter().chain(&whole).any(|s| carries(*s) || may_be_inferred(*s) && shown(s)))
+    !mine.contains(&Sense::Not)
+        && (shortened
+            || mine
+                .iter()
+                .chain(&whole)
+                .any(|s| carries(*s) || hung(s) || idle(s) || centred(s) || may_be_inferred(*s) && shown(s)))
         || shortened
 }
 
 /// Words that bring a fact in and add nothing to it: the read-back has the fact in full.
 fn carries(sense: Sense) -> bool {
-    use Verb::{Change, Cut, Goes, Put, Repair, Same, Starts, Stops, Use};
-    matches!(sense, Sense::Unit(_) | Sense::Ask(_) | Sense::Reason | Sense::Verb(Change | Cut | Goes | Put | Repair | Same | Starts | Stops | Use))
+    use Verb::{Change, Cut, Goes, Hello, Put, Repair, Same, Starts, Stops, Use};
+    matches!(
+        sense,
+        Sense::Unit(_)
+            | Sense::Ask(_)
+            | Sense::Reason
+            | Sense::Verb(Change | Cut | Goes | Hello | Put | Repair | Same | Starts | Stops | Use)
+    )
 }
 
 /// Senses a read-back may fill in, as defaults that are said: a place, a side or a number never.
 fn may_be_inferred(sense: Sense) -> bool {
-    use Verb::{Hello, Help, Keep, Leave, Note, Suppose};
+    use Verb::{Help, Keep, Leave, Note, Suppose};
     matches!(
         sense,
-        Sense::Part(_) | Sense::Basis(Basis::Overall) | Sense::Spot(_) | Sense::Cue(_) | Sense::Op(_) | Sense::Parts(_) | Sense::Verb(Hello | Help | Keep | Leave | Note | Suppose)
+        Sense::Part(_)
+            | Sense::Basis(Basis::Overall)
+            | Sense::Spot(_)
+            | Sense::Cue(_)
+            | Sense::Op(_)
+            | Sense::Parts(_)
+            | Sense::Verb(Help | Keep | Leave | Note | Suppose)
     )
 }

@@ -4,7 +4,7 @@
 //! the change broke counts.
 
 use super::judge::Read;
-use super::lexis::plain;
+use super::lexis::{number_word, plain};
 use super::vary::{Change, Variant};
 use railhand::grammar::sense::{Part, Sense, TERMS, Verb};
 use railhand::grammar::words::{Kind, Word, words};
@@ -19,6 +19,7 @@ pub fn broken(was: &Read, variant: &Variant, now: &Read) -> Option<String> {
         .or_else(|| turned_round(was, now))
         .or_else(|| denied(was, now))
         .or_else(|| no_longer_supposed(was, variant, now))
+        .or_else(|| not_kept(was, now))
         .or_else(|| lost_word(was, variant, now))
 }
 
@@ -44,16 +45,21 @@ fn unseen(read: &Read) -> Vec<String> {
     out
 }
 
+/// True when a repair follows, and after it the number that wins.
+fn taken_back(rest: &[Word]) -> bool {
+    let said: Vec<&str> = rest.iter().map(|w| w.text.as_str()).collect();
+    let repair = |s: Sense| matches!(s, Sense::Verb(Verb::Repair | Verb::Change));
+    let numbered = |from: usize| {
+        said[from..].iter().any(|w| number_word(w).is_some() || w.starts_with(|c: char| c.is_ascii_digit()))
+    };
+    let at = |spelling: &[&str]| said.windows(spelling.len()).position(|w| w == spelling).map(|k| k + spelling.len());
+    TERMS.iter().filter(|(_, s)| repair(*s)).filter_map(|(spelling, _)| at(spelling)).any(numbered)
+}
+
 /// A fraction's numbers may carry or cancel: 9 3/4 + ..., 8/16.
 fn of_fraction(list: &[Word], at: usize) -> bool {
     let slash = |i: Option<usize>| i.and_then(|i| list.get(i)).is_some_and(|w| w.is("/"));
     slash(at.checked_sub(1)) || slash(Some(at + 1))
-}
-
-fn taken_back(rest: &[Word]) -> bool {
-    let said: Vec<&str> = rest.iter().map(|w| w.text.as_str()).collect();
-    let repair = |s: Sense| s == Sense::Verb(Verb::Repair);
-    TERMS.iter().any(|(spelling, s)| repair(*s) && said.windows(spelling.len()).any(|w| w == *spelling))
 }
 
 /// True for a word of a line behind which something takes it back.
@@ -66,11 +72,16 @@ fn numbers(text: &str) -> Vec<u128> {
     text.split(|c: char| !c.is_ascii_digit()).filter_map(|n| n.parse().ok()).collect()
 }
 
-/// A number as it is, in feet and inches, or in millimetres for centimetres and metres.
+/// A number as it is, in feet and inches, as the feet of a height in inches, or in millimetres for
+/// centimetres and metres.
 fn shows(number: &str, shown: &[u128]) -> bool {
     let Ok(n) = number.parse::<u128>() else { return true };
     let has = |k: Option<u128>| k.is_some_and(|k| shown.contains(&k));
-    has(Some(n)) || n >= 12 && has(Some(n / 12)) && (n % 12 == 0 || has(Some(n % 12))) || has(n.checked_mul(10)) || has(n.checked_mul(1000))
+    has(Some(n))
+        || n >= 12 && has(Some(n / 12)) && (n % 12 == 0 || has(Some(n % 12)))
+        || shown.iter().any(|k| *k > 12 && k / 12 == n)
+        || has(n.checked_mul(10))
+        || has(n.checked_mul(1000))
 }
 
 /// True when a number put in is in the read-back as it was not before.
@@ -83,7 +94,7 @@ pub fn number_shows_more(was: &Read, now: &Read, word: &str) -> bool {
 }
 
 fn said_number(word: &str) -> Vec<u128> {
-    if word == "five" { vec![5] } else { numbers(word) }
+    number_word(word).map_or_else(|| numbers(word), |n| vec![n])
 }
 
 /// True when this number stands in the read-back with this unit.
@@ -95,8 +106,11 @@ pub fn number_in_unit(number: &str, unit: &str, mark: &str, readback: &str) -> b
         _ => n,
     };
     let split = format!("{}'-{}\"", n / 12, n % 12);
-    let spelled = |text: &str| readback.match_indices(text).any(|(at, _)| !readback[..at].ends_with(|c: char| c.is_ascii_digit()));
-    spelled(&format!("{n}{mark}")) || mark == "\"" && (spelled(&split) || spelled(&format!("{n} ")) || spelled(&format!("-{n}")))
+    let spelled = |text: &str| {
+        readback.match_indices(text).any(|(at, _)| !readback[..at].ends_with(|c: char| c.is_ascii_digit()))
+    };
+    spelled(&format!("{n}{mark}"))
+        || mark == "\"" && (spelled(&split) || spelled(&format!("{n} ")) || spelled(&format!("-{n}")))
 }
 
 // --- ends ------------------------------------------------------------------------------------------------
@@ -132,7 +146,12 @@ fn leads_to(line: &str, leads: &[&str], end: &str) -> bool {
 fn place_at(list: &[String]) -> Option<End> {
     let spelled = |s: &[&str]| list.len() >= s.len() && s.iter().zip(list).all(|(a, b)| a == b);
     let of = |s: &Sense| if let Sense::End(e) = s { Some(*e) } else { None };
-    TERMS.iter().filter(|(s, _)| spelled(s)).filter_map(|(s, sense)| Some((s.len(), of(sense)?))).max_by_key(|(n, _)| *n).map(|(_, e)| e)
+    TERMS
+        .iter()
+        .filter(|(s, _)| spelled(s))
+        .filter_map(|(s, sense)| Some((s.len(), of(sense)?)))
+        .max_by_key(|(n, _)| *n)
+        .map(|(_, e)| e)
 }
 
 /// True when some word or term of the line may mean this.
@@ -149,8 +168,14 @@ fn denied(was: &Read, now: &Read) -> Option<String> {
     let denies = |r: &Read| {
         let list = words(&r.line);
         let no = |w: &Word| matches!(w.text.as_str(), "no" | "not" | "without");
-        let part = |p: Part, w: &Word| TERMS.iter().any(|(s, sense)| *sense == Sense::Part(p) && *s == [w.text.as_str()]);
-        let said = |p: Part| list.windows(2).any(|w| no(&w[0]) && part(p, &w[1])) || list.windows(3).any(|w| no(&w[0]) && matches!(w[1].text.as_str(), "a" | "any" | "the") && part(p, &w[2]));
+        let part =
+            |p: Part, w: &Word| TERMS.iter().any(|(s, sense)| *sense == Sense::Part(p) && *s == [w.text.as_str()]);
+        let said = |p: Part| {
+            list.windows(2).any(|w| no(&w[0]) && part(p, &w[1]))
+                || list
+                    .windows(3)
+                    .any(|w| no(&w[0]) && matches!(w[1].text.as_str(), "a" | "any" | "the") && part(p, &w[2]))
+        };
         let has = |text: &str| r.readback.contains(text);
         let gate = said(Part::Gate) && has("gate at ") && !has("no gate");
         let stairs = said(Part::Stairs) && has("stairs ") && has("wide") && !has("no stairs");
@@ -169,11 +194,17 @@ fn no_longer_supposed(was: &Read, variant: &Variant, now: &Read) -> Option<Strin
     (whole && told).then(|| "a what-if was told".to_owned())
 }
 
+/// "keep it" keeps what was supposed, or nothing is told.
+fn not_kept(was: &Read, now: &Read) -> Option<String> {
+    let keeps = |r: &Read| says(&r.line, Sense::Verb(Verb::Keep)) && r.told;
+    (keeps(was) && keeps(now) && !now.readback.contains(&was.readback)).then(|| "what was to be kept is not".to_owned())
+}
+
 // --- words -------------------------------------------------------------------------------------------------------
 
 /// A word of the line that the read-back had is still there, or named, when nothing was left out.
 fn lost_word(was: &Read, variant: &Variant, now: &Read) -> Option<String> {
-    if matches!(variant.change, Change::Drop(_)) {
+    if matches!(variant.change, Change::Drop(_)) || was.readback.starts_with("rule ") {
         return None;
     }
     let (old, new, typed) = (plain(&was.readback), plain(&now.readback), plain(&was.line));

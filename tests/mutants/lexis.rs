@@ -30,7 +30,9 @@ pub fn terms_over(line: &[String], from: usize, to: usize) -> Vec<Over> {
     for (spelling, sense) in TERMS.iter().filter(|(s, _)| s.len() > 1) {
         for start in (to + 1).saturating_sub(spelling.len())..=from {
             let here = line.get(start..start + spelling.len());
-            if start + spelling.len() > from && here.is_some_and(|h| h.iter().map(String::as_str).eq(spelling.iter().copied())) {
+            if start + spelling.len() > from
+                && here.is_some_and(|h| h.iter().map(String::as_str).eq(spelling.iter().copied()))
+            {
                 found.push(Over { sense: *sense, length: spelling.len() });
             }
         }
@@ -51,18 +53,44 @@ pub fn is_unknown(phrase: &str) -> bool {
 
 /// Digits, and the number words a builder says.
 pub fn is_number(phrase: &str) -> bool {
-    const SAID: [&str; 24] = [
-        "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
-        "fourteen", "fifteen", "sixteen", "seventeen", "twenty", "hundred", "eighths", "sixteenths", "eighth", "third", "quarter",
+    const OTHERS: [&str; 7] = ["hundred", "eighths", "sixteenths", "eighth", "third", "quarter", "sixteen-footer"];
+    let said = |w: &String| number_word(w).is_some() || OTHERS.contains(&w.as_str());
+    phrase.chars().any(|c| c.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(c)) || plain(phrase).iter().any(said)
+}
+
+/// A number said in one word, up to twenty.
+pub fn number_word(word: &str) -> Option<u128> {
+    const SAID: [&str; 21] = [
+        "zero",
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "thirteen",
+        "fourteen",
+        "fifteen",
+        "sixteen",
+        "seventeen",
+        "eighteen",
+        "nineteen",
+        "twenty",
     ];
-    phrase.chars().any(|c| c.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(c))
-        || plain(phrase).iter().any(|w| SAID.contains(&w.as_str()))
+    SAID.iter().position(|w| *w == word).and_then(|n| u128::try_from(n).ok())
 }
 
 /// True for a word that changes what it touches or is acted on once for each time it is said: it never stutters.
 pub fn never_stutters(phrase: &str) -> bool {
-    let acts = |s: &Sense| {
-        matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_) | Sense::Verb(Verb::Undo | Verb::Redo | Verb::Repair))
-    };
-    is_number(phrase) || !is_light(phrase) && senses(phrase).iter().any(acts)
+    let acts =
+        |s: &Sense| matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_) | Sense::Verb(Verb::Undo | Verb::Redo));
+    // "no no, 13": a repair may be said over and over.
+    let repairs = senses(phrase).contains(&Sense::Verb(Verb::Repair));
+    is_number(phrase) || !repairs && !is_light(phrase) && senses(phrase).iter().any(acts)
 }

@@ -19,7 +19,7 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Fixing(_) => vec!["fixing:"],
         Sense::Not => vec!["no ", "none"],
         Sense::Parts(_) => vec!["tape: 1/"],
-        Sense::Topic(_) => vec!["rule "],
+        Sense::Topic(id) => vec![id],
         Sense::Unit(_) | Sense::Qualifier | Sense::Foreign(_) | Sense::Reason | Sense::Link | Sense::Fill => vec![],
     }
 }
@@ -37,7 +37,8 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Run | Part::Runs | Part::Guard | Part::Rail => &["run "],
         Part::TopRail | Part::Handrail => &["height:"],
         Part::BottomRail => &["gap under:"],
-        Part::Post | Part::Rest | Part::Sleeve => &["post"],
+        // What spaces, mounts and fixes is said of posts alone.
+        Part::Post | Part::Rest | Part::Sleeve => &["post", "most ", "mount:", "fixing:", "bays?"],
         Part::CornerPost => &["corner posts"],
         Part::LinePost => &["line posts"],
         Part::EndPost => &["end post"],
@@ -90,8 +91,10 @@ fn verb_marks(verb: Verb) -> &'static [&'static str] {
     match verb {
         Verb::Drop => &["drop ", "no ", "none"],
         Verb::Suppose => &["suppose:"],
-        Verb::Undo => &["undo", "fewest"],
+        Verb::Undo => &["undo"],
         Verb::Redo => &["redo"],
+        Verb::Leave => &["leave it"],
+        Verb::Swap => &["from "],
         Verb::Note => &["note"],
         Verb::Hello => &["hello"],
         Verb::Help => &["help"],
@@ -101,10 +104,12 @@ fn verb_marks(verb: Verb) -> &'static [&'static str] {
 
 fn op_marks(op: Op) -> &'static [&'static str] {
     match op {
-        Op::Plus | Op::Add | Op::Total => &[" + "],
-        Op::Less | Op::Take | Op::Off => &[" - "],
+        // "plus" and "minus" behind a measure are shades.
+        Op::Plus | Op::Add | Op::Total => &[" + ", " strong"],
+        Op::Less | Op::Take | Op::Off => &[" - ", " shy"],
         Op::Times | Op::Double | Op::Triple => &[" x "],
-        Op::Over | Op::Split | Op::Into | Op::Ways | Op::Third | Op::Quarter | Op::Halved | Op::Middle => &[" / "],
+        Op::Split => &[" / ", "bays"],
+        Op::Over | Op::Into | Op::Ways | Op::Third | Op::Quarter | Op::Halved | Op::Middle => &[" / "],
         Op::Half => &[" / 2", "1/2"],
         Op::Diagonal => &["diagonal:"],
         Op::Bigger | Op::Smaller => &["bigger:"],
