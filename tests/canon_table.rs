@@ -5,8 +5,8 @@ use num_rational::Ratio;
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting,
-    StairAt, StairOpening, Told,
+    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
+    Setting, StairAt, StairOpening, Told,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
@@ -164,6 +164,7 @@ fn each_question_has_its_phrase() {
         ("bays?", Query::Bays(None)),
         ("bays of run 12?", Query::Bays(Some(RunId(12)))),
         ("length of run 1?", Query::RunLength(RunId(1))),
+        ("length right of the stairs of run 1?", Query::Flank(RunId(1), Flank::Right)),
         ("job?", Query::Job),
         ("actual size of 4x4?", Query::Actual(Lumber::FOUR_BY_FOUR)),
         ("length 13'-0\"?", Query::Measure { length, shade: None, about: false }),
@@ -240,7 +241,7 @@ fn lengths_read_as_the_published_units_have_it() {
         ("length 1/2\"?", Some((1, 2))),
         ("length 1'-0\"?", Some((12, 1))),
         ("length 12\"?", None),
-        ("length -2'-1/64\"?", Some((-1537, 64))),
+        ("length -2'-0 1/64\"?", Some((-1537, 64))),
     ];
     for (phrase, inches) in rows {
         let length = match read(phrase) {

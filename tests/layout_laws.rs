@@ -35,7 +35,14 @@ fn end() -> impl Strategy<Value = Option<End>> {
 }
 
 fn gate() -> impl Strategy<Value = Gate> {
-    let at = prop::sample::select(vec![GateAt::From, GateAt::To, GateAt::Middle]);
+    let at = prop::sample::select(vec![
+        GateAt::From,
+        GateAt::To,
+        GateAt::Middle,
+        GateAt::Left,
+        GateAt::Right,
+        GateAt::Stairs,
+    ]);
     (at, prop::option::weighted(0.9, eighths(24, 60))).prop_map(|(at, width)| Gate { at, width })
 }
 
@@ -118,7 +125,9 @@ fn mirrored(p: &RunPatch) -> RunPatch {
         at: match g.at {
             GateAt::From => GateAt::To,
             GateAt::To => GateAt::From,
-            GateAt::Middle => GateAt::Middle,
+            GateAt::Left => GateAt::Right,
+            GateAt::Right => GateAt::Left,
+            at @ (GateAt::Middle | GateAt::Stairs) => at,
         },
         ..g
     });
@@ -182,7 +191,7 @@ proptest! {
         prop_assert_eq!(widths(&[BayKind::Stairs, BayKind::GatedStairs]), stairs);
         if let Some(gate) = p.gate.flatten() {
             let across = !widths(&[BayKind::GatedStairs]).is_empty();
-            let end = match gate.at { GateAt::From => p.from, GateAt::To => p.to, GateAt::Middle => None };
+            let end = match gate.at.place() { GateAt::From => p.from, GateAt::To => p.to, _ => None };
             let beyond = matches!(end, Some(End::StairHead | End::GatePost | End::BottomNewel));
             let within: Vec<Length> = gate.width.filter(|_| !across && !beyond).into_iter().collect();
             prop_assert_eq!(widths(&[BayKind::Gate]), within);

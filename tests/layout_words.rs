@@ -120,12 +120,12 @@ fn a_run_is_drawn_to_scale_at_forty_and_at_eighty_columns() {
     insta::assert_snapshot!(drawn(&opened, 80), @r#"
     house                                                                    corner
     | #-------------#-------------#                 #-------------#-------------#
-         3'-3/4"       3'-3/4"       stairs 4'-0"       3'-3/4"       3'-3/4"
+        3'-0 3/4"     3'-0 3/4"      stairs 4'-0"      3'-0 3/4"     3'-0 3/4"
     "#);
     insta::assert_snapshot!(drawn(&opened, 40), @r#"
     house                            corner
     |#------#------#       #------#------#
-    2 bays of 3'-3/4"     2 bays of 3'-3/4"
+    2 bays of 3'-0 3/4" 2 bays of 3'-0 3/4"
                  stairs 4'-0"
     "#);
 }

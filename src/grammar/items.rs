@@ -142,7 +142,7 @@ fn item(words: &[Word], range: Range<usize>, is: Is) -> Item {
     Item { is, text: text.join(" ").into(), words: range, near: false }
 }
 
-/// The longest term at a word, and the next shorter one.
+/// The longest term at a word, the next shorter one, and the shortest.
 fn terms_at(words: &[Word], at: usize) -> Vec<Item> {
     if !parts_before(words, at) {
         return Vec::new();
@@ -158,7 +158,9 @@ fn terms_at(words: &[Word], at: usize) -> Vec<Item> {
         }
     }
     out.sort_by_key(|(end, _)| std::cmp::Reverse(*end));
-    out.truncate(2);
+    if out.len() > 3 {
+        out.drain(2..out.len() - 1);
+    }
     out.into_iter().map(|(end, senses)| item(words, at..end, Is::Term(senses.into()))).collect()
 }
 

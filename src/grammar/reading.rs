@@ -157,6 +157,11 @@ fn changes_what_it_touches(item: &Item) -> bool {
         )
 }
 
+/// "gate? yeah gate" ends on its answer; so does a lone "gate?" asked back by nobody.
+fn answers_itself(items: &[Item]) -> bool {
+    items.iter().filter(|i| i.is == Is::Sep('?')).count() > 1
+}
+
 fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {
     let (cost, steps) = cover;
     let mut reading = assemble(items, steps);
@@ -171,6 +176,8 @@ fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {
             Step::Piece(..) => {}
         }
     }
+    // "and with 6x6s?", "3 bays?": asked, not told.
+    reading.supposes |= items.last().is_some_and(|i| i.is == Is::Sep('?')) && !answers_itself(items);
     reading.near = items.iter().filter(|i| i.near).map(|i| i.words.clone()).collect();
     reading
 }

@@ -175,14 +175,6 @@ mod tests {
     }
 
     #[test]
-    fn an_unused_word_no_line_names_is_named_first() {
-        let mut reply = Reply::of(Status::Told);
-        reply.unused = vec![Typed::new("wibble"), Typed::new("wob\nble")];
-        reply.lines = vec![Line::say(Role::Answer, "Done.")];
-        assert_eq!(plain(&reply, 80, Tape::SIXTEENTHS), "not used: wibble, wob\u{fffd}ble\nDone.");
-    }
-
-    #[test]
     fn the_tone_follows_the_role_and_the_level() {
         let tones: Vec<Tone> = shown(&told(), 100, Tape::SIXTEENTHS).into_iter().map(|s| s.tone).collect();
         use Tone::{Caution, Plain, Stop};

@@ -10,7 +10,7 @@ pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::{Fact, Job, RunId};
+use crate::job::{Fact, Flank, Job, RunId};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -132,6 +132,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Posts(id) => reported(job, *id, Focus::Posts, width),
         Query::Bays(id) => reported(job, *id, Focus::Bays, width),
         Query::RunLength(id) => reported(job, Some(*id), Focus::RunLength, width),
+        Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
         Query::Job => (told_so_far(job), Vec::new()),
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),
@@ -140,6 +141,25 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));
     (reply, figs)
+}
+
+/// The guard on one side of a run's stairs.
+fn beside_stairs(job: &Job, id: RunId, flank: Flank) -> (Reply, Figs) {
+    let name = match flank {
+        Flank::Left => "flank_left",
+        Flank::Right => "flank_right",
+    };
+    let (mut reply, _) = reported(job, Some(id), Focus::RunLength, 72);
+    let Some((_, fig)) = reply.values.more.iter().find(|(n, _)| *n == name).cloned() else {
+        let says = Line::say(Role::Answer, "There are no stairs in that run, so it has no sides to them.");
+        return (Reply { lines: vec![says], ..Reply::of(Status::Refused) }, Vec::new());
+    };
+    let side = if flank == Flank::Left { " of guard left of the stairs" } else { " of guard right of the stairs" };
+    let seen = Line::say(Role::Detail, "Left and right as seen standing at the house, looking out.");
+    reply.lines =
+        vec![Line::new(Role::Answer, [Span::Fig(fig.clone(), Style::Full), Span::Say(side), Span::Say(".")]), seen];
+    reply.values.result = Some(fig.clone());
+    (reply, vec![("guard beside the stairs", fig)])
 }
 
 fn reported(job: &Job, which: Option<RunId>, focus: Focus, width: usize) -> (Reply, Figs) {

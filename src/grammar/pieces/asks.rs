@@ -82,8 +82,7 @@ pub fn layout(input: In<'_>) -> Out<'_, Say> {
         tail,
     );
     let need = (
-        opt(text(&["i"])),
-        sense(Sense::Verb(Verb::Put)),
+        text(&["need", "i need", "want", "i want", "give me", "gimme"]),
         det,
         opt(text(&["ones"])),
         alt((part(Part::LinePost), part(Part::Layout), part(Part::Post))),

@@ -46,7 +46,8 @@ fn plain_spot(input: In<'_>) -> Out<'_, SpotDraft> {
 }
 
 fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
-    let goes = many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
+    let goes =
+        many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
     let link = many1_count(text(&["at", "in", "on", "by", "to", "across", "near", "over", "from"]));
     let linked = preceded((goes, link, det), spot);
     let bare = preceded((opt(text(&["right", "dead"])), det), plain_spot);
@@ -93,25 +94,37 @@ pub fn fine(input: In<'_>) -> Out<'_, Say> {
 
 /// "stairs 4' wide in the middle", "4 ft stairs", "stairs r 4 foot".
 pub fn stairs(input: In<'_>) -> Out<'_, Say> {
-    let are = || many0_count(alt((text(&["is", "are", "'s", "r", "go", "goes", "come", "of", "at", "they 're", "theyre"]), sep(":"))));
-    let word = || (det, part(Part::Stairs), opt(part(Part::Opening)), are());
-    let before = (preceded(with, wide), word()).map(|(w, _)| Some(w));
-    let after = preceded((with, word()), opt(wide));
-    let draft = (alt((before, after)), opt(stair_spot));
-    let said = draft.map(|(width, at)| StairDraft { width, at });
+    let theyre = text(&["is", "are", "'s", "r", "go", "goes", "come", "of", "at", "they 're", "theyre"]);
+    let are = many0_count(alt((theyre, sep(":"))));
+    let mut word = (det, part(Part::Stairs), opt(part(Part::Opening)), are).map(|_| ());
+    let (rest, ()) = with(input)?;
+    let before = wide(rest).and_then(|(rest, w)| word.parse(rest).map(|(rest, ())| (rest, Some(w))));
+    let (rest, width) = before.or_else(|_| word.parse(rest).and_then(|(rest, ())| opt(wide).parse(rest)))?;
+    // Behind a comma only what can be nothing but the stairs' place: "stairs 4' wide, 5' from the left".
+    let near = alt((preceded(sep(","), measured_spot), stair_spot));
+    let (rest, at) = opt(near).parse(rest)?;
     // "stairs" alone says nothing: it is an end of a run, or a question's word.
-    verify(said, |d: &StairDraft| d.width.is_some() || d.at.is_some()).map(|d| Say::Stairs(Some(d))).parse(input)
+    if width.is_none() && at.is_none() {
+        Err(nom::Err::Error(()))
+    } else {
+        Ok((rest, Say::Stairs(Some(StairDraft { width, at }))))
+    }
 }
 
 fn stair_spot(input: In<'_>) -> Out<'_, StairSpot> {
-    let off =
-        (length, preceded((text(&["from", "off", "in from", "over from", "along from", "out from"]), det), left_right));
-    let from_off = terminated(off, opt(alt((value((), corner), part(Part::End))))).map(|(m, s)| StairSpot::Off(m, s));
     let between = preceded(opt(text(&["in"])), text(&["between"]));
     let between = value(StairSpot::Between, (between, opt(text(&["them", "the two", "those", "em"]))));
-    let middle = value(StairSpot::Middle, verify(at_spot, |s| *s == SpotDraft::Spot(Spot::Middle)));
     let between_in = value(StairSpot::Between, (text(&["in", "between"]), text(&["between", "them"])));
-    alt((from_off, middle, between, between_in, at_spot.map(StairSpot::At))).parse(input)
+    alt((measured_spot, between, between_in, at_spot.map(StairSpot::At))).parse(input)
+}
+
+/// "5' from the left corner", "in the middle".
+fn measured_spot(input: In<'_>) -> Out<'_, StairSpot> {
+    let from = text(&["from", "off", "in from", "over from", "along from", "out from", "in", "over"]);
+    let off = (length, preceded((many1_count(from), det), left_right));
+    let from_off = terminated(off, opt(alt((value((), corner), part(Part::End))))).map(|(m, s)| StairSpot::Off(m, s));
+    let middle = value(StairSpot::Middle, verify(at_spot, |s| *s == SpotDraft::Spot(Spot::Middle)));
+    alt((from_off, middle)).parse(input)
 }
 
 fn corner(input: In<'_>) -> Out<'_, End> {

@@ -8,7 +8,7 @@
 //! ```
 
 use super::Say;
-use super::atoms::{In, Out, any, count, det, is, length, part, run_word, sense, sep, side, text, tie};
+use super::atoms::{In, Out, any, count, det, is, length, part, place, run_word, sense, sep, side, text, tie};
 use crate::grammar::sense::{Cue, Op, Part, Sense, Side, Verb};
 use crate::job::Basis;
 use crate::measure::Measure;
@@ -100,7 +100,9 @@ pub fn run_word_alone(input: In<'_>) -> Out<'_, Say> {
 
 /// "run 2".
 pub fn run_number(input: In<'_>) -> Out<'_, Say> {
-    delimited((det, text(&["run", "section", "leg"])), terminated(count, peek(not(unit))), is).map(|n| Say::RunWord(Some(u32::from(n)))).parse(input)
+    delimited((det, text(&["run", "section", "leg"])), terminated(count, peek(not(unit))), is)
+        .map(|n| Say::RunWord(Some(u32::from(n))))
+        .parse(input)
 }
 
 fn unit(input: In<'_>) -> Out<'_, ()> {
@@ -109,7 +111,11 @@ fn unit(input: In<'_>) -> Out<'_, ()> {
 
 /// "two runs".
 pub fn runs_alone(input: In<'_>) -> Out<'_, Say> {
-    preceded((det, opt(count)), part(Part::Runs)).map(|()| Say::Runs).parse(input)
+    let several = value((), (det, opt(count), part(Part::Runs)));
+    // "landing at the head of the stairs:" opens its sides.
+    let at = opt((text(&["at", "by", "off", "of"]), place));
+    let landing = value((), (det, part(Part::Landing), at, sep(":,-")));
+    alt((several, landing)).map(|()| Say::Runs).parse(input)
 }
 
 fn named(input: In<'_>) -> Out<'_, Side> {
@@ -151,7 +157,10 @@ pub fn bays(input: In<'_>) -> Out<'_, Say> {
 
 /// "go back to the fewest bays".
 pub fn fewest_bays(input: In<'_>) -> Out<'_, Say> {
-    let lead = (opt(sense(Sense::Verb(Verb::Undo))), many0_count(text(&["go", "back", "to", "use", "with", "the", "as", "do"])));
+    let lead = (
+        opt(sense(Sense::Verb(Verb::Undo))),
+        many0_count(text(&["go", "back", "to", "use", "with", "the", "as", "do"])),
+    );
     let few = text(&["fewest", "least", "minimum", "as few"]);
     value(Say::Bays(None), (lead, few, opt(text(&["number of", "number", "of"])), part(Part::Bay))).parse(input)
 }

@@ -85,6 +85,9 @@ pub struct Piece {
 /// The cost of one plain piece.
 pub const PIECE: u32 = 10;
 
+/// The cost of a break: less than leaving the comma over.
+const BREAK: u32 = 2;
+
 /// Every piece that starts at an item.
 pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
     let ahead = Ahead(&items[at..]);
@@ -94,7 +97,8 @@ pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
             && rest.len() < ahead.len()
             && !led_to(items, at, &say)
         {
-            found.push((items.len() - rest.len(), say, PIECE + extra));
+            let cost = if say == Say::Break { BREAK } else { PIECE + extra };
+            found.push((items.len() - rest.len(), say, cost));
         }
     }
     found.extend(noise::noise(items, at));
@@ -103,10 +107,12 @@ pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
     found.into_iter().map(|(end, say, cost)| Piece { end, say, cost }).collect()
 }
 
-/// "corner > stairs 6-4": stairs behind "to" are an end, whatever follows them.
+/// "corner > stairs 6-4": stairs behind "to" are an end, whatever follows them; and
+/// "6' to the right" is a way to go, not a run's name.
 fn led_to(items: &[Item], at: usize, say: &Say) -> bool {
-    let led = at.checked_sub(1).and_then(|b| items.get(b)).is_some_and(|i| matches!(&*i.text, "to" | ">" | "from"));
-    led && matches!(say, Say::Stairs(_) | Say::Gate(_))
+    let before = items[..at].iter().rev().find(|i| !matches!(&*i.text, "the" | "a" | "my" | "that"));
+    let led = before.is_some_and(|i| matches!(&*i.text, "to" | ">" | "from" | "toward" | "towards"));
+    led && matches!(say, Say::Stairs(_) | Say::Gate(_) | Say::Name(_))
 }
 
 type Parse = for<'a> fn(In<'a>) -> Out<'a, Say>;

@@ -19,8 +19,18 @@ pub fn sum(sum: &Sum) -> (Reply, Figs) {
     reply.readback = Some(phrase);
     let mut figs = vec![("the answer", fig.clone())];
     figs.extend(left.clone().map(|l| ("what is left", l)));
-    reply.values.result = Some(fig);
-    reply.values.left = left;
+    // Of a comparison the answer in figures is how much; of a conversion, the length.
+    match sum {
+        Sum::Bigger(..) => {
+            reply.values.more.push(("bigger", fig.clone()));
+            reply.values.result = left.or(Some(fig));
+        }
+        Sum::Convert(..) => {
+            reply.values.more.extend(left.map(|n| ("in_unit", n)));
+            reply.values.result = Some(fig);
+        }
+        _ => (reply.values.result, reply.values.left) = (Some(fig), left),
+    }
     (reply, figs)
 }
 
@@ -36,14 +46,16 @@ fn worded(sum: &Sum, fig: &Fig, left: Option<&Fig>) -> Vec<Span> {
         }
         Sum::Sticks { .. } => vec![full(fig), Span::Say(" sticks.")],
         Sum::Bigger(a, b) => {
-            let (big, by) = (Fig::told(*a.max(b), "the bigger"), fig);
-            if a == b {
-                return vec![Span::Say("They are the same: "), inches(&big), Span::Say(".")];
-            }
-            vec![inches(&big), Span::Say(" is bigger, by "), inches(by), Span::Say(".")]
+            let Some(by) = left.filter(|_| a != b) else {
+                return vec![Span::Say("They are the same: "), inches(fig), Span::Say(".")];
+            };
+            vec![inches(fig), Span::Say(" is bigger, by "), inches(by), Span::Say(".")]
         }
         Sum::Convert(_, Into::Millimetres) => vec![Span::Fig(fig.clone(), Style::Millimetres), Span::Say(".")],
-        Sum::Convert(_, into) => vec![full(fig), Span::Say(unit(*into, fig)), Span::Say(".")],
+        Sum::Convert(_, into) => {
+            let shown = left.unwrap_or(fig);
+            vec![full(shown), Span::Say(unit(*into, shown)), Span::Say(".")]
+        }
         Sum::Diagonal(..) => vec![full(fig), Span::Say(" corner to corner, both ways, when it is square.")],
         Sum::Value(_) => vec![full(fig), Span::Say(".")],
     }
