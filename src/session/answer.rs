@@ -10,7 +10,7 @@ pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::{Fact, Flank, Job, RunId};
+use crate::job::{End, Fact, Flank, Job, RunId};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -54,9 +54,18 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
     }
+    if stairs_unsized(job) {
+        reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));
+    }
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
     (reply, figs)
+}
+
+/// True where two runs end at the same stairs and nobody said how wide those are.
+fn stairs_unsized(job: &Job) -> bool {
+    let between = job.runs.windows(2).any(|r| r[0].to == Some(End::StairHead) && r[1].from == Some(End::StairHead));
+    between && job.stair_width.is_none()
 }
 
 fn taken(facts: &[Fact]) -> &'static str {
@@ -112,8 +121,15 @@ pub(super) fn supposed(
     let mut reply = Reply::of(Status::Answered);
     let report = of_runs(then, &runs, which, focus, width);
     let figs = figures(&report.values);
-    reply.lines.push(Line::say(Role::Answer, "If it were so:"));
-    take(&mut reply, report);
+    if then.runs.is_empty() {
+        reply.findings = crate::rules::check(then, &lay_out(then));
+        let clean = "If it were so: none of the rules I check speaks against it.";
+        let found = "If it were so, this speaks against it:";
+        reply.lines.push(Line::say(Role::Answer, if reply.findings.is_empty() { clean } else { found }));
+    } else {
+        reply.lines.push(Line::say(Role::Answer, "If it were so:"));
+        take(&mut reply, report);
+    }
     let stands = of_runs(now, &runs, which, Focus::Bays, width);
     if let Some(first) = stands.lines.into_iter().find(|l| l.role == Role::Answer).filter(|_| !now.runs.is_empty()) {
         let spans = [Span::Say("As it stands: ")].into_iter().chain(first.spans);
