@@ -9,8 +9,8 @@ use proptest::sample::{Index, select};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting,
-    StairAt, StairOpening, Told,
+    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
+    Setting, StairAt, StairOpening, Told,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
@@ -131,6 +131,7 @@ fn query() -> impl Strategy<Value = Query> {
         of(run_id()).prop_map(Query::Posts),
         of(run_id()).prop_map(Query::Bays),
         run_id().prop_map(Query::RunLength),
+        (run_id(), select(vec![Flank::Left, Flank::Right])).prop_map(|(id, side)| Query::Flank(id, side)),
         select(vec![Query::Job, Query::Why, Query::Sources]),
         select(LIMITS).prop_map(Query::Rule),
         lumber().prop_map(Query::Actual),

@@ -5,8 +5,8 @@ use num_rational::Ratio;
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting,
-    StairAt, StairOpening, Told,
+    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
+    Setting, StairAt, StairOpening, Told,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
@@ -164,6 +164,7 @@ fn each_question_has_its_phrase() {
         ("bays?", Query::Bays(None)),
         ("bays of run 12?", Query::Bays(Some(RunId(12)))),
         ("length of run 1?", Query::RunLength(RunId(1))),
+        ("length right of the stairs of run 1?", Query::Flank(RunId(1), Flank::Right)),
         ("job?", Query::Job),
         ("actual size of 4x4?", Query::Actual(Lumber::FOUR_BY_FOUR)),
         ("length 13'-0\"?", Query::Measure { length, shade: None, about: false }),

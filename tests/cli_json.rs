@@ -167,14 +167,11 @@ fn a_job_gives_its_runs_gates_stairs_and_notes() {
         got["runs"],
         json!([
             {"id": "1", "run": 1, "name": "front", "length": len("168", "14'-0\""), "length_told": len("168", "14'-0\""),
-             "about": true, "shade": "shy", "basis": "clear",
-             "basis_told": true, "from": "corner", "to": "stair head", "gate": "at to-end", "stairs": null, "bays": 3},
+             "about": true, "shade": "shy", "basis": "clear", "from": "corner", "to": "stair head", "gate": "at to-end", "stairs": null, "bays": 3},
             {"id": "2-left", "run": 2, "name": null, "length": len("36", "3'-0\""), "length_told": len("240", "20'-0\""),
-             "about": false, "shade": null, "basis": "overall",
-             "basis_told": false, "from": null, "to": "stair head", "gate": "at from-end", "stairs": stairs, "bays": null},
+             "about": false, "shade": null, "basis": "overall", "from": null, "to": "stair head", "gate": "at from-end", "stairs": stairs, "bays": null},
             {"id": "2-right", "run": 2, "name": null, "length": len("156", "13'-0\""), "length_told": len("240", "20'-0\""),
-             "about": false, "shade": null, "basis": "overall",
-             "basis_told": false, "from": "stair head", "to": null, "gate": "at from-end", "stairs": stairs, "bays": null},
+             "about": false, "shade": null, "basis": "overall", "from": "stair head", "to": null, "gate": "at from-end", "stairs": stairs, "bays": null},
         ])
     );
     assert_eq!(

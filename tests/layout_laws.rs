@@ -35,7 +35,14 @@ fn end() -> impl Strategy<Value = Option<End>> {
 }
 
 fn gate() -> impl Strategy<Value = Gate> {
-    let at = prop::sample::select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]);
+    let at = prop::sample::select(vec![
+        GateAt::From,
+        GateAt::To,
+        GateAt::Middle,
+        GateAt::Left,
+        GateAt::Right,
+        GateAt::Stairs,
+    ]);
     (at, prop::option::weighted(0.9, eighths(24, 60))).prop_map(|(at, width)| Gate { at, width })
 }
 

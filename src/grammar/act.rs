@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use crate::job::{Fact, RunId};
+use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
 use crate::sums::Sum;
@@ -31,6 +31,8 @@ pub enum Query {
     Bays(Option<RunId>),
     /// How long a run is.
     RunLength(RunId),
+    /// How long the guard is on one side of a run's stairs.
+    Flank(RunId, Flank),
     /// Everything told so far.
     Job,
     /// A limit and its source.

@@ -1,6 +1,7 @@
 //! Pieces to clauses: what belongs to one run is gathered until something it already
 //! has is said again after a break; then the next run begins.
 
+use super::Query;
 use super::draft::{Clash, Clause, Reading, RunDraft};
 use super::items::Item;
 use super::pieces::Say;
@@ -38,10 +39,21 @@ impl Gather {
         self.runs.extend(self.current.take());
         let mut clauses: Vec<Clause> = self.runs.into_iter().map(Clause::Run).collect();
         clauses.extend(self.others);
+        // A word for a run alone tells nothing of it.
+        let empty =
+            |r: &RunDraft| RunDraft { run_word: false, it: false, words: 0..0, ..r.clone() } == RunDraft::default();
+        if clauses.iter().any(|c| matches!(c, Clause::Run(r) if empty(r))) {
+            self.clash.get_or_insert(Clash::Apart);
+        }
+        // "why 4 inches" asks about a figure; it tells none.
+        let why = clauses.iter().any(|c| matches!(c, Clause::Query(Query::Why | Query::Sources)));
+        if why && clauses.len() > 1 {
+            self.clash.get_or_insert(Clash::Apart);
+        }
         // A spot alone answers or corrects; beside anything else it is a spot of something unsaid.
         let spot = clauses.iter().any(|c| matches!(c, Clause::Spot(_)));
         if spot && clauses.iter().filter(|c| !matches!(c, Clause::Fine | Clause::Talk(_))).count() > 1 {
-            self.clash.get_or_insert(Clash::Spot);
+            self.clash.get_or_insert(Clash::Apart);
         }
         Reading {
             clauses,

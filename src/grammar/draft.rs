@@ -32,8 +32,8 @@ pub struct Reading {
 pub enum Clash {
     /// A second value for what has one, with nothing between to say which holds.
     Twice(Range<usize>),
-    /// A spot with nothing said to be there.
-    Spot,
+    /// Pieces that each read and do not belong in one line.
+    Apart,
 }
 
 /// Words that took no part.
@@ -92,6 +92,8 @@ pub enum Clause {
         /// The run it is like, if named.
         like: Option<Side>,
     },
+    /// "4 max": a limit, not said of what.
+    Most(Measure),
     /// "66 posts": lumber whose x went missing, or a count.
     LostX(Lumber),
     /// A height over a gap: to the top, or of a panel standing on the gap.

@@ -44,7 +44,10 @@ pub fn sums(items: &[Item]) -> Vec<Reading> {
 
 fn reading(items: &[Item], start: usize, end: usize, sum: Sum) -> Reading {
     let idle = items[..start].iter().chain(&items[end..]);
-    let left = idle.filter(|i| !i.is_sep() && !i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))).map(|i| Left { words: i.words.clone(), weight: Weight::Light }).collect();
+    let left = idle
+        .filter(|i| !i.is_sep() && !i.senses().iter().any(|s| matches!(s, Sense::Ask(_))))
+        .map(|i| Left { words: i.words.clone(), weight: Weight::Light })
+        .collect();
     let guesses = items[start..end].iter().filter(|i| matches!(&i.is, Is::Measure(m) if m.guess.is_some())).count();
     let cost = 8 + u32::try_from(guesses).unwrap_or(0);
     Reading {
@@ -185,7 +188,8 @@ fn counted(input: In<'_>) -> Out<'_, Amount> {
 /// "(10' - 3 1/2\") / 2".
 fn bracketed(input: In<'_>) -> Out<'_, Amount> {
     let inside = delimited(sep("("), chain, sep(")"));
-    let by = alt((preceded(op(Op::Over), whole).map(|n| (n, false)), preceded(op(Op::Times), whole).map(|n| (n, true))));
+    let by =
+        alt((preceded(op(Op::Over), whole).map(|n| (n, false)), preceded(op(Op::Times), whole).map(|n| (n, true))));
     map_opt((inside, opt(by)), |(a, by)| match by {
         None => Some(a),
         Some((n, false)) => over(&a, n),
@@ -444,7 +448,10 @@ fn diagonal(input: In<'_>) -> Out<'_, Sum> {
     let of = many0_count(alt((text(&["of", "for", "on", "a", "the", "is", "to", "in"]), part(Part::Deck))));
     let before = preceded(
         (many0_count(text(&["the", "check", "a"])), op(Op::Diagonal), of),
-        terminated(two_sides, (opt(part(Part::Deck)), many0_count(text(&["to", "square", "it", "up", "for", "check", "if", "its"])))),
+        terminated(
+            two_sides,
+            (opt(part(Part::Deck)), many0_count(text(&["to", "square", "it", "up", "for", "check", "if", "its"]))),
+        ),
     );
     let after = terminated(
         two_sides,

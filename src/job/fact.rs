@@ -44,8 +44,6 @@ impl RunPatch {
 }
 
 /// One resolved change to the job.
-// A job holds tens of facts, and most of them are runs: boxing would save nothing.
-#[allow(clippy::large_enum_variant)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Fact {
     /// Sets fields on a run; makes the run when it is not there.

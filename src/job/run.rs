@@ -149,6 +149,15 @@ pub enum StairAt {
     FromRight(Length),
 }
 
+/// Which side of a run's stair opening, seen from the house looking out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Flank {
+    /// From the from-end to the stairs.
+    Left,
+    /// From the stairs to the to-end.
+    Right,
+}
+
 /// A stair opening in a run: guard on one or both sides of it, none across it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StairOpening {

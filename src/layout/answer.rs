@@ -203,8 +203,7 @@ fn length(run: &RunLayout, p: &Placed) -> Vec<Span> {
 }
 
 fn basis(run: &RunLayout, p: &Placed) -> Line {
-    let taken = if run.basis_told { " told" } else { " taken" };
-    let mut spans = vec![fig(&p.length), Span::Say(taken), Span::Say(basis_name(run.basis))];
+    let mut spans = vec![fig(&p.length), Span::Say(" taken"), Span::Say(basis_name(run.basis))];
     spans.extend([Span::Say(": from "), Span::Say(p.origin), Span::Say(" to "), Span::Say(p.reaches), Span::Say(".")]);
     detail(spans)
 }

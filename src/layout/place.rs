@@ -17,7 +17,6 @@ pub(super) fn run(run: &Run, settings: &Settings, limits: &Limits, tape: Tape) -
         name: run.name.clone(),
         told: run.length,
         basis: run.basis.unwrap_or_default(),
-        basis_told: run.basis.is_some(),
         result: placed(run, settings, limits, tape),
     }
 }

@@ -29,8 +29,6 @@ pub struct RunLayout {
     pub told: Option<Told>,
     /// What its length is taken between.
     pub basis: Basis,
-    /// True where the basis was told, not taken by default.
-    pub basis_told: bool,
     /// The layout, or every fact that stands in its way.
     pub result: Result<Placed, Vec<Lack>>,
 }

@@ -36,7 +36,7 @@ fn run(r: &Run, stretch: Stretch, tape: Tape) -> Value {
         "id": format!("{}{}", r.id.0, stretch.part.suffix()), "run": r.id.0, "name": r.name,
         "length": told(stretch.length, tape), "length_told": told(r.length.map(|t| t.length), tape),
         "about": r.length.is_some_and(|t| t.about), "shade": shade,
-        "basis": basis(r.basis.unwrap_or_default()), "basis_told": r.basis.is_some(),
+        "basis": basis(r.basis.unwrap_or_default()),
         "from": stretch.from.map(End::name), "to": stretch.to.map(End::name),
         "gate": r.gate.map_or("none", |g| side(g.at)),
         "stairs": r.stairs.map(|s| opening(Some(r), s.width, Some(s.at), tape)),

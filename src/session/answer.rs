@@ -10,7 +10,7 @@ pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::{Fact, Job, RunId};
+use crate::job::{End, Fact, Flank, Job, RunId};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -54,9 +54,18 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
     }
+    if stairs_unsized(job) {
+        reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));
+    }
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
     (reply, figs)
+}
+
+/// True where two runs end at the same stairs and nobody said how wide those are.
+fn stairs_unsized(job: &Job) -> bool {
+    let between = job.runs.windows(2).any(|r| r[0].to == Some(End::StairHead) && r[1].from == Some(End::StairHead));
+    between && job.stair_width.is_none()
 }
 
 fn taken(facts: &[Fact]) -> &'static str {
@@ -112,8 +121,15 @@ pub(super) fn supposed(
     let mut reply = Reply::of(Status::Answered);
     let report = of_runs(then, &runs, which, focus, width);
     let figs = figures(&report.values);
-    reply.lines.push(Line::say(Role::Answer, "If it were so:"));
-    take(&mut reply, report);
+    if then.runs.is_empty() {
+        reply.findings = crate::rules::check(then, &lay_out(then));
+        let clean = "If it were so: none of the rules I check speaks against it.";
+        let found = "If it were so, this speaks against it:";
+        reply.lines.push(Line::say(Role::Answer, if reply.findings.is_empty() { clean } else { found }));
+    } else {
+        reply.lines.push(Line::say(Role::Answer, "If it were so:"));
+        take(&mut reply, report);
+    }
     let stands = of_runs(now, &runs, which, Focus::Bays, width);
     if let Some(first) = stands.lines.into_iter().find(|l| l.role == Role::Answer).filter(|_| !now.runs.is_empty()) {
         let spans = [Span::Say("As it stands: ")].into_iter().chain(first.spans);
@@ -132,6 +148,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Posts(id) => reported(job, *id, Focus::Posts, width),
         Query::Bays(id) => reported(job, *id, Focus::Bays, width),
         Query::RunLength(id) => reported(job, Some(*id), Focus::RunLength, width),
+        Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
         Query::Job => (told_so_far(job), Vec::new()),
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),
@@ -140,6 +157,25 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));
     (reply, figs)
+}
+
+/// The guard on one side of a run's stairs.
+fn beside_stairs(job: &Job, id: RunId, flank: Flank) -> (Reply, Figs) {
+    let name = match flank {
+        Flank::Left => "flank_left",
+        Flank::Right => "flank_right",
+    };
+    let (mut reply, _) = reported(job, Some(id), Focus::RunLength, 72);
+    let Some((_, fig)) = reply.values.more.iter().find(|(n, _)| *n == name).cloned() else {
+        let says = Line::say(Role::Answer, "There are no stairs in that run, so it has no sides to them.");
+        return (Reply { lines: vec![says], ..Reply::of(Status::Refused) }, Vec::new());
+    };
+    let side = if flank == Flank::Left { " of guard left of the stairs" } else { " of guard right of the stairs" };
+    let seen = Line::say(Role::Detail, "Left and right as seen standing at the house, looking out.");
+    reply.lines =
+        vec![Line::new(Role::Answer, [Span::Fig(fig.clone(), Style::Full), Span::Say(side), Span::Say(".")]), seen];
+    reply.values.result = Some(fig.clone());
+    (reply, vec![("guard beside the stairs", fig)])
 }
 
 fn reported(job: &Job, which: Option<RunId>, focus: Focus, width: usize) -> (Reply, Figs) {

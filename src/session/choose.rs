@@ -40,6 +40,8 @@ pub(super) enum Choice {
     Problem(Problem, Reading),
     /// A question about a rule.
     Topic(&'static crate::limits::Limit, Vec<Range<usize>>),
+    /// "why ..." of the layout given, with words of its own.
+    WhySo(Range<usize>),
     /// A question with figures in it that are not worked out here, and the rule it touches.
     NotWorked(&'static crate::limits::Limit, Range<usize>),
     /// Not this trade's.
@@ -50,6 +52,8 @@ pub(super) enum Choice {
     Absurd(&'static str),
     /// Words of the trade, and nothing made of them.
     Unread(Range<usize>),
+    /// Filler alone.
+    Idle(Range<usize>),
     /// Nothing in it reads.
     Nothing,
 }
@@ -88,7 +92,9 @@ fn try_all(session: &Session, all: &[Reading]) -> Tried {
     let mut tried = Tried { stands: Vec::new(), problem: None };
     // A dearer reading that leaves less out does not outrank a cheaper one that must ask.
     let ceiling = all.iter().find(|r| blocked(r).is_some() && r.clash.is_none()).map_or(u32::MAX, |r| r.cost);
-    for reading in all.iter().filter(|r| r.clash.is_none() && blocked(r).is_none() && r.cost <= ceiling && says_something(r)) {
+    for reading in
+        all.iter().filter(|r| r.clash.is_none() && blocked(r).is_none() && r.cost <= ceiling && says_something(r))
+    {
         match resolve(session, reading) {
             Ok(resolved) => tried.stands.push((reading.clone(), resolved)),
             Err(problem) => {
@@ -144,10 +150,18 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
     if let Some(says) = super::absurd::absurd(words) {
         return Choice::Absurd(says);
     }
-    if let Some(limit) = super::topics::topic(words, items) {
+    let limit = super::topics::topic(words, items);
+    if super::topics::asks_why(items) && (limit.is_none() || super::topics::of_the_answer(words)) {
+        return Choice::WhySo(0..words.len());
+    }
+    if let Some(limit) = limit {
         let said = items.iter().filter(|i| matches!(i.is, Is::Unknown | Is::Unread)).map(|i| i.words.clone()).collect();
         // A question with figures of its own wants them worked out, not a rule read to it.
-        return if own_figures(items) { Choice::NotWorked(limit, 0..words.len()) } else { Choice::Topic(limit, said) };
+        return if own_figures(items) || super::topics::counts(items) {
+            Choice::NotWorked(limit, 0..words.len())
+        } else {
+            Choice::Topic(limit, said)
+        };
     }
     let whole = items.first().zip(items.last()).map_or(0..0, |(a, b)| a.words.start..b.words.end);
     if super::topics::asks(items) && items.iter().any(is_content) {
@@ -158,8 +172,14 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
     }
     let reads = |r: &&Reading| !r.clauses.is_empty();
     let Some(best) = all.iter().find(reads) else {
-        let at = stuck(all).unwrap_or(whole);
-        return if items.iter().any(is_content) { Choice::Unread(at) } else { Choice::Nothing };
+        let at = stuck(all).unwrap_or(whole.clone());
+        return match items {
+            _ if items.iter().any(is_content) => Choice::Unread(at),
+            _ if items.iter().any(Item::is_light) && items.iter().all(|i| i.is_light() || i.is_sep()) => {
+                Choice::Idle(at)
+            }
+            _ => Choice::Nothing,
+        };
     };
     let words = blocked(best).unwrap_or(whole);
     let without = resolve(session, best).map(|r| r.acts).unwrap_or_default();

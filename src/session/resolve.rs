@@ -11,7 +11,7 @@ use super::targets::{self, Target, target};
 use crate::grammar::draft::{AskDraft, Clause, DropDraft, Reading, RunDraft, SpotDraft, Which};
 use crate::grammar::sense::{Foreign, Side};
 use crate::grammar::{Act, Query, Talk};
-use crate::job::{Basis, Fact, Impossible, Job, PostRole, RunId, RunPatch, Setting, SlotId};
+use crate::job::{Basis, Fact, Flank, Impossible, Job, PostRole, RunId, RunPatch, Setting, SlotId};
 use crate::measure::{Length, Meaning, Measure, Said};
 
 /// The most things a line is taken to mean before it is simply not clear.
@@ -68,7 +68,8 @@ type Branches = Result<Vec<Branch>, Problem>;
 
 /// Resolves a reading, or says why it cannot be taken.
 pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, Problem> {
-    let resolver = Resolver { session, corrects: reading.corrects || reading.supposes };
+    let resolver =
+        Resolver { session, corrects: reading.corrects || reading.supposes, infill: of_infill(session, reading) };
     if let Some(alone) = resolver.alone(reading)? {
         return Ok(alone);
     }
@@ -125,6 +126,14 @@ fn grow(branches: Vec<Branch>, step: impl Fn(Branch) -> Branches) -> Branches {
 pub(super) struct Resolver<'a> {
     pub session: &'a Session,
     pub corrects: bool,
+    /// Balusters or gaps are what is spoken of.
+    pub infill: bool,
+}
+
+fn of_infill(session: &Session, reading: &Reading) -> bool {
+    let infill = |s: SlotId| matches!(s, SlotId::BalusterWidth | SlotId::GapMax | SlotId::GapUnder);
+    let here = reading.clauses.iter().any(|c| matches!(c, Clause::Slot(s, _) if infill(*s)));
+    here || session.talk.focus.slot.is_some_and(infill)
 }
 
 impl Resolver<'_> {
@@ -244,11 +253,27 @@ impl Resolver<'_> {
             AskDraft::Layout(s) => Query::Layout(run(s)?),
             AskDraft::Posts(s) => Query::Posts(run(s)?),
             AskDraft::Bays(s) => Query::Bays(run(s)?),
+            AskDraft::Length(Some(Which::Side(s))) if self.flank(job, s).is_some() => match self.flank(job, s) {
+                Some((id, flank)) => Query::Flank(id, flank),
+                None => return Err(Problem::Refuse("There are no stairs in that run.")),
+            },
             AskDraft::Length(s) => match run(s)?.or_else(|| targets::focus(self.session, job).map(|r| r.id)) {
                 Some(id) => Query::RunLength(id),
                 None => return Err(Problem::Ask("No run has been told yet. How long is what?", Vec::new())),
             },
         })
+    }
+
+    /// "what's left on the right": of the stairs in the run spoken of, unless a run goes
+    /// by that name.
+    fn flank(&self, job: &Job, side: Side) -> Option<(RunId, Flank)> {
+        let run =
+            targets::focus(self.session, job).filter(|r| r.stairs.is_some() && targets::named(job, side).is_none())?;
+        match side {
+            Side::Left => Some((run.id, Flank::Left)),
+            Side::Right => Some((run.id, Flank::Right)),
+            _ => None,
+        }
     }
 
     fn finish(&self, branches: Vec<Branch>, then: Option<Query>, reading: &Reading) -> Result<Resolved, Problem> {
@@ -259,7 +284,8 @@ impl Resolver<'_> {
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
-        let in_question = then.is_some() && branches[0].facts.iter().all(|f| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_))));
+        let in_question = then.is_some()
+            && branches[0].facts.iter().all(|f| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_))));
         let supposes = reading.supposes || in_question;
         let act = |b: Branch| {
             let facts = joined(b.facts);
@@ -297,6 +323,7 @@ impl Resolver<'_> {
             Clause::NotMine(foreign) => Err(Problem::NotMine(*foreign)),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
+            Clause::Most(m) => self.most(branch, m),
             Clause::LostX(lumber) => self.lost_x(branch, *lumber),
             Clause::HeightOverGap(h, g) => self.height_over_gap(branch, h, g),
             setting => self.setting(branch, setting),
@@ -348,7 +375,8 @@ impl Resolver<'_> {
         if let Some(n) = self.bays_again(draft, new) {
             return Ok(vec![branch.with(Fact::Run(id, RunPatch { bays: Some(Some(n)), ..RunPatch::default() }))?]);
         }
-        branch.focus = Focus { run: Some(id), said: branch.focus.said, deck: false, bays: draft.bays.is_some(), slot: None };
+        branch.focus =
+            Focus { run: Some(id), said: branch.focus.said, deck: false, bays: draft.bays.is_some(), slot: None };
         self.check_not(&branch.job, id, draft)?;
         let Some(m) = &draft.length else {
             return if patch.is_empty() && !new {
@@ -395,7 +423,12 @@ impl Resolver<'_> {
     fn bays_again(&self, draft: &RunDraft, new: bool) -> Option<u16> {
         let Meaning::Bare(n) = draft.length.as_ref()?.meaning else { return None };
         let counts = n.value.is_integer() && !n.fraction && n.value <= 20.into() && draft.basis.is_none();
-        let speaks = !new && self.corrects && self.session.talk.focus.bays && !draft.run_word && draft.from.is_none() && draft.to.is_none();
+        let speaks = !new
+            && self.corrects
+            && self.session.talk.focus.bays
+            && !draft.run_word
+            && draft.from.is_none()
+            && draft.to.is_none();
         if counts && speaks { u16::try_from(n.value.to_integer()).ok() } else { None }
     }
 

@@ -91,8 +91,31 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             (delta, reply)
         }
         Choice::NotMine(foreign) => same(session, not_mine(foreign)),
+        Choice::WhySo(at) => {
+            let resolved = Resolved {
+                acts: vec![Act::Query(Query::Why)],
+                ask: false,
+                focus: session.talk.focus.clone(),
+                then: None,
+            };
+            let (delta, mut reply) = perform(session, resolved);
+            reply.unused = vec![typed(line, words, &at)];
+            (delta, reply)
+        }
+        Choice::Idle(at) => {
+            let mut reply = Reply::of(Status::Answered);
+            reply.lines = vec![Line::say(Role::Answer, "Go on.")];
+            reply.unused = vec![typed(line, words, &at)];
+            same(session, reply)
+        }
         Choice::NotWorked(limit, at) => {
-            let rule = [Span::Say("The rule it touches: "), Span::Say(limit.says), Span::Say(" ("), Span::Say(limit.source), Span::Say(").")];
+            let rule = [
+                Span::Say("The rule it touches: "),
+                Span::Say(limit.says),
+                Span::Say(" ("),
+                Span::Say(limit.source),
+                Span::Say(")."),
+            ];
             let lines = [Line::say(Role::Answer, "I can't work that one out yet."), Line::new(Role::Detail, rule)];
             let mut reply = refused(lines);
             reply.unused = vec![typed(line, words, &at)];
@@ -107,7 +130,9 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             reply.unused = vec![typed(line, words, &at)];
             same(session, reply)
         }
-        Choice::Absurd(says) => same(session, refused([Line::say(Role::Answer, says), Line::say(Role::Detail, "Nothing was changed.")])),
+        Choice::Absurd(says) => {
+            same(session, refused([Line::say(Role::Answer, says), Line::say(Role::Detail, "Nothing was changed.")]))
+        }
         Choice::Unread(at) => {
             let (delta, mut reply) = unplaced(session, line, words, &at, &[]);
             reply.status = Status::Refused;

@@ -8,9 +8,11 @@ use crate::limits::{self, Limit};
 /// The limit a question is about: an asking line with a word of its topic. A topic
 /// said in more words outweighs one said in fewer.
 pub(super) fn topic(words: &[Word], items: &[Item]) -> Option<&'static Limit> {
-    let opens = senses_in(words).any(|s| matches!(s, Sense::Ask(a) if !matches!(a, Ask::Actual | Ask::Show | Ask::Told)));
+    let opens =
+        senses_in(words).any(|s| matches!(s, Sense::Ask(a) if !matches!(a, Ask::Actual | Ask::Show | Ask::Told)));
     (opens || asks(items)).then_some(())?;
-    let ids: Vec<&str> = senses_in(words).filter_map(|s| if let Sense::Topic(id) = s { Some(id) } else { None }).collect();
+    let ids: Vec<&str> =
+        senses_in(words).filter_map(|s| if let Sense::Topic(id) = s { Some(id) } else { None }).collect();
     let count = |id: &&str| ids.iter().filter(|i| *i == id).count();
     let first = ids.iter().rev().max_by_key(|id| count(id))?;
     limits::find(first)
@@ -23,4 +25,20 @@ pub(super) fn asks(items: &[Item]) -> bool {
             || matches!(i.is, Is::Sep('?'))
     };
     items.iter().any(asking)
+}
+
+/// True for a line that opens with "why".
+pub(super) fn asks_why(items: &[Item]) -> bool {
+    items.iter().find(|i| !i.is_sep() && !i.is_light()).is_some_and(|i| i.may_be(Sense::Ask(Ask::Why)))
+}
+
+/// True for "why" about what was answered, not about the rules at large.
+pub(super) fn of_the_answer(words: &[Word]) -> bool {
+    words.iter().any(|w| matches!(w.text.as_str(), "you" | "give" | "gave" | "get" | "got" | "there" | "put"))
+}
+
+/// True for a question that wants a count or a cut length worked out.
+pub(super) fn counts(items: &[Item]) -> bool {
+    let worked = [Ask::HowMany, Ask::HowLong, Ask::Where];
+    items.iter().flat_map(Item::senses).any(|s| matches!(s, Sense::Ask(a) if worked.contains(a)))
 }

@@ -1,7 +1,7 @@
 //! Questions: each ends in "?".
 //!
 //! ```text
-//! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length of run " n "?"
+//! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
 //!       | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
@@ -9,7 +9,7 @@ use super::Read;
 use super::length::{read_lumber, read_told, write_told};
 use super::words::whole;
 use crate::grammar::Query;
-use crate::job::{RunId, Told};
+use crate::job::{Flank, RunId, Told};
 use crate::limits::{Limit, find};
 use nom::Parser;
 use nom::branch::alt;
@@ -24,6 +24,8 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Posts(run) => format!("posts{}?", of_run(*run)),
         Query::Bays(run) => format!("bays{}?", of_run(*run)),
         Query::RunLength(run) => format!("length{}?", of_run(Some(*run))),
+        Query::Flank(run, Flank::Left) => format!("length left of the stairs{}?", of_run(Some(*run))),
+        Query::Flank(run, Flank::Right) => format!("length right of the stairs{}?", of_run(Some(*run))),
         Query::Job => "job?".to_owned(),
         Query::Rule(limit) => format!("rule {}?", limit.id),
         Query::Actual(lumber) => format!("actual size of {lumber}?"),
@@ -46,6 +48,8 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         map(preceded(tag("posts"), opt(read_of_run)), Query::Posts),
         map(preceded(tag("bays"), opt(read_of_run)), Query::Bays),
         map(preceded(tag("length"), read_of_run), Query::RunLength),
+        map(preceded(tag("length left of the stairs"), read_of_run), |id| Query::Flank(id, Flank::Left)),
+        map(preceded(tag("length right of the stairs"), read_of_run), |id| Query::Flank(id, Flank::Right)),
         value(Query::Job, tag("job")),
         map(preceded(tag("rule "), read_limit), Query::Rule),
         map(preceded(tag("actual size of "), read_lumber), Query::Actual),

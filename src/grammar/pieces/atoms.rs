@@ -114,15 +114,14 @@ pub fn is(input: In<'_>) -> Out<'_, ()> {
 /// colour the place without changing the job are given back as idle.
 pub fn place(input: In<'_>) -> Out<'_, End> {
     let adjective = value((), text(&["far", "near", "outer", "other", "same", "first", "next", "second", "last"]));
-    preceded(
-        (det, opt(adjective), det),
-        (
-            alt((any(as_end), value(End::GatePost, part(Part::Gate)))),
-            opt(text(&["post", "newel", "newal", "column", "end"])),
-        ),
-    )
-    .map(|(end, _)| end)
-    .parse(input)
+    preceded((det, opt(adjective), det), (any(as_end), opt(text(&["post", "newel", "newal", "column", "end"]))))
+        .map(|(end, _)| end)
+        .parse(input)
+}
+
+/// A place at one end of "from ... to ...", where a gate may stand for its post.
+pub fn place_or_gate(input: In<'_>) -> Out<'_, End> {
+    alt((place, value(End::GatePost, (det, part(Part::Gate))))).parse(input)
 }
 
 fn as_end(s: Sense) -> Option<End> {

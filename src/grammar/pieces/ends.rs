@@ -8,7 +8,7 @@
 //! lone     = place, standing between separators or beside a measure
 //! ```
 
-use super::atoms::{In, Out, any, det, is, part, place, places, sense, sep, side, text};
+use super::atoms::{In, Out, any, det, is, part, place, place_or_gate, places, sense, sep, side, text};
 use super::{PIECE, Say};
 use crate::grammar::ahead::Ahead;
 use crate::grammar::items::{Is, Item};
@@ -48,7 +48,7 @@ pub fn from_to(input: In<'_>) -> Out<'_, Say> {
     let from = opt(text(&["from", "frm", "off", "at"]));
     let opening = (goes(), from, opt(text(&["from", "of"])));
     let said = "and";
-    (preceded(opening, place), to_not(said), place).map(|(a, (), b)| Say::Both(a, b)).parse(input)
+    (preceded(opening, place_or_gate), to_not(said), place_or_gate).map(|(a, (), b)| Say::Both(a, b)).parse(input)
 }
 
 /// The link "to" and its like, but not a bare "and", which ties only after "between".
@@ -65,7 +65,7 @@ fn to_not<'a>(bare: &'static str) -> impl nom::Parser<In<'a>, Output = (), Error
 pub fn between(input: In<'_>) -> Out<'_, Say> {
     let word = || text(&["between", "betwen", "btw", "in between", "from between"]);
     let and = alt((text(&["and", "n", "&", "to"]), sep(",")));
-    let pair = (preceded(word(), place), and, place).map(|(a, (), b)| Say::Both(a, b));
+    let pair = (preceded(word(), place_or_gate), and, place_or_gate).map(|(a, (), b)| Say::Both(a, b));
     let twins = preceded(word(), places).map(|e| Say::Both(e, e));
     alt((pair, twins)).parse(input)
 }

@@ -46,7 +46,8 @@ fn plain_spot(input: In<'_>) -> Out<'_, SpotDraft> {
 }
 
 fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
-    let goes = many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
+    let goes =
+        many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
     let link = many1_count(text(&["at", "in", "on", "by", "to", "across", "near", "over", "from"]));
     let linked = preceded((goes, link, det), spot);
     let bare = preceded((opt(text(&["right", "dead"])), det), plain_spot);
@@ -103,7 +104,11 @@ pub fn stairs(input: In<'_>) -> Out<'_, Say> {
     let near = alt((preceded(sep(","), measured_spot), stair_spot));
     let (rest, at) = opt(near).parse(rest)?;
     // "stairs" alone says nothing: it is an end of a run, or a question's word.
-    if width.is_none() && at.is_none() { Err(nom::Err::Error(())) } else { Ok((rest, Say::Stairs(Some(StairDraft { width, at })))) }
+    if width.is_none() && at.is_none() {
+        Err(nom::Err::Error(()))
+    } else {
+        Ok((rest, Say::Stairs(Some(StairDraft { width, at }))))
+    }
 }
 
 fn stair_spot(input: In<'_>) -> Out<'_, StairSpot> {

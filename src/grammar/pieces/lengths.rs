@@ -100,7 +100,9 @@ pub fn run_word_alone(input: In<'_>) -> Out<'_, Say> {
 
 /// "run 2".
 pub fn run_number(input: In<'_>) -> Out<'_, Say> {
-    delimited((det, text(&["run", "section", "leg"])), terminated(count, peek(not(unit))), is).map(|n| Say::RunWord(Some(u32::from(n)))).parse(input)
+    delimited((det, text(&["run", "section", "leg"])), terminated(count, peek(not(unit))), is)
+        .map(|n| Say::RunWord(Some(u32::from(n))))
+        .parse(input)
 }
 
 fn unit(input: In<'_>) -> Out<'_, ()> {
@@ -155,7 +157,10 @@ pub fn bays(input: In<'_>) -> Out<'_, Say> {
 
 /// "go back to the fewest bays".
 pub fn fewest_bays(input: In<'_>) -> Out<'_, Say> {
-    let lead = (opt(sense(Sense::Verb(Verb::Undo))), many0_count(text(&["go", "back", "to", "use", "with", "the", "as", "do"])));
+    let lead = (
+        opt(sense(Sense::Verb(Verb::Undo))),
+        many0_count(text(&["go", "back", "to", "use", "with", "the", "as", "do"])),
+    );
     let few = text(&["fewest", "least", "minimum", "as few"]);
     value(Say::Bays(None), (lead, few, opt(text(&["number of", "number", "of"])), part(Part::Bay))).parse(input)
 }

@@ -110,7 +110,8 @@ pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
 /// "corner > stairs 6-4": stairs behind "to" are an end, whatever follows them; and
 /// "6' to the right" is a way to go, not a run's name.
 fn led_to(items: &[Item], at: usize, say: &Say) -> bool {
-    let led = at.checked_sub(1).and_then(|b| items.get(b)).is_some_and(|i| matches!(&*i.text, "to" | ">" | "from" | "toward" | "towards"));
+    let before = items[..at].iter().rev().find(|i| !matches!(&*i.text, "the" | "a" | "my" | "that"));
+    let led = before.is_some_and(|i| matches!(&*i.text, "to" | ">" | "from" | "toward" | "towards"));
     led && matches!(say, Say::Stairs(_) | Say::Gate(_) | Say::Name(_))
 }
 

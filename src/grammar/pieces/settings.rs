@@ -119,25 +119,19 @@ fn most(input: In<'_>) -> Out<'_, ()> {
 
 /// "6' o.c. max", "max 5 foot clear", "no more than 6 ft apart", "6 foot max".
 pub fn most_apart(input: In<'_>) -> Out<'_, Say> {
-    let posts = || {
-        opt((
-            det,
-            part(Part::Post),
-            many0_count(text(&["is", "are", "at", "set", "go", "should be", "to be", "be", "stay"])),
-        ))
-    };
+    let stand = text(&["is", "are", "at", "set", "go", "should be", "to be", "be", "stay"]);
+    let mut posts = opt((det, part(Part::Post), many0_count(stand))).map(|p| p.is_some());
     let apart = || many0_count(alt((sense(Sense::Cue(Cue::Apart)), text(&["between", "the", "posts"]))));
-    let trailing = (preceded(posts(), length), opt(centre), apart(), sense(Sense::Cue(Cue::Most)), opt(centre));
-    let trailing = trailing.map(|(m, b, _, (), c)| (m, b.or(c)));
-    let leading = (
-        preceded((posts(), opt(sense(Sense::Cue(Cue::Apart)))), preceded(most, opt(centre))),
-        preceded(tie, length),
-        apart(),
-        opt(centre),
-        apart(),
-    );
-    let leading = leading.map(|(b, m, _, c, _)| (m, b.or(c)));
-    alt((trailing, leading)).map(|(m, b)| Say::Clause(Clause::Slot(limit(b), m))).parse(input)
+    let (rest, of_posts) = posts.parse(input)?;
+    let trailing = (length, opt(centre), apart(), sense(Sense::Cue(Cue::Most)), opt(centre));
+    let trailing = trailing.map(|(m, b, n, (), c)| (m, b.or(c), n > 0));
+    let spacing = opt(sense(Sense::Cue(Cue::Apart))).map(|s| s.is_some());
+    let leading = (spacing, preceded(most, opt(centre)), preceded(tie, length), apart(), opt(centre), apart());
+    let leading = leading.map(|(s, b, m, n, c, k)| (m, b.or(c), s || n + k > 0));
+    let (rest, (m, basis, of_spacing)) = alt((trailing, leading)).parse(rest)?;
+    let said_of_what = of_posts || of_spacing || basis.is_some() || !matches!(m.meaning, Meaning::Bare(_));
+    let clause = if said_of_what { Clause::Slot(limit(basis), m) } else { Clause::Most(m) };
+    Ok((rest, Say::Clause(clause)))
 }
 
 /// "posts every 6'", "6 ft apart", "posts at 6' oc", "every six foot".
@@ -172,7 +166,8 @@ pub fn height(input: In<'_>) -> Out<'_, Say> {
             opt(text(&["to be", "at", "is", "'s"])),
         )
     };
-    let top = || opt((text(&["to"]), det, alt((sense(Sense::Spot(crate::grammar::sense::Spot::Top)), part(Part::TopRail)))));
+    let top =
+        || opt((text(&["to"]), det, alt((sense(Sense::Spot(crate::grammar::sense::Spot::Top)), part(Part::TopRail)))));
     let cue_first = delimited((thing(), sense(Sense::Cue(Cue::High)), tie), length, top());
     let cue_last = delimited((thing(), tie), length, (sense(Sense::Cue(Cue::High)), opt((det, run_word))));
     let to_top = terminated(
@@ -245,8 +240,17 @@ fn baluster_width(m: Measure) -> Option<Measure> {
 /// "4 inch max gap", "gaps under 4", "gap limit 4".
 pub fn gap_max(input: In<'_>) -> Out<'_, Say> {
     let cue = || sense(Sense::Cue(Cue::Most));
-    let gap = || delimited((det, opt(part(Part::Baluster))), part(Part::Gap), opt((text(&["between"]), det, part(Part::Baluster))));
-    let first = preceded((opt(text(&["keep", "the"])), det, alt((value((), (cue(), gap())), value((), (gap(), opt(is), cue())))), tie), length);
+    let gap = || {
+        delimited(
+            (det, opt(part(Part::Baluster))),
+            part(Part::Gap),
+            opt((text(&["between"]), det, part(Part::Baluster))),
+        )
+    };
+    let first = preceded(
+        (opt(text(&["keep", "the"])), det, alt((value((), (cue(), gap())), value((), (gap(), opt(is), cue())))), tie),
+        length,
+    );
     let last = terminated(length, alt((value((), (cue(), gap())), value((), (gap(), cue())))));
     alt((first, last)).map(slot(SlotId::GapMax)).parse(input)
 }
@@ -257,12 +261,17 @@ pub fn mount(input: In<'_>) -> Out<'_, Say> {
         Sense::Mount(m) => Some(m),
         _ => None,
     });
-    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post)))).map(|m| Say::Clause(Clause::Mount(m))).parse(input)
+    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post))))
+        .map(|m| Say::Clause(Clause::Mount(m)))
+        .parse(input)
 }
 
 /// Words between "posts" and how they are fixed.
 fn fixed_so(input: In<'_>) -> Out<'_, ()> {
-    let words = text(&["are", "go", "set", "on", "to", "mounted", "is", "the", "stand", "sit", "get", "come", "be", "hang", "will", "with", "held", "by", "fixed", "hung", "and"]);
+    let words = text(&[
+        "are", "go", "set", "on", "to", "mounted", "is", "the", "stand", "sit", "get", "come", "be", "hang", "will",
+        "with", "held", "by", "fixed", "hung", "and",
+    ]);
     value((), many0_count(words)).parse(input)
 }
 
@@ -272,7 +281,9 @@ pub fn fixing(input: In<'_>) -> Out<'_, Say> {
         Sense::Fixing(f) => Some(f),
         _ => None,
     });
-    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post)))).map(|f| Say::Clause(Clause::Fixing(f))).parse(input)
+    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post))))
+        .map(|f| Say::Clause(Clause::Fixing(f)))
+        .parse(input)
 }
 
 /// "no notch", "notch 1 1/2 deep", "notch depth 1 1/2".
@@ -307,7 +318,12 @@ pub fn house_end(input: In<'_>) -> Out<'_, Say> {
 /// "deck is 16 by 12", "deck 12 out", "16 along the house", "deck is 16 foot wide".
 pub fn deck(input: In<'_>) -> Out<'_, Say> {
     let word = || (det, part(Part::Deck), is, opt(sense(Sense::Verb(Verb::Goes))), opt(text(&["runs", "run"])));
-    let along = || alt((sense(Sense::Cue(Cue::Along)), value((), (sense(Sense::Cue(Cue::Wide)), opt(sense(Sense::Cue(Cue::Along)))))));
+    let along = || {
+        alt((
+            sense(Sense::Cue(Cue::Along)),
+            value((), (sense(Sense::Cue(Cue::Wide)), opt(sense(Sense::Cue(Cue::Along))))),
+        ))
+    };
     let out = || alt((sense(Sense::Cue(Cue::Out)), sense(Sense::Cue(Cue::Deep))));
     let two = |m: Measure| matches!(m.meaning, Meaning::By(..)).then_some((Some(m), None));
     let both = map_opt(preceded(word(), measure), two);
@@ -316,13 +332,17 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
     let is_wide = delimited(word(), length, along()).map(|m| (Some(m), None));
     let is_out = delimited(opt(word()), length, sense(Sense::Cue(Cue::Out))).map(|m| (None, Some(m)));
     let is_deep = delimited(word(), length, out()).map(|m| (None, Some(m)));
-    let comes = preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), length).map(|m| (None, Some(m)));
-    alt((both, both_first, is_along, is_wide, is_out, is_deep, comes)).map(|(a, o)| Say::Clause(Clause::Deck(a, o))).parse(input)
+    let comes =
+        preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), length).map(|m| (None, Some(m)));
+    alt((both, both_first, is_along, is_wide, is_out, is_deep, comes))
+        .map(|(a, o)| Say::Clause(Clause::Deck(a, o)))
+        .parse(input)
 }
 
 /// "read to the 32nd", "round to 1/8".
 pub fn tape(input: In<'_>) -> Out<'_, Say> {
-    let idle = text(&["it", "me", "them", "everything", "to", "the", "tape", "nearest", "in", "figures", "marks", "a", "an"]);
+    let idle =
+        text(&["it", "me", "them", "everything", "to", "the", "tape", "nearest", "in", "figures", "marks", "a", "an"]);
     let lead = (text(&["round", "read", "measure", "tape", "show", "give"]), many0_count(idle));
     let named = any(|s| if let Sense::Parts(d) = s { Some(d) } else { None });
     let part = map_opt(length, |m| match m.meaning {
@@ -347,12 +367,30 @@ pub fn lost_x(input: In<'_>) -> Out<'_, Say> {
 /// "36 over a 3 inch gap", "rail at 42 with 2 1/2 under it": height to the top, or of a
 /// panel standing on the gap.
 pub fn height_over_gap(input: In<'_>) -> Out<'_, Say> {
-    let thing = (det, opt(alt((run_word, part(Part::Rail), part(Part::Handrail), part(Part::TopRail)))), tie, opt(sense(Sense::Cue(Cue::High))), tie);
+    let thing = (
+        det,
+        opt(alt((run_word, part(Part::Rail), part(Part::Handrail), part(Part::TopRail)))),
+        tie,
+        opt(sense(Sense::Cue(Cue::High))),
+        tie,
+    );
     let over = value((), (text(&["over", "above", "on"]), det));
     let with = value((), (opt(sep(",")), text(&["with", "and", "w /"]), det));
     let gap = alt((
         preceded(over, terminated(length, (opt(text(&["inch"])), part(Part::Gap)))),
-        preceded(with, terminated(length, (opt(part(Part::Gap)), alt((sense(Sense::Cue(Cue::Under)), text(&["under", "below", "underneath"]))), opt(text(&["it", "that"]))))),
+        preceded(
+            with,
+            terminated(
+                length,
+                (
+                    opt(part(Part::Gap)),
+                    alt((sense(Sense::Cue(Cue::Under)), text(&["under", "below", "underneath"]))),
+                    opt(text(&["it", "that"])),
+                ),
+            ),
+        ),
     ));
-    (preceded(thing, length), opt(sense(Sense::Cue(Cue::High))), gap).map(|(h, _, g)| Say::Clause(Clause::HeightOverGap(h, g))).parse(input)
+    (preceded(thing, length), opt(sense(Sense::Cue(Cue::High))), gap)
+        .map(|(h, _, g)| Say::Clause(Clause::HeightOverGap(h, g)))
+        .parse(input)
 }

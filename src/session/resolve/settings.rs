@@ -86,6 +86,19 @@ impl Resolver<'_> {
 }
 
 impl Resolver<'_> {
+    /// "4 max": of the gaps where they are spoken of; else asked.
+    pub(super) fn most(&self, branch: Branch, m: &Measure) -> Branches {
+        if self.infill {
+            return self.slot(branch, SlotId::GapMax, m);
+        }
+        let each = [SlotId::CentreMax, SlotId::GapMax].map(|slot| self.slot(branch.clone(), slot, m));
+        let all: Vec<Branch> = each.into_iter().flatten().flatten().collect();
+        if all.is_empty() {
+            return Err(Problem::Ask("At most that: of what?", Vec::new()));
+        }
+        Ok(all.into_iter().map(|b| Branch { ask: true, ..b }).collect())
+    }
+
     /// "66 posts": asked, with the lumber offered.
     pub(super) fn lost_x(&self, branch: Branch, lumber: crate::measure::Lumber) -> Branches {
         let branch = branch.with(Fact::Set(Setting::Post(PostRole::All, PostSize::Lumber(lumber))))?;
