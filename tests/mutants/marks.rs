@@ -34,7 +34,8 @@ fn basis_mark(basis: Basis) -> &'static str {
 
 fn part_marks(part: Part) -> &'static [&'static str] {
     match part {
-        Part::Run | Part::Runs | Part::Guard | Part::Rail => &["run "],
+        Part::Run | Part::Runs => &["run "],
+        Part::Guard | Part::Rail => &["run ", "height:"],
         Part::TopRail | Part::Handrail => &["height:"],
         Part::BottomRail => &["gap under:"],
         // What spaces, mounts and fixes is said of posts alone.
