@@ -32,7 +32,7 @@
 //! - a whole number typed is neither in the read-back, nor named, nor taken back further on;
 //! - "to" or "from" leads straight to a place that the read-back has at the other end;
 //! - "no", "not" or "without" stands before a gate, stairs or a notch that the read-back puts up;
-//! - a what-if is told;
+//! - a what-if is told, or what was an answer is told for a filler, a number or an unknown word put in;
 //! - a word of the line that the read-back had is in neither the new one nor the words named.
 //!
 //! What a builder means by a line is common practice, no source.

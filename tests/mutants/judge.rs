@@ -4,7 +4,7 @@ use super::laws;
 use super::lexis::{is_light, is_number, is_unknown, never_stutters, plain, senses, terms_over};
 use super::marks::marks;
 use super::vary::{Change, Variant};
-use railhand::grammar::sense::{Part, Sense, Verb};
+use railhand::grammar::sense::{Op, Part, Sense, Verb};
 use railhand::job::{Basis, End};
 
 /// What was made of a line.
@@ -60,6 +60,7 @@ pub fn judge(was: &Read, variant: &Variant, now: &Read) -> Verdict {
                 Verdict::Visible
             }
         }
+        Change::Digits if same && laws::grouped(&now.line) => Verdict::Kept,
         Change::Digits if same => silent("other digits, same reading"),
         Change::Digits => Verdict::Visible,
         Change::Blanks => {
@@ -90,13 +91,21 @@ fn inserted(was: &Read, now: &Read, at: usize, word: &str) -> Verdict {
         return Verdict::Named;
     }
     if was.readback != now.readback {
-        let seen = shows_more(was, now, word) || is_number(word) && laws::superseded(&now.line, at);
+        // A light word that broke a pattern is named, and by law no number of the line is lost.
+        let seen = shows_more(was, now, word)
+            || is_number(word) && laws::superseded(&now.line, at)
+            || is_light(word) && light_named(was, now, word);
         return if seen { Verdict::Visible } else { silent("another reading that does not show it") };
     }
     match is_light(word) && !is_number(word) || means_nothing_new(now, at, word) {
         true => Verdict::Kept,
         false => silent("a word put in, nothing said of it"),
     }
+}
+
+fn light_named(was: &Read, now: &Read, word: &str) -> bool {
+    let count = |read: &Read| read.named.iter().filter(|n| *n == word).count();
+    count(now) > count(was)
 }
 
 /// True when the heavy words of a phrase are named more often than they were.
@@ -146,7 +155,9 @@ fn corrects(was: &Read, now: &Read, word: &str) -> bool {
         r.readback.strip_prefix("run ").and_then(|t| t.split(':').next()).and_then(|n| n.parse::<u32>().ok())
     };
     let repairs = senses(word).contains(&Sense::Verb(Verb::Repair));
-    repairs && was.goes_on && run(was).zip(run(now)).is_some_and(|(before, after)| after < before)
+    // "109, no, a quarter": the later number wins.
+    let wins = now.line.split_once(&format!(" {word} ")).is_some_and(|(a, b)| is_number(a) && is_number(b));
+    repairs && wins || repairs && was.goes_on && run(was).zip(run(now)).is_some_and(|(before, after)| after < before)
 }
 
 /// True when a heavy word says again what stands beside it, or what the reading says already.
@@ -162,6 +173,7 @@ fn means_nothing_new(now: &Read, at: usize, word: &str) -> bool {
         || opens_a_correction(now, at, word)
         || repairs_again(&beside, word)
         || colours(&tokens, at, word)
+        || belongs(now, word)
         || senses(word).contains(&Sense::Verb(Verb::Use))
         || senses(word)
             .iter()
@@ -176,7 +188,8 @@ fn repairs_again(beside: &[&str], word: &str) -> bool {
 
 /// "the far corner", "four same bays": said of what stands there anyway.
 fn colours(tokens: &[&str], at: usize, word: &str) -> bool {
-    let next = tokens.get(at + 1).map(|t| senses(t)).unwrap_or_default();
+    let after = tokens.iter().skip(at + 1).find(|t| !matches!(**t, "the" | "a" | "an"));
+    let next = after.map(|t| senses(t)).unwrap_or_default();
     let place = next.iter().any(|s| matches!(s, Sense::End(_)));
     place && ["far", "other", "first", "second", "next", "last"].contains(&word)
         || word == "same" && next.contains(&Sense::Part(Part::Bay))
@@ -222,6 +235,14 @@ fn opens_a_correction(now: &Read, at: usize, word: &str) -> bool {
     word == "no" && at == 0 && now.goes_on && correcting
 }
 
+/// What the whole layout shows anyway; "add up" before a sum that adds.
+fn belongs(now: &Read, word: &str) -> bool {
+    let layout = |s: &Sense| matches!(s, Sense::Part(Part::Post | Part::Run | Part::Guard | Part::Layout));
+    let adds = |s: &Sense| matches!(s, Sense::Op(Op::Add | Op::Total));
+    now.readback.starts_with("layout") && senses(word).iter().any(layout)
+        || now.readback.starts_with("sum: ") && now.readback.contains(" + ") && senses(word).iter().any(adds)
+}
+
 fn line_has_fraction(line: &str, number: &str) -> bool {
     line.contains(&format!("/{number}"))
         || line.contains(&format!("\u{2044}{number}"))
@@ -254,7 +275,7 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
         || is_light(word) && !is_number(word)
         || is_unknown(word)
         || plain(word).iter().all(|w| was.named.contains(w))
-        || was.readback.starts_with("rule ") && !is_number(word) && !senses(word).contains(&Sense::Not)
+        || was.readback.starts_with("rule ") && !senses(word).contains(&Sense::Not)
         || is_number(word) && laws::superseded(&was.line, at)
         || word == "nothing" && is_number(token(&was.line, 0)) // "nine foot nothing": and no inches
         || inferred(was, now, at, word);
@@ -263,32 +284,43 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
 
 /// True when the reading says by itself what the word said, so that the user sees it.
 fn inferred(was: &Read, now: &Read, at: usize, word: &str) -> bool {
-    if is_number(word) {
-        return false;
-    }
-    let shown = |s: &Sense| marks(*s).iter().any(|m| now.readback.contains(m));
-    // "gate at the stairs": a gate hangs at the stair head when no place is told.
-    let hung = |s: &Sense| {
-        *s == Sense::End(End::StairHead) && now.readback.contains("gate at the ") && !now.readback.contains("stair")
-    };
-    // "go back to the fewest bays" undoes nothing.
-    let idle = |s: &Sense| *s == Sense::Verb(Verb::Undo) && !shown(s);
-    let centred = |s: &Sense| *s == Sense::Basis(Basis::Centre) && now.readback.contains("most on centre");
     let before: String = was.line.split_whitespace().take(at).collect::<Vec<_>>().join(" ");
     let from = plain(&before).len();
     let over = terms_over(&plain(&was.line), from, from + plain(word).len().max(1) - 1);
-    let still = |s: &Sense| laws::says(&now.line, *s);
     let whole: Vec<Sense> = over.into_iter().map(|t| t.sense).collect();
+    let shown = |s: &Sense| marks(*s).iter().any(|m| now.readback.contains(m));
     // Part of a longer term that what is left still says ("stair" for "stair head"), or that says nothing.
-    let shortened = whole.iter().any(|s| still(s) && shown(s) || matches!(s, Sense::Fill | Sense::Link));
+    let still = |s: &Sense| laws::says(&now.line, *s) && shown(s);
+    if whole.iter().any(|s| still(s) || matches!(s, Sense::Fill | Sense::Link)) {
+        return true;
+    }
+    // The rest of the term is named: "ends at a free".
+    let named = |w: &&str| now.named.iter().filter(|n| n == w).count() > was.named.iter().filter(|n| n == w).count();
+    let rest: Vec<&str> = now.line.split_whitespace().skip(at.saturating_sub(1)).take(2).collect();
+    if !whole.is_empty() && rest.iter().any(|w| !is_light(w) && named(w)) {
+        return true;
+    }
     let mine = senses(word);
-    !mine.contains(&Sense::Not)
-        && (shortened
-            || mine
-                .iter()
-                .chain(&whole)
-                .any(|s| carries(*s) || hung(s) || idle(s) || centred(s) || may_be_inferred(*s) && shown(s)))
-        || shortened
+    let filled = |s: &Sense| carries(*s) || may_be_inferred(*s) && shown(s) || goes_without_saying(now, *s, shown(s));
+    !is_number(word) && !mine.contains(&Sense::Not) && mine.iter().chain(&whole).any(filled)
+}
+
+/// What one kind of reading has by default, and its read-back says.
+fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
+    let has = |text: &str| now.readback.contains(text);
+    let sum = ["sum: ", "pieces: ", "sticks: "].iter().any(|lead| now.readback.starts_with(lead));
+    match sense {
+        // "gate at the stairs": a gate hangs at the stair head when no place is told.
+        Sense::End(End::StairHead) => has("gate at the ") && !has("stair"),
+        // "go back to the fewest bays" undoes nothing.
+        Sense::Verb(Verb::Undo) => !shown,
+        Sense::Basis(Basis::Centre) => has("most on centre"),
+        // What is counted or measured is no part of the arithmetic.
+        Sense::Part(_) => sum,
+        // A question says which run it answered for, and changes nothing.
+        Sense::Side(_) => has(" of run ") && now.readback.ends_with('?'),
+        _ => false,
+    }
 }
 
 /// Words that bring a fact in and add nothing to it: the read-back has the fact in full.

@@ -4,7 +4,8 @@
 //! the change broke counts.
 
 use super::judge::Read;
-use super::lexis::{number_word, plain};
+use super::lexis::{is_light, is_number, is_unknown, number_word, plain, senses};
+use super::marks::marks;
 use super::vary::{Change, Variant};
 use railhand::grammar::sense::{Part, Sense, TERMS, Verb};
 use railhand::grammar::words::{Kind, Word, words};
@@ -19,6 +20,7 @@ pub fn broken(was: &Read, variant: &Variant, now: &Read) -> Option<String> {
         .or_else(|| turned_round(was, now))
         .or_else(|| denied(was, now))
         .or_else(|| no_longer_supposed(was, variant, now))
+        .or_else(|| newly_told(was, variant, now))
         .or_else(|| not_kept(was, now))
         .or_else(|| lost_word(was, variant, now))
 }
@@ -35,14 +37,49 @@ fn unseen(read: &Read) -> Vec<String> {
     let list = words(&read.line);
     let shown = numbers(&read.readback);
     let mut out = Vec::new();
-    for (at, word) in list.iter().enumerate() {
-        let whole = word.kind == Kind::Digits && !word.text.contains('.') && !of_fraction(&list, at);
-        let seen = || shows(&word.text, &shown) || read.named.contains(&word.text);
-        if whole && !seen() && !taken_back(&list[at + 1..]) {
-            out.push(word.text.clone());
+    for at in 0..list.len() {
+        let Some(number) = whole_number(&list, at) else { continue };
+        let seen = shows(&number, &shown) || read.named.contains(&list[at].text);
+        if !seen && !taken_back(&list[at + 1..]) {
+            out.push(number);
         }
     }
     out
+}
+
+/// The whole number a word is. A decimal, a fraction's numbers (9 3/4 may carry, 8/16 cancels) and
+/// "one", which mostly points, are none; a blank may part thousands of millimetres.
+fn whole_number(list: &[Word], at: usize) -> Option<String> {
+    let word = &list[at];
+    match word.kind {
+        Kind::Letters if hyphened(list, at) => None,
+        Kind::Letters => number_word(&word.text).filter(|n| *n > 1).map(|n| n.to_string()),
+        Kind::Digits if word.text.contains('.') || of_fraction(list, at) => None,
+        Kind::Digits if thousands(list, at) => Some(format!("{}{}", word.text, list[at + 1].text)),
+        Kind::Digits if at > 0 && thousands(list, at - 1) => None,
+        Kind::Digits => Some(word.text.clone()),
+        _ => None,
+    }
+}
+
+/// "one-oh-two" is 102 and none of its words.
+fn hyphened(list: &[Word], at: usize) -> bool {
+    let hyphen = |i: Option<usize>| i.and_then(|i| list.get(i)).is_some_and(|w| w.is("-"));
+    hyphen(at.checked_sub(1)) || hyphen(Some(at + 1))
+}
+
+/// "3 000 mm": digits in groups of three, parted by a blank (ISO 80000-1; from memory).
+fn thousands(list: &[Word], at: usize) -> bool {
+    let digits = |i: usize, lengths: std::ops::RangeInclusive<usize>| {
+        list.get(i).is_some_and(|w| w.kind == Kind::Digits && lengths.contains(&w.text.len()))
+    };
+    digits(at, 1..=3) && digits(at + 1, 3..=3) && list.get(at + 2).is_some_and(|w| w.is("mm"))
+}
+
+/// True when the line's digits only stand in groups of three.
+pub fn grouped(line: &str) -> bool {
+    let list = words(line);
+    (0..list.len()).any(|at| thousands(&list, at))
 }
 
 /// True when a repair follows, and after it the number that wins.
@@ -50,13 +87,14 @@ fn taken_back(rest: &[Word]) -> bool {
     let said: Vec<&str> = rest.iter().map(|w| w.text.as_str()).collect();
     let repair = |s: Sense| matches!(s, Sense::Verb(Verb::Repair | Verb::Change));
     let numbered = |from: usize| {
-        said[from..].iter().any(|w| number_word(w).is_some() || w.starts_with(|c: char| c.is_ascii_digit()))
+        said[from..].iter().any(|w| {
+            number_word(w).is_some() || matches!(*w, "half" | "quarter") || w.starts_with(|c: char| c.is_ascii_digit())
+        })
     };
     let at = |spelling: &[&str]| said.windows(spelling.len()).position(|w| w == spelling).map(|k| k + spelling.len());
     TERMS.iter().filter(|(_, s)| repair(*s)).filter_map(|(spelling, _)| at(spelling)).any(numbered)
 }
 
-/// A fraction's numbers may carry or cancel: 9 3/4 + ..., 8/16.
 fn of_fraction(list: &[Word], at: usize) -> bool {
     let slash = |i: Option<usize>| i.and_then(|i| list.get(i)).is_some_and(|w| w.is("/"));
     slash(at.checked_sub(1)) || slash(Some(at + 1))
@@ -79,7 +117,7 @@ fn shows(number: &str, shown: &[u128]) -> bool {
     let has = |k: Option<u128>| k.is_some_and(|k| shown.contains(&k));
     has(Some(n))
         || n >= 12 && has(Some(n / 12)) && (n % 12 == 0 || has(Some(n % 12)))
-        || shown.iter().any(|k| *k > 12 && k / 12 == n)
+        || shown.iter().any(|k| *k > 12 && (k / 12 == n || k % 12 == n))
         || has(n.checked_mul(10))
         || has(n.checked_mul(1000))
 }
@@ -194,6 +232,16 @@ fn no_longer_supposed(was: &Read, variant: &Variant, now: &Read) -> Option<Strin
     (whole && told).then(|| "a what-if was told".to_owned())
 }
 
+/// What was an answer is told only when a word that tells was put in.
+fn newly_told(was: &Read, variant: &Variant, now: &Read) -> Option<String> {
+    let tells = match variant.change {
+        Change::Insert(_, word) => !is_light(word) && !is_unknown(word) && !is_number(word),
+        Change::Drop(_) | Change::Swap => true,
+        _ => false,
+    };
+    (!tells && !was.told && now.told && was.readback != now.readback).then(|| "an answer became a telling".to_owned())
+}
+
 /// "keep it" keeps what was supposed, or nothing is told.
 fn not_kept(was: &Read, now: &Read) -> Option<String> {
     let keeps = |r: &Read| says(&r.line, Sense::Verb(Verb::Keep)) && r.told;
@@ -209,7 +257,10 @@ fn lost_word(was: &Read, variant: &Variant, now: &Read) -> Option<String> {
     }
     let (old, new, typed) = (plain(&was.readback), plain(&now.readback), plain(&was.line));
     let letters = |w: &String| w.len() > 3 && w.chars().all(char::is_alphabetic);
-    let gone = |w: &&String| typed.contains(w) && !new.contains(w) && !now.named.contains(w);
+    // "stair" is in "stairs"; "under" may be the gap under or the most a gap may be.
+    let still = |w: &String| new.iter().any(|n| n.starts_with(w.as_str()));
+    let meant = |w: &String| senses(w).into_iter().flat_map(marks).any(|m| now.readback.contains(m));
+    let gone = |w: &&String| typed.contains(w) && !still(w) && !meant(w) && !now.named.contains(w);
     let word = old.iter().filter(|w| letters(w)).find(gone)?;
     Some(format!("{word:?} is gone from it"))
 }

@@ -1,6 +1,6 @@
 //! What the words of a line may mean, by the lexicon alone.
 
-use railhand::grammar::sense::{Sense, TERMS, Verb};
+use railhand::grammar::sense::{Op, Sense, TERMS, Verb};
 use railhand::grammar::words::{Kind, words};
 
 /// The plain words of a text, signs left out: "front's" is `front` and `'s`.
@@ -60,36 +60,17 @@ pub fn is_number(phrase: &str) -> bool {
 
 /// A number said in one word, up to twenty.
 pub fn number_word(word: &str) -> Option<u128> {
-    const SAID: [&str; 21] = [
-        "zero",
-        "one",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "eleven",
-        "twelve",
-        "thirteen",
-        "fourteen",
-        "fifteen",
-        "sixteen",
-        "seventeen",
-        "eighteen",
-        "nineteen",
-        "twenty",
-    ];
-    SAID.iter().position(|w| *w == word).and_then(|n| u128::try_from(n).ok())
+    const SAID: &str = "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen \
+                        sixteen seventeen eighteen nineteen twenty";
+    SAID.split(' ').position(|w| w == word).and_then(|n| u128::try_from(n).ok())
 }
 
 /// True for a word that changes what it touches or is acted on once for each time it is said: it never stutters.
 pub fn never_stutters(phrase: &str) -> bool {
-    let acts =
-        |s: &Sense| matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_) | Sense::Verb(Verb::Undo | Verb::Redo));
+    let counts = |s: &Sense| matches!(s, Sense::Op(Op::Pieces | Op::Stick | Op::Ways | Op::Total));
+    let acts = |s: &Sense| {
+        !counts(s) && matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_) | Sense::Verb(Verb::Undo | Verb::Redo))
+    };
     // "no no, 13": a repair may be said over and over.
     let repairs = senses(phrase).contains(&Sense::Verb(Verb::Repair));
     is_number(phrase) || !repairs && !is_light(phrase) && senses(phrase).iter().any(acts)
