@@ -53,6 +53,7 @@ fn reading(items: &[Item], start: usize, end: usize, sum: Sum) -> Reading {
     Reading {
         clauses: vec![Clause::Sum(sum)],
         corrects: false,
+        trails: false,
         supposes: false,
         left,
         near: Vec::new(),

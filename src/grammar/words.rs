@@ -139,7 +139,9 @@ fn next_word(chars: &[Char], at: usize, before: Option<&Word>) -> (Kind, String,
     if let Some(text) = chars[at].glyph {
         return (Kind::Glyph, text.to_owned(), at + 1);
     }
-    if c.is_ascii_digit() || c == '.' && char_at(chars, at + 1).is_some_and(|d| d.is_ascii_digit()) {
+    // "house...14'" ends in dots, not in a point.
+    let point = c == '.' && char_at(chars, at + 1).is_some_and(|d| d.is_ascii_digit());
+    if c.is_ascii_digit() || point && char_at(chars, at.wrapping_sub(1)) != Some('.') {
         return digits(chars, at);
     }
     if c == '\''
@@ -228,7 +230,7 @@ fn part_separators(list: &mut [Word]) {
     for i in 0..list.len() {
         let ties = |w: Option<&Word>| w.is_some_and(|w| w.kind == Kind::Digits);
         let parts = |i: usize| match list[i].text.as_str() {
-            "," | "?" | "!" | "(" | ")" | ">" | "|" => true,
+            "," | "?" | "!" | "(" | ")" | ">" | "|" | "[" | "]" | "<" | "{" | "}" => true,
             ":" | ";" | "." => {
                 let next = list.get(i + 1).filter(|n| n.joined);
                 !(i > 0 && list[i].joined && ties(list.get(i - 1)) && ties(next))

@@ -155,13 +155,18 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
         return Choice::WhySo(0..words.len());
     }
     if let Some(limit) = limit {
-        let said = items.iter().filter(|i| matches!(i.is, Is::Unknown | Is::Unread)).map(|i| i.words.clone()).collect();
+        let said = items.iter().filter(|i| !super::topics::belongs(i, limit)).map(|i| i.words.clone()).collect();
         // A question with figures of its own wants them worked out, not a rule read to it.
         return if own_figures(items) || super::topics::counts(items) {
             Choice::NotWorked(limit, 0..words.len())
         } else {
             Choice::Topic(limit, said)
         };
+    }
+    // What makes no run and holds another trade's word is that trade's.
+    let tells = all.first().is_some_and(|r| r.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some())));
+    if let Some(foreign) = items.iter().find_map(alien).filter(|_| !tells) {
+        return Choice::NotMine(foreign);
     }
     let whole = items.first().zip(items.last()).map_or(0..0, |(a, b)| a.words.start..b.words.end);
     if super::topics::asks(items) && items.iter().any(is_content) {
@@ -199,6 +204,10 @@ fn own_figures(items: &[Item]) -> bool {
     items.iter().any(|i| matches!(&i.is, Is::Measure(m) if !ruled(m) && !matches!(m.meaning, Meaning::Lumber(_))))
 }
 
+fn alien(item: &Item) -> Option<Foreign> {
+    item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None })
+}
+
 fn stuck(all: &[Reading]) -> Option<Range<usize>> {
     all.first().and_then(blocked)
 }
@@ -215,8 +224,6 @@ fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
     if best.clauses.iter().any(|c| matches!(c, Clause::Note(_))) {
         return None;
     }
-    let alien =
-        |item: &Item| item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None });
     let in_noise = |item: &Item| {
         let noise = best
             .left

@@ -88,6 +88,8 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             };
             let (delta, mut reply) = perform(session, resolved);
             reply.unused = unknown.iter().map(|w| typed(line, words, w)).collect();
+            let named = reply.unused.clone();
+            reply.lines.extend(took_no_part("No part of that answer: ", named));
             (delta, reply)
         }
         Choice::NotMine(foreign) => same(session, not_mine(foreign)),
@@ -362,16 +364,22 @@ fn mark_unused(line: &str, words: &[Word], reading: &Reading, reply: &mut Reply)
         ];
         first.push(Line::new(Role::Unused, spans));
     }
-    if !named.is_empty() {
-        let mut spans = vec![Span::Say("I made nothing of ")];
-        for (k, word) in named.into_iter().enumerate() {
-            spans.push(Span::Say(if k == 0 { "\"" } else { ", \"" }));
-            spans.extend([Span::Typed(word), Span::Say("\"")]);
-        }
-        spans.push(Span::Say("."));
-        first.push(Line::new(Role::Unused, spans));
-    }
+    first.extend(took_no_part("I made nothing of ", named));
     reply.lines.splice(0..0, first);
+}
+
+/// The line that names words without a part; none when there are none.
+fn took_no_part(lead: &'static str, named: Vec<Typed>) -> Option<Line> {
+    if named.is_empty() {
+        return None;
+    }
+    let mut spans = vec![Span::Say(lead)];
+    for (k, word) in named.into_iter().enumerate() {
+        spans.push(Span::Say(if k == 0 { "\"" } else { ", \"" }));
+        spans.extend([Span::Typed(word), Span::Say("\"")]);
+    }
+    spans.push(Span::Say("."));
+    Some(Line::new(Role::Unused, spans))
 }
 
 impl From<Impossible> for Problem {

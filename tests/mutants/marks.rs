@@ -19,6 +19,7 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Fixing(_) => vec!["fixing:"],
         Sense::Not => vec!["no ", "none"],
         Sense::Parts(_) => vec!["tape: 1/"],
+        Sense::Nth(_) => vec!["run "],
         Sense::Topic(id) => vec![id],
         Sense::Unit(_) | Sense::Qualifier | Sense::Foreign(_) | Sense::Reason | Sense::Link | Sense::Fill => vec![],
     }
@@ -69,6 +70,7 @@ fn spot_marks(spot: Spot) -> &'static [&'static str] {
         Spot::End | Spot::BothEnds => &["-end"],
         Spot::Far => &["to-end"],
         Spot::Near => &["from-end"],
+        Spot::Other => &["-end"],
     }
 }
 

@@ -92,6 +92,27 @@ pub fn layout(input: In<'_>) -> Out<'_, Say> {
     preceded(lead, opt(on_side)).map(|s| asked(AskDraft::Layout(s))).parse(input)
 }
 
+/// "figure the posts for", "work out a layout on", before a run told in the same line.
+pub fn figure(input: In<'_>) -> Out<'_, Say> {
+    let can = many0_count(text(&[
+        "can you",
+        "could you",
+        "can",
+        "could",
+        "you",
+        "please",
+        "just",
+        "lets",
+        "me",
+        "i need to",
+    ]));
+    let verb =
+        text(&["figure", "figure out", "work out", "calc", "calculate", "space", "set out", "lay out", "place", "do"]);
+    let what = (det, alt((part(Part::Post), part(Part::Layout), part(Part::Bay))), opt(text(&["out"])));
+    let for_it = opt((text(&["for", "on", "along", "in"]), opt(text(&["a", "the", "my"]))));
+    value(asked(AskDraft::Layout(None)), (can, verb, what, for_it)).parse(input)
+}
+
 /// "how many posts", "how many bays on the front".
 pub fn how_many(input: In<'_>) -> Out<'_, Say> {
     let posts = value(true, alt((part(Part::Post), part(Part::LinePost))));

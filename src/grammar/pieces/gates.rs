@@ -45,10 +45,37 @@ fn plain_spot(input: In<'_>) -> Out<'_, SpotDraft> {
     terminated(alt((listed, sided)), opt(part(Part::End))).parse(input)
 }
 
+/// Words that place a gate or stairs.
+const AT: &[&str] = &[
+    "at",
+    "in",
+    "on",
+    "by",
+    "to",
+    "across",
+    "near",
+    "over",
+    "from",
+    "@",
+    "next to",
+    "against",
+    "beside",
+    "up against",
+    "tight to",
+    "hard against",
+    "right by",
+    "over by",
+    "close to",
+    "alongside",
+    "towards",
+    "toward",
+    "beside of",
+];
+
 fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
     let goes =
         many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
-    let link = many1_count(text(&["at", "in", "on", "by", "to", "across", "near", "over", "from"]));
+    let link = many1_count(text(AT));
     let linked = preceded((goes, link, det), spot);
     let bare = preceded((opt(text(&["right", "dead"])), det), plain_spot);
     alt((linked, bare)).parse(input)
@@ -60,6 +87,20 @@ pub fn gate(input: In<'_>) -> Out<'_, Say> {
     let before = (preceded(with, wide), word(), is).map(|(w, ..)| Some(w));
     let after = preceded((with, word(), is), opt(wide));
     (alt((before, after)), opt(at_spot)).map(|(width, at)| Say::Gate(Some(GateDraft { width, at }))).parse(input)
+}
+
+/// "move the gate to the corner", "move it"; "shift the stairs to 5' from the left".
+pub fn moved(input: In<'_>) -> Out<'_, Say> {
+    let (rest, _) = (many0_count(text(&["and", "just", "lets"])), sense(Sense::Verb(Verb::Move)), det).parse(input)?;
+    let over = || many0_count(text(&["over", "on", "back", "along", "down", "up"]));
+    let gate = preceded((alt((part(Part::Gate), text(&["it"]))), over()), opt(at_spot)).map(|at| match at {
+        Some(at) => Say::Gate(Some(GateDraft { width: None, at: Some(at) })),
+        None => Say::Clause(Clause::Move),
+    });
+    let to = opt(text(&["to", "at", "so they 're", "over to"]));
+    let stairs = preceded((part(Part::Stairs), over(), to), alt((measured_spot, stair_spot)));
+    let stairs = stairs.map(|at| Say::Stairs(Some(StairDraft { width: None, at: Some(at) })));
+    alt((stairs, gate)).parse(rest)
 }
 
 /// "no gate", "without a gate".

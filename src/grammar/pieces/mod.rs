@@ -12,7 +12,7 @@ mod settings;
 mod talk;
 
 use super::ahead::Ahead;
-use super::draft::{Clause, GateDraft, StairDraft};
+use super::draft::{Clause, GateDraft, StairDraft, Way};
 use super::items::Item;
 use super::sense::Side;
 use crate::job::{Basis, End};
@@ -24,8 +24,12 @@ use atoms::{In, Out};
 pub enum Say {
     /// Opens a correction that makes something so: "make it".
     Change,
-    /// Takes back what came just before: "no wait", "I mean".
-    Repair,
+    /// Takes back what came just before: "no wait", "I mean". Hard: a "no" that must
+    /// have something to take back.
+    Repair {
+        /// "no", "scratch that".
+        hard: bool,
+    },
     /// Opens a what-if.
     Suppose,
     /// The end a run starts from.
@@ -36,6 +40,8 @@ pub enum Say {
     Both(End, End),
     /// A place standing alone.
     Lone(End),
+    /// An end said to be wrong.
+    NotEnd(End),
     /// A length, with what it was measured between.
     Length {
         /// The length.
@@ -49,6 +55,10 @@ pub enum Say {
     },
     /// A length said to be wrong.
     NotLength(Measure),
+    /// So much longer or shorter than it stands.
+    Grow(Measure, Way),
+    /// "36 wide", of the gate or stairs just said.
+    Wide(Measure),
     /// What a length was measured between, alone.
     Basis(Basis),
     /// A word for a run, with its number if said.
@@ -103,6 +113,7 @@ pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
     }
     found.extend(noise::noise(items, at));
     found.extend(ends::lone(items, at));
+    found.extend(drops::spot(items, at));
     found.extend(talk::note(items, at));
     found.into_iter().map(|(end, say, cost)| Piece { end, say, cost }).collect()
 }
@@ -123,6 +134,9 @@ const PARSERS: &[(Parse, u32)] = &[
     (ends::from_to, 0),
     (ends::at_both_ends, 0),
     (ends::both_ends_at, 0),
+    (ends::one_and_other, 0),
+    (ends::ends_are, 0),
+    (ends::not_end, 0),
     (ends::starts, 1),
     (ends::stops, 1),
     (ends::on_a_side, 0),
@@ -135,6 +149,12 @@ const PARSERS: &[(Parse, u32)] = &[
     (lengths::basis_first, 1),
     (lengths::basis_alone, 4),
     (lengths::run_number, 0),
+    (lengths::nth_run, 0),
+    (lengths::grow, 0),
+    (lengths::how_much, 0),
+    (lengths::past, 0),
+    (lengths::bent, 0),
+    (lengths::wide, 3),
     (lengths::run_word_alone, 3),
     (lengths::runs_alone, 3),
     (lengths::name, 1),
@@ -144,6 +164,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (lengths::bays, 0),
     (lengths::fewest_bays, 0),
     (gates::gate, 0),
+    (gates::moved, 0),
     (gates::no_gate, 0),
     (gates::gate_question, 0),
     (gates::fine, 0),
@@ -154,6 +175,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (settings::lumber_alone, 4),
     (settings::post_width, 0),
     (settings::most_apart, 0),
+    (settings::either, 0),
     (settings::every, 0),
     (settings::height, 0),
     (settings::rail_is, 1),
@@ -173,8 +195,8 @@ const PARSERS: &[(Parse, u32)] = &[
     (drops::swap, 0),
     (drops::same, 0),
     (drops::add_post, 0),
-    (drops::spot, 3),
     (asks::layout, 0),
+    (asks::figure, 0),
     (asks::how_many, 0),
     (asks::how_far, 0),
     (asks::how_long, 0),

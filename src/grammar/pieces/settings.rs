@@ -1,15 +1,16 @@
 //! Settings: post sizes, limits, height, gaps, mount.
 
 use super::Say;
-use super::atoms::{In, Out, any, det, is, length, lumber, measure, part, run_word, sense, sep, text, tie};
+use super::atoms::{In, Out, any, det, is, length, lumber, measure, one, part, run_word, sense, sep, text, tie};
 use crate::grammar::draft::Clause;
+use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Cue, Part, Sense, Verb};
 use crate::job::{Basis, End, HouseEnd, PostRole, SlotId};
 use crate::measure::{Meaning, Measure};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, opt, peek, value, verify};
-use nom::multi::many0_count;
+use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
 fn slot(id: SlotId) -> impl Fn(Measure) -> Say {
@@ -28,11 +29,17 @@ fn role(input: In<'_>) -> Out<'_, PostRole> {
     });
     let stair = value(PostRole::Gate, verify(super::atoms::place, |e| *e == End::StairHead));
     let all = value(PostRole::All, part(Part::Post));
+    let between = value(PostRole::Line, (text(&["between"]), opt(text(&["them"])), peek(peek_end)));
     preceded(
         (opt(text(&["all"])), det, opt(text(&["all"])), det),
-        terminated(alt((word, all, stair)), opt(part(Part::Post))),
+        terminated(alt((word, all, stair, between)), opt(part(Part::Post))),
     )
     .parse(input)
+}
+
+/// "not 4x4": lumber said to be wrong, beside what it is instead.
+fn not_lumber(input: In<'_>) -> Out<'_, ()> {
+    value((), (opt(sep(",")), text(&["not", "instead of", "rather than", "and not"]), det, lumber)).parse(input)
 }
 
 fn using(input: In<'_>) -> Out<'_, ()> {
@@ -44,7 +51,8 @@ fn using(input: In<'_>) -> Out<'_, ()> {
 /// "posts are 4x4", "corner posts 6x6", "line posts: 4x4".
 pub fn of_post(input: In<'_>) -> Out<'_, Say> {
     let word = (opt(sense(Sense::Verb(Verb::Change))), role);
-    (delimited(using, word, (opt(text(&["all"])), tie, opt(sense(Sense::Verb(Verb::Use))), det)), lumber)
+    let lead = (opt(text(&["all"])), tie, opt(sense(Sense::Verb(Verb::Use))), det);
+    (delimited(using, word, lead), terminated(lumber, opt(not_lumber)))
         .map(|((_, role), size)| Say::Clause(Clause::Post(role, size)))
         .parse(input)
 }
@@ -53,12 +61,18 @@ pub fn of_post(input: In<'_>) -> Out<'_, Say> {
 pub fn post_of(input: In<'_>) -> Out<'_, Say> {
     let on = || (opt(text(&["on", "at", "for", "in", "as"])), opt(text(&["every", "each"])));
     let whose = alt((preceded((part(Part::Post), on()), role), preceded(on(), role)));
-    (preceded(using, lumber), whose).map(|(size, role)| Say::Clause(Clause::Post(role, size))).parse(input)
+    (preceded(using, lumber), terminated(whose, opt(not_lumber)))
+        .map(|(size, role)| Say::Clause(Clause::Post(role, size)))
+        .parse(input)
 }
 
-/// "4x4s" alone.
+/// "4x4s" alone, "6x6 not 4x4", "not 4x4, 6x6".
 pub fn lumber_alone(input: In<'_>) -> Out<'_, Say> {
-    preceded(using, lumber).map(|size| Say::Clause(Clause::Post(PostRole::All, size))).parse(input)
+    let first = preceded((not_lumber, opt(sep(",")), opt(text(&["but", "its", "it 's"])), det), lumber);
+    let last = preceded(using, (lumber, opt(not_lumber)));
+    let first = first.map(|size| (size, true));
+    let last = last.map(|(size, not)| (size, not.is_some()));
+    alt((first, last)).map(|(size, instead)| Say::Clause(Clause::Lumber { size, instead })).parse(input)
 }
 
 /// "they're 4 1/2 square outside", "2 inch square posts", "sleeves 4 1/2".
@@ -74,14 +88,37 @@ pub fn post_width(input: In<'_>) -> Out<'_, Say> {
         tie,
     );
     let square = || many0_count(alt((sense(Sense::Cue(Cue::Square)), text(&["across", "overall", "outside"]))));
-    let stated = preceded(subject, terminated(length, square()));
+    // "posts 5" may count them: a width has a fraction, a unit or "square" by it.
+    let counts = |m: &Measure| matches!(m.meaning, Meaning::Bare(n) if n.value.is_integer() && !n.fraction);
+    let told = alt((
+        terminated(length, many1_count(alt((sense(Sense::Cue(Cue::Square)), text(&["across", "overall", "outside"]))))),
+        verify(length, move |m| !counts(m)),
+    ));
+    let stated = preceded(subject, terminated(told, peek(nom::combinator::not(range_or_spacing))));
+    let lumber_measures = (
+        using,
+        lumber,
+        opt((part(Part::Post), is)),
+        text(&["measure", "measuring", "that measure", "come in at", "are"]),
+    );
+    let field = preceded(lumber_measures, terminated(length, square()));
     let they = preceded(
         (opt(text(&["theyre", "they 're", "they", "its", "it 's"])), opt(text(&["are", "measure"])), det),
         square_length,
     );
     let before =
         terminated(preceded(using, terminated(length, square())), (opt(text(&["steel", "metal", "aluminum"])), post()));
-    alt((stated, before, they)).map(slot(SlotId::PostWidth)).parse(input)
+    alt((stated, field, before, they)).map(slot(SlotId::PostWidth)).parse(input)
+}
+
+/// "to 6 feet apart", "apart": what stands before is no width.
+fn range_or_spacing(input: In<'_>) -> Out<'_, ()> {
+    alt((
+        sense(Sense::Cue(Cue::Apart)),
+        value((), (text(&["to", "or", "-"]), length)),
+        value((), sense(Sense::Basis(Basis::Centre))),
+    ))
+    .parse(input)
 }
 
 fn square_length(input: In<'_>) -> Out<'_, Measure> {
@@ -114,7 +151,18 @@ fn limit(basis: Option<Basis>) -> SlotId {
 
 fn most(input: In<'_>) -> Out<'_, ()> {
     let lead = (det, opt(part(Part::Bay)), opt(part(Part::Post)), opt(text(&["is", "are", "at", "of", "to"])));
-    delimited(lead, sense(Sense::Cue(Cue::Most)), tie).map(|_| ()).parse(input)
+    delimited(lead, sense(Sense::Cue(Cue::Most)), (opt((det, part(Part::Bay))), tie)).map(|_| ()).parse(input)
+}
+
+/// "posts 5 to 6 feet apart", "every 5 or 6 feet": either, so asked.
+pub fn either(input: In<'_>) -> Out<'_, Say> {
+    let posts =
+        || (det, opt(part(Part::Post)), many0_count(text(&["is", "are", "at", "set", "go", "between", "about"])));
+    let two = || (length, preceded((opt(sep("-")), text(&["to", "or", "-", "and"])), length));
+    let apart = alt((sense(Sense::Cue(Cue::Apart)), value((), centre)));
+    let spread = delimited(posts(), two(), apart);
+    let each = preceded((posts(), sense(Sense::Cue(Cue::Every))), two());
+    alt((spread, each)).map(|(a, b)| Say::Clause(Clause::Either(SlotId::CentreMax, a, b))).parse(input)
 }
 
 /// "6' o.c. max", "max 5 foot clear", "no more than 6 ft apart", "6 foot max".
@@ -154,7 +202,13 @@ pub fn every(input: In<'_>) -> Out<'_, Say> {
         delimited(opt(centre), sense(Sense::Cue(Cue::Apart)), many0_count(text(&["them"]))).map(|()| None),
     );
     let spacing = (preceded((det, sense(Sense::Cue(Cue::Apart)), tie), length), opt(centre));
-    alt((each, posts, apart, spacing)).map(|(m, b)| Say::Clause(Clause::Slot(limit(b), m))).parse(input)
+    let spacing = spacing.map(|(m, b)| match (&m.meaning, b) {
+        // "spacing 4": of the posts or of the balusters.
+        (Meaning::Bare(_), None) => Say::Clause(Clause::Most(m)),
+        _ => Say::Clause(Clause::Slot(limit(b), m)),
+    });
+    let of_posts = alt((each, posts, apart)).map(|(m, b)| Say::Clause(Clause::Slot(limit(b), m)));
+    alt((of_posts, spacing)).parse(input)
 }
 
 /// "guard height 42", "42 high", "rail at 36 high", "make the height 36".
@@ -261,16 +315,22 @@ pub fn mount(input: In<'_>) -> Out<'_, Say> {
         Sense::Mount(m) => Some(m),
         _ => None,
     });
-    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post))))
+    delimited((using, opt(part(Part::Post)), fixed_so), word, on_posts)
         .map(|m| Say::Clause(Clause::Mount(m)))
         .parse(input)
+}
+
+/// "on the posts", "posts", "for them": said after how they are fixed.
+fn on_posts(input: In<'_>) -> Out<'_, ()> {
+    let posts = (opt(text(&["on", "for", "at", "in"])), det, alt((part(Part::Post), text(&["them", "em"]))));
+    value((), opt(posts)).parse(input)
 }
 
 /// Words between "posts" and how they are fixed.
 fn fixed_so(input: In<'_>) -> Out<'_, ()> {
     let words = text(&[
         "are", "go", "set", "on", "to", "mounted", "is", "the", "stand", "sit", "get", "come", "be", "hang", "will",
-        "with", "held", "by", "fixed", "hung", "and",
+        "with", "held", "by", "fixed", "hung", "and", "mount", "them", "em", "fix", "bolt", "screw", "hold",
     ]);
     value((), many0_count(words)).parse(input)
 }
@@ -281,26 +341,36 @@ pub fn fixing(input: In<'_>) -> Out<'_, Say> {
         Sense::Fixing(f) => Some(f),
         _ => None,
     });
-    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post))))
+    let rim = opt((opt(text(&["to", "into", "through", "on"])), det, alt((part(Part::Rim), text(&["the band"])))));
+    delimited((using, opt(part(Part::Post)), fixed_so), word, (rim, on_posts))
         .map(|f| Say::Clause(Clause::Fixing(f)))
         .parse(input)
 }
 
 /// "no notch", "notch 1 1/2 deep", "notch depth 1 1/2".
 pub fn notch(input: In<'_>) -> Out<'_, Say> {
-    let none = value(Say::Clause(Clause::NoNotch), (sense(Sense::Not), det, part(Part::Notch)));
     let deep = || opt(sense(Sense::Cue(Cue::Deep)));
-    let posts = || opt((det, alt((part(Part::Post), text(&["them", "em", "it", "each", "each one"])))));
-    let first = preceded((det, part(Part::Notch), posts(), deep(), tie), terminated(length, deep()));
+    let posts = || {
+        opt((opt(text(&["in", "on"])), det, alt((part(Part::Post), text(&["them", "em", "it", "each", "each one"])))))
+    };
+    let any_notch = (opt(text(&["any"])), det, part(Part::Notch));
+    let none = value(Say::Clause(Clause::NoNotch), (sense(Sense::Not), any_notch, posts()));
+    let subject = opt((det, part(Part::Post), is));
+    let first = preceded((subject, det, part(Part::Notch), posts(), deep(), tie), terminated(length, deep()));
     let last = terminated(preceded(det, length), (deep(), opt(sep("-")), part(Part::Notch)));
     alt((none, alt((first, last)).map(slot(SlotId::NotchDepth)))).parse(input)
 }
 
 /// "deck's 26 inches up", "38 off the ground".
 pub fn grade(input: In<'_>) -> Out<'_, Say> {
-    let deck = || opt((det, part(Part::Deck), is));
-    let above = || alt((sense(Sense::Cue(Cue::Above)), value((), (text(&["up"]), opt(sense(Sense::Cue(Cue::Above)))))));
-    delimited(deck(), length, above()).map(slot(SlotId::Grade)).parse(input)
+    let stands = text(&["sits", "stands", "its", "it 's", "is"]);
+    let deck = (det, part(Part::Deck), many0_count(stands), is);
+    let up = || text(&["up", "up in the air", "high"]);
+    let above = || alt((sense(Sense::Cue(Cue::Above)), value((), (up(), sense(Sense::Cue(Cue::Above))))));
+    // "10' up the right side" is no height: "up" alone wants the deck named, or the line's end.
+    let told = delimited(deck, length, alt((above(), up())));
+    let bare = terminated(length, alt((above(), value((), (text(&["up"]), peek_end)))));
+    alt((told, bare)).map(slot(SlotId::Grade)).parse(input)
 }
 
 /// "bracket at the house", "post at the house".
@@ -328,9 +398,12 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
     let two = |m: Measure| matches!(m.meaning, Meaning::By(..)).then_some((Some(m), None));
     let both = map_opt(preceded(word(), measure), two);
     let both_first = map_opt(terminated(preceded(det, measure), part(Part::Deck)), two);
-    let is_along = delimited(opt(word()), length, sense(Sense::Cue(Cue::Along))).map(|m| (Some(m), None));
+    let on = || (opt(sense(Sense::Verb(Verb::Change))), opt(text(&["it"])));
+    let is_along = delimited((on(), opt(word())), length, sense(Sense::Cue(Cue::Along))).map(|m| (Some(m), None));
     let is_wide = delimited(word(), length, along()).map(|m| (Some(m), None));
-    let is_out = delimited(opt(word()), length, sense(Sense::Cue(Cue::Out))).map(|m| (None, Some(m)));
+    // "8' off the house to a free end" is a run.
+    let is_out = delimited(opt(word()), length, (sense(Sense::Cue(Cue::Out)), peek(peek_end), peek(not_to)));
+    let is_out = is_out.map(|m| (None, Some(m)));
     let is_deep = delimited(word(), length, out()).map(|m| (None, Some(m)));
     let comes =
         preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), length).map(|m| (None, Some(m)));
@@ -339,13 +412,26 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
         .parse(input)
 }
 
+/// No "to" follows: what stands before is a deck's side, not the start of a run.
+fn not_to(input: In<'_>) -> Out<'_, ()> {
+    let run_on = |i: &Item| matches!(&*i.text, "to" | "and" | "over" | "into") || i.may_be(Sense::Verb(Verb::Stops));
+    if input.first().is_some_and(run_on) { Err(nom::Err::Error(())) } else { Ok((input, ())) }
+}
+
 /// "read to the 32nd", "round to 1/8".
 pub fn tape(input: In<'_>) -> Out<'_, Say> {
     let idle =
         text(&["it", "me", "them", "everything", "to", "the", "tape", "nearest", "in", "figures", "marks", "a", "an"]);
     let lead = (text(&["round", "read", "measure", "tape", "show", "give"]), many0_count(idle));
     let named = any(|s| if let Sense::Parts(d) = s { Some(d) } else { None });
-    let part = map_opt(length, |m| match m.meaning {
+    // "2 32nds" is no part a tape is read to, though it comes to a sixteenth.
+    let one_part = one(|i: &Item| match &i.is {
+        Is::Measure(m) if i.text.starts_with('1') || !i.text.starts_with(|c: char| c.is_ascii_digit()) => {
+            Some(m.clone())
+        }
+        _ => None,
+    });
+    let part = map_opt(one_part, |m| match m.meaning {
         Meaning::Bare(n) if *n.value.numer() == 1 => u8::try_from(*n.value.denom()).ok(),
         Meaning::Length(l, _) if *l.q().numer() == 1 => u8::try_from(*l.q().denom()).ok(),
         _ => None,

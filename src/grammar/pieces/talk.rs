@@ -5,12 +5,12 @@ use super::atoms::{In, Out, length, sense, sep, text};
 use super::{PIECE, Say};
 use crate::grammar::Talk;
 use crate::grammar::draft::Clause;
-use crate::grammar::items::Item;
+use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Sense, Verb};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{not, opt, value};
-use nom::multi::{many0_count, many1_count};
+use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded};
 
 fn verb<'a>(v: Verb) -> impl Parser<In<'a>, Output = (), Error = ()> {
@@ -19,8 +19,7 @@ fn verb<'a>(v: Verb) -> impl Parser<In<'a>, Output = (), Error = ()> {
 
 /// "no, make it", "I meant", "what if".
 pub fn opener(input: In<'_>) -> Out<'_, Say> {
-    let repair = || many1_count((verb(Verb::Repair), opt(sep(",."))));
-    let change = value(Say::Change, (opt(repair()), verb(Verb::Change), opt(text(&["it", "that", "the"]))));
+    let change = value(Say::Change, (opt(repair), verb(Verb::Change), opt(text(&["it", "that", "the"]))));
     let suppose = value(
         Say::Suppose,
         (
@@ -31,7 +30,43 @@ pub fn opener(input: In<'_>) -> Out<'_, Say> {
             ])),
         ),
     );
-    alt((change, suppose, value(Say::Repair, repair()))).parse(input)
+    alt((change, suppose, repair.map(|hard| Say::Repair { hard }))).parse(input)
+}
+
+/// Words that take back what came before; true for a "no" among them.
+fn repair(input: In<'_>) -> Out<'_, bool> {
+    let (mut rest, mut hard, mut found) = (input, false, false);
+    while let Ok((after, word)) = one_repair(rest) {
+        (hard, found) = (hard || word, true);
+        rest = opt(sep(",.")).parse(after)?.0;
+    }
+    if found { Ok((rest, hard)) } else { Err(nom::Err::Error(())) }
+}
+
+fn one_repair(input: In<'_>) -> Out<'_, bool> {
+    let word = input.first().map(|i| i.text.clone());
+    let (rest, ()) = verb(Verb::Repair).parse(input)?;
+    let hard = word.is_some_and(|w| HARD.contains(&&*w));
+    // "no gap limit 4" denies; "no, 4" and "no it's 4" take back.
+    if hard && rest.first().is_some_and(|next| !takes_back(next)) {
+        return Err(nom::Err::Error(()));
+    }
+    Ok((rest, hard))
+}
+
+/// Words that deny as well as take back.
+const HARD: [&str; 6] = ["no", "nope", "nah", "no no", "scratch that", "strike that"];
+
+/// True for what may follow a bare "no" that takes back.
+fn takes_back(next: &Item) -> bool {
+    let sense = |s: &Sense| {
+        matches!(s, Sense::Verb(v) if !matches!(v, Verb::Help | Verb::Hello | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
+            || matches!(s, Sense::End(_) | Sense::Not | Sense::Nth(_))
+    };
+    next.is_sep()
+        || matches!(next.is, Is::Measure(_))
+        || next.senses().iter().any(sense)
+        || matches!(&*next.text, "it" | "its" | "it 's" | "that" | "thats" | "the" | "this" | "run" | "you" | "i")
 }
 
 /// Undo, redo, keep, leave, hello, help.

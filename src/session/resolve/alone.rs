@@ -16,7 +16,10 @@ impl Resolver<'_> {
             let focus = self.session.talk.focus.clone();
             Ok(Some(Resolved { acts: vec![act], ask: false, focus, then: None }))
         };
-        let clauses: Vec<&Clause> = reading.clauses.iter().filter(|c| !matches!(c, Clause::Fine)).collect();
+        let mut clauses: Vec<&Clause> = reading.clauses.iter().filter(|c| !is_aside(c)).collect();
+        if clauses.is_empty() {
+            clauses = reading.clauses.iter().filter(|c| matches!(c, Clause::Talk(_))).collect();
+        }
         match clauses[..] {
             [] => Err(Problem::Ask(
                 if reading.corrects { "Change what, to what?" } else { "Nothing in that I can use." },
@@ -98,4 +101,9 @@ impl Resolver<'_> {
         }
         Err(Problem::Ask("That is not what stands. Say the run and its length.", Vec::new()))
     }
+}
+
+/// Said beside what a line is about.
+fn is_aside(clause: &Clause) -> bool {
+    matches!(clause, Clause::Fine | Clause::Talk(Talk::Hello))
 }
