@@ -129,6 +129,17 @@ impl Gather {
                 self.corrects = true;
                 self.run().not_end = Some(*end);
             }
+            Say::Instead(wrong, right) => {
+                self.corrects = true;
+                let draft = self.run();
+                (draft.not_end, draft.from, draft.lone) = (Some(*wrong), Some(*right), true);
+            }
+            Say::Called(side) => {
+                self.corrects = true;
+                let draft = self.run();
+                (draft.name, draft.it) = (Some(*side), true);
+            }
+            Say::At(spot) => self.take_at(*spot),
             Say::Length { measure, .. } if self.again(measure) => {}
             Say::Name(side) if self.repaired_spot(SpotDraft::Side(*side)) => {}
             _ => self.take_run(say, ahead),
@@ -179,6 +190,17 @@ impl Gather {
         true
     }
 
+    /// "gate on run 1 at the house": of the gate, which has no place yet.
+    fn take_at(&mut self, spot: SpotDraft) {
+        let gate = self.current.as_mut().and_then(|r| r.gate.as_mut()?.as_mut()).filter(|g| g.at.is_none());
+        match gate {
+            Some(gate) => gate.at = Some(spot),
+            None => {
+                self.clash.get_or_insert(Clash::Apart);
+            }
+        }
+    }
+
     /// "gate at the corner. 36 wide.": of the gate or the stairs of this run.
     fn take_wide(&mut self, measure: &Measure) {
         let run = self.current.as_mut();
@@ -188,9 +210,12 @@ impl Gather {
             return;
         }
         let stairs = self.current.as_mut().and_then(|r| r.stairs.as_mut()?.as_mut()).filter(|s| s.width.is_none());
-        match stairs {
-            Some(stairs) => stairs.width = Some(measure.clone()),
-            None => self.others.push(Clause::Wide(measure.clone())),
+        if let Some(stairs) = stairs {
+            stairs.width = Some(measure.clone());
+        } else if self.has(|r| r.gate.is_some() || r.stairs.is_some()) {
+            self.clash.get_or_insert(Clash::Twice(self.words.clone()));
+        } else {
+            self.others.push(Clause::Wide(measure.clone()));
         }
     }
 

@@ -180,7 +180,9 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
         let at = stuck(all).unwrap_or(whole.clone());
         return match items {
             _ if items.iter().any(is_content) => Choice::Unread(at),
-            _ if items.iter().any(Item::is_light) && items.iter().all(|i| i.is_light() || i.is_sep()) => {
+            _ if items.iter().any(|i| i.is_light() && i.text.contains(char::is_alphanumeric))
+                && items.iter().all(|i| i.is_light() || i.is_sep()) =>
+            {
                 Choice::Idle(at)
             }
             _ => Choice::Nothing,

@@ -6,7 +6,8 @@ use super::point::{pointer, typed};
 use super::resolve::{Problem, Resolved};
 use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
 use crate::grammar::draft::{Clause, Reading, Weight};
-use crate::grammar::sense::Foreign;
+use crate::grammar::items::{Item, cuts};
+use crate::grammar::sense::{Foreign, Sense};
 use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{Fact, Impossible, Job};
@@ -355,6 +356,9 @@ fn mark_unused(line: &str, words: &[Word], reading: &Reading, reply: &mut Reply)
         words[l.words.clone()].iter().any(|w| w.text.chars().any(char::is_alphanumeric))
     };
     reply.unused = reading.left.iter().filter(spoken).map(|l| typed(line, words, &l.words)).collect();
+    let basis: Vec<Typed> = idle_basis(words, reading, reply).iter().map(|w| typed(line, words, w)).collect();
+    reply.unused.extend(basis.iter().cloned());
+    let named: Vec<Typed> = named.into_iter().chain(basis).collect();
     let mut first: Vec<Line> = Vec::new();
     for near in &reading.near {
         let spans = [
@@ -366,6 +370,17 @@ fn mark_unused(line: &str, words: &[Word], reading: &Reading, reply: &mut Reply)
     }
     first.extend(took_no_part("I made nothing of ", named));
     reply.lines.splice(0..0, first);
+}
+
+/// What a lone length was said to be measured between: read back, a length has no place for it.
+fn idle_basis(words: &[Word], reading: &Reading, reply: &Reply) -> Vec<std::ops::Range<usize>> {
+    let lone = reply.readback.as_deref().is_some_and(|r| r.starts_with("length "));
+    if !lone || !matches!(&reading.clauses[..], [Clause::Run(draft)] if draft.basis.is_some()) {
+        return Vec::new();
+    }
+    let items = cuts(words).into_iter().next().map(|(_, items)| items).unwrap_or_default();
+    let basis = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::Basis(_)));
+    items.iter().filter(|i| basis(i)).map(|i| i.words.clone()).collect()
 }
 
 /// The line that names words without a part; none when there are none.

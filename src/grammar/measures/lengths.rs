@@ -53,7 +53,7 @@ fn said<'a>(i: At<'a>, rest: At<'a>, heard: &Heard<'_>, u: Unit) -> Vec<Found<'a
 
 /// True for an "in" at `i` that is likelier a preposition: "3 in a row", "4 in 72".
 pub(super) fn prefers_preposition(i: At<'_>, rest: At<'_>) -> bool {
-    maybe_preposition(i) && (stands(rest, Role::AfterPreposition) || starts(rest))
+    maybe_preposition(i) && (stands(rest, Role::AfterPreposition) || starts(rest) || unit(rest).is_ok())
 }
 
 /// "an inch and five eighths", "4 inches and 3/8".

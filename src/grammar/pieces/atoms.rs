@@ -63,7 +63,8 @@ pub fn length(input: In<'_>) -> Out<'_, Measure> {
 /// Named lumber.
 pub fn lumber(input: In<'_>) -> Out<'_, Lumber> {
     one(|item: &Item| match &item.is {
-        Is::Measure(Measure { meaning: Meaning::Lumber(l), .. }) => Some(*l),
+        // "about 6x6", "a strong 4x4": a name has no more or less.
+        Is::Measure(Measure { meaning: Meaning::Lumber(l), about: false, shade: None, .. }) => Some(*l),
         _ => None,
     })
     .parse(input)
@@ -118,6 +119,11 @@ const TIES: &[&str] = &[
     "must be",
     "'ll be",
     "gonna be",
+    "get",
+    "gets",
+    "take",
+    "takes",
+    "getting",
 ];
 
 /// Any number of ties, a colon among them.

@@ -9,7 +9,7 @@ use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Part, Sense, Side, Verb};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, value};
+use nom::combinator::{opt, peek, value};
 use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -32,12 +32,19 @@ pub fn drop_it(input: In<'_>) -> Out<'_, Say> {
     ));
     let lead = || opt(text(&["and", "just", "then", "lets", "we", "i"]));
     let tail = || many0_count(text(&["please", "then", "altogether", "idea", "whole", "there", "after all", "out"]));
+    let it = text(&["it", "that", "that one", "this one", "this"]);
     let (rest, what) = alt((
+        delimited((lead(), sense(Sense::Verb(Verb::Drop))), value(DropDraft::It, it), (tail(), peek(line_end))),
         delimited((lead(), sense(Sense::Verb(Verb::Drop)), opt_that, det), what, tail()),
         delimited((lead(), out_verb, det), gate_or_stairs, (text(&["out", "off", "away", "out of there"]), tail())),
     ))
     .parse(input)?;
     Ok((rest, Say::Clause(Clause::Drop(what))))
+}
+
+/// The line's end or a sign.
+fn line_end(input: In<'_>) -> Out<'_, ()> {
+    if input.first().is_none_or(Item::is_sep) { Ok((input, ())) } else { Err(nom::Err::Error(())) }
 }
 
 /// "that" before what is dropped, but not when it is all that is dropped.
@@ -73,7 +80,8 @@ pub fn same(input: In<'_>) -> Out<'_, Say> {
     let verb = || (opt(text(&["is", "'s"])), det, sense(Sense::Verb(Verb::Same)), opt(text(&["as", "again", "thing"])));
     let like = preceded((opt(text(&["do", "make"])), opt(text(&["and"]))), (terminated(named(), verb()), opt(named())));
     let like = like.map(|(what, like)| (Some(what), like));
-    let after = preceded(verb(), (opt(named()),)).map(|(what,)| (what, None::<Side>));
+    let it = || opt(text(&["it", "that", "before", "as before", "this"]));
+    let after = delimited(verb(), opt(named()), it()).map(|what| (what, None::<Side>));
     alt((like, after)).map(|(what, like)| Say::Clause(Clause::Same { what, like })).parse(input)
 }
 

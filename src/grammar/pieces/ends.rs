@@ -102,6 +102,21 @@ pub fn ends_are(input: In<'_>) -> Out<'_, Say> {
     preceded(lead, (place, preceded(and, place))).map(|(a, b)| Say::Both(a, b)).parse(input)
 }
 
+/// "the corner is really the stairs", "the house is wrong, it's the stairs", "make the
+/// corner a stair head": one end in another's place.
+pub fn really(input: In<'_>) -> Out<'_, Say> {
+    let truly = || opt(text(&["really", "actually", "now", "meant to be", "supposed to be", "meant"]));
+    let is_must = text(&["is", "'s", "should be", "needs to be", "was", "should have been", "is now", "is actually"]);
+    let said = (place, preceded((is_must, truly()), place));
+    let its = (opt(sep(",.;-")), opt(text(&["it 's", "its", "thats", "it", "that 's"])), is);
+    let wrong = (is, text(&["wrong", "not right", "isnt right", "a mistake"]), its);
+    let denied = (place, preceded(wrong, place));
+    let verb = text(&["make", "make the", "change", "change the", "turn", "swap", "switch"]);
+    let link = text(&["a", "an", "the", "into", "to", "for", "with", "into a", "be", "into the"]);
+    let made = preceded((verb, det), (place, preceded((link, det), place)));
+    alt((said, denied, made)).map(|(wrong, right)| Say::Instead(wrong, right)).parse(input)
+}
+
 /// "the stairs, not the corner": the second half, an end said to be wrong. What follows
 /// must let it stand: "12' not house to corner" says no such thing.
 pub fn not_end(input: In<'_>) -> Out<'_, Say> {
@@ -117,14 +132,22 @@ pub fn not_end(input: In<'_>) -> Out<'_, Say> {
 pub fn both_ends_at(input: In<'_>) -> Out<'_, Say> {
     let dies = opt(sense(Sense::Verb(Verb::Stops)));
     let link = opt(text(&["at", "on", "in", "into", "to"]));
-    preceded((sense(Sense::Spot(Spot::BothEnds)), is, dies, link), place).map(|e| Say::Both(e, e)).parse(input)
+    preceded((sense(Sense::Spot(Spot::BothEnds)), is, dies, link), alt((place, places)))
+        .map(|e| Say::Both(e, e))
+        .parse(input)
 }
 
 /// "starts at the house", "picks up at the stair head", "off the house".
 pub fn starts(input: In<'_>) -> Out<'_, Say> {
     let verb = (it(), sense(Sense::Verb(Verb::Starts)), opt(text(&["at", "on", "from", "by", "off", "of", "right"])));
     let lead = alt((value((), verb), text(&["from", "frm", "off"])));
-    preceded(lead, place).map(Say::From).parse(input)
+    // "out from the house 12'": of a run as like as of the deck.
+    let out = (
+        it(),
+        opt(sense(Sense::Verb(Verb::Goes))),
+        text(&["out from the house", "off the house", "out off the house"]),
+    );
+    alt((preceded(lead, place), value(End::House, out))).map(Say::From).parse(input)
 }
 
 fn it<'a>() -> impl Parser<In<'a>, Output = (), Error = ()> {
@@ -144,12 +167,14 @@ pub fn stops(input: In<'_>) -> Out<'_, Say> {
     let link = || opt(text(&["at", "on", "in", "into", "to", "against", "by", "off", "dead", "up", "short"]));
     let meets = (it(), text(&["meets", "hits", "joins"]));
     let to_place = (
+        opt((it(), sense(Sense::Verb(Verb::Goes)))),
         many0_count(text(&["over", "up", "down", "across", "on", "then", "out"])),
         text(&["to", "til", "till", "into", "up to"]),
     );
     let lead = alt((value((), (verb(), link(), link())), value((), meets), value((), to_place)));
     let at_place = preceded(lead, place).map(Say::To);
-    let in_mid_air = value(Say::To(End::OpenEnd), (verb(), opt(text(&["there", "short", "dead"]))));
+    let again = not(peek(sense(Sense::Verb(Verb::Stops))));
+    let in_mid_air = value(Say::To(End::OpenEnd), (verb(), opt(text(&["there", "short", "dead"])), again));
     alt((at_place, in_mid_air)).parse(input)
 }
 

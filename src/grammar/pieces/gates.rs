@@ -24,8 +24,12 @@ fn with(input: In<'_>) -> Out<'_, ()> {
 }
 
 fn wide(input: In<'_>) -> Out<'_, Measure> {
-    delimited(opt((text(&["to", "at", "of"]), is)), length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide)))))
-        .parse(input)
+    delimited(
+        (opt((text(&["to", "at", "of"]), is)), opt(text(&["only", "just"]))),
+        length,
+        (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide)))),
+    )
+    .parse(input)
 }
 
 /// A spot, a side or a place: "in the middle", "at the left end", "at the stair head".
@@ -86,7 +90,17 @@ pub fn gate(input: In<'_>) -> Out<'_, Say> {
     let word = || (det, part(Part::Gate));
     let before = (preceded(with, wide), word(), is).map(|(w, ..)| Some(w));
     let after = preceded((with, word(), is), opt(wide));
-    (alt((before, after)), opt(at_spot)).map(|(width, at)| Say::Gate(Some(GateDraft { width, at }))).parse(input)
+    (alt((before, after)), opt(at_spot_of)).map(|(width, at)| Say::Gate(Some(GateDraft { width, at }))).parse(input)
+}
+
+/// "in the middle of" what is told next.
+fn at_spot_of(input: In<'_>) -> Out<'_, SpotDraft> {
+    terminated(at_spot, opt(text(&["of"]))).parse(input)
+}
+
+/// "at the house", behind a gate told without its place.
+pub fn at(input: In<'_>) -> Out<'_, Say> {
+    preceded((text(AT), det), spot).map(Say::At).parse(input)
 }
 
 /// "move the gate to the corner", "move it"; "shift the stairs to 5' from the left".
@@ -109,7 +123,9 @@ pub fn no_gate(input: In<'_>) -> Out<'_, Say> {
     let nah = text(&["nah", "no", "nope", "none"]);
     let again = opt((opt(text(&["no"])), part(Part::Gate)));
     let asked = (det, part(Part::Gate), sep("?"), nah, opt(sep(",")), again);
-    alt((value(Say::Gate(None), no), value(Say::Gate(None), asked))).parse(input)
+    let gone =
+        (det, part(Part::Gate), is, text(&["gone", "out", "off", "scrapped", "cancelled", "canceled", "history"]));
+    value(Say::Gate(None), alt((value((), no), value((), asked), value((), gone)))).parse(input)
 }
 
 /// "gate? yeah gate".
@@ -156,7 +172,7 @@ fn stair_spot(input: In<'_>) -> Out<'_, StairSpot> {
     let between = preceded(opt(text(&["in"])), text(&["between"]));
     let between = value(StairSpot::Between, (between, opt(text(&["them", "the two", "those", "em"]))));
     let between_in = value(StairSpot::Between, (text(&["in", "between"]), text(&["between", "them"])));
-    alt((measured_spot, between, between_in, at_spot.map(StairSpot::At))).parse(input)
+    alt((measured_spot, between, between_in, at_spot_of.map(StairSpot::At))).parse(input)
 }
 
 /// "5' from the left corner", "in the middle".
@@ -164,7 +180,7 @@ fn measured_spot(input: In<'_>) -> Out<'_, StairSpot> {
     let from = text(&["from", "off", "in from", "over from", "along from", "out from", "in", "over"]);
     let off = (length, preceded((many1_count(from), det), left_right));
     let from_off = terminated(off, opt(alt((value((), corner), part(Part::End))))).map(|(m, s)| StairSpot::Off(m, s));
-    let middle = value(StairSpot::Middle, verify(at_spot, |s| *s == SpotDraft::Spot(Spot::Middle)));
+    let middle = value(StairSpot::Middle, verify(at_spot_of, |s| *s == SpotDraft::Spot(Spot::Middle)));
     alt((from_off, middle)).parse(input)
 }
 

@@ -59,7 +59,7 @@ fn is_or_of(input: In<'_>) -> Out<'_, ()> {
 pub fn run_of(input: In<'_>) -> Out<'_, Say> {
     let of = (opt(sep("-")), opt(text(&["of"])), det);
     // "42 inch rails": a height as like as a length; `rail_is` has that.
-    let word = alt((run_word, part(Part::Rail), part(Part::Landing), part(Part::Opening)));
+    let word = alt((run_word, part(Part::Rail), part(Part::Opening)));
     preceded(det, terminated(measured, (of, word))).map(said(true, false)).parse(input)
 }
 
@@ -90,7 +90,12 @@ pub fn basis_first(input: In<'_>) -> Out<'_, Say> {
 
 /// "... out to out".
 pub fn basis_alone(input: In<'_>) -> Out<'_, Say> {
-    preceded((opt(text(&["it", "thats", "that"])), is), basis).map(Say::Basis).parse(input)
+    let not = || (opt(sep(",")), text(&["not", "instead of", "rather than"]), det);
+    let lead = (opt(text(&["it", "its", "it 's", "thats", "that"])), is);
+    let denied_first =
+        delimited((not(), basis, opt(sep(","))), preceded(opt(text(&["but", "its", "it 's"])), basis), is);
+    let plain = delimited(lead, basis, opt((not(), basis)));
+    alt((denied_first, plain)).map(Say::Basis).parse(input)
 }
 
 /// "a run", "run 2".
@@ -102,9 +107,13 @@ pub fn run_word_alone(input: In<'_>) -> Out<'_, Say> {
 
 /// "run 2".
 pub fn run_number(input: In<'_>) -> Out<'_, Say> {
-    delimited((det, text(&["run", "section", "leg"])), terminated(count, peek(not(unit))), is)
-        .map(|n| Say::RunWord(Some(u32::from(n))))
-        .parse(input)
+    delimited(
+        (opt(text(&["on", "for", "of", "to"])), det, text(&["run", "section", "leg"])),
+        terminated(count, peek(not(unit))),
+        is,
+    )
+    .map(|n| Say::RunWord(Some(u32::from(n))))
+    .parse(input)
 }
 
 /// "the first one is", "second run".
@@ -125,7 +134,7 @@ pub fn grow(input: In<'_>) -> Out<'_, Say> {
     let off = (text(&["off", "off of", "from", "out of"]), it(), peek(ends));
     let take = delimited(text(&["take", "knock", "cut", "lose", "shave", "take off", "trim"]), length, opt(off));
     let take = terminated(take, peek(ends));
-    let by = (alt((value(Way::Longer, lengthen), value(Way::Shorter, shorten))), preceded(text(&["by"]), length));
+    let by = (alt((value(Way::Longer, lengthen), value(Way::Shorter, shorten))), preceded(opt(text(&["by"])), length));
     alt((
         by_word.map(|(m, way)| (m, way)),
         by.map(|(way, m)| (m, way)),
@@ -220,9 +229,20 @@ pub fn name(input: In<'_>) -> Out<'_, Say> {
     delimited((opt(text(&["on"])), det), named, (opt(run_word), is)).map(Say::Name).parse(input)
 }
 
+/// "that's the left side", "name it left", "that's the front one": the run spoken of.
+pub fn called(input: In<'_>) -> Out<'_, Say> {
+    let it = || text(&["it", "that", "this", "this one", "that one", "this run", "that run"]);
+    let name = value((), (text(&["name", "call", "label", "name it", "call it", "call that"]), opt(it())));
+    let is = value((), (it(), text(&["'s", "is"])));
+    let lead = alt((name, is, text(&["that 's", "thats", "this is", "that is"])));
+    let one = opt(alt((value((), run_word), text(&["one", "side"]))));
+    delimited((lead, det), named, (one, peek(ends))).map(Say::Called).parse(input)
+}
+
 /// "down the north side", "across the front".
 pub fn along_side(input: In<'_>) -> Out<'_, Say> {
-    let lead = (many0_count(text(&["down", "across", "along", "up", "on", "for", "at", "is", "over"])), det);
+    let lead =
+        (many0_count(text(&["down", "across", "along", "up", "on", "for", "at", "is", "over", "of", "in"])), det);
     preceded(lead, named).map(Say::Name).parse(input)
 }
 

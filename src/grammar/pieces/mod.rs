@@ -12,7 +12,7 @@ mod settings;
 mod talk;
 
 use super::ahead::Ahead;
-use super::draft::{Clause, GateDraft, StairDraft, Way};
+use super::draft::{Clause, GateDraft, SpotDraft, StairDraft, Way};
 use super::items::Item;
 use super::sense::Side;
 use crate::job::{Basis, End};
@@ -42,6 +42,12 @@ pub enum Say {
     Lone(End),
     /// An end said to be wrong.
     NotEnd(End),
+    /// An end said to be wrong, and what is there instead.
+    Instead(End, End),
+    /// A place with its "at", of the gate said before it.
+    At(SpotDraft),
+    /// "that's the left side": a name for the run spoken of.
+    Called(Side),
     /// A length, with what it was measured between.
     Length {
         /// The length.
@@ -137,6 +143,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (ends::one_and_other, 0),
     (ends::ends_are, 0),
     (ends::not_end, 0),
+    (ends::really, 0),
     (ends::starts, 1),
     (ends::stops, 1),
     (ends::on_a_side, 0),
@@ -155,9 +162,10 @@ const PARSERS: &[(Parse, u32)] = &[
     (lengths::past, 0),
     (lengths::bent, 0),
     (lengths::wide, 3),
-    (lengths::run_word_alone, 3),
+    (lengths::run_word_alone, 5),
     (lengths::runs_alone, 3),
     (lengths::name, 1),
+    (lengths::called, 0),
     (lengths::along_side, 0),
     (lengths::not_length, 0),
     (lengths::did_i_say, 0),
@@ -165,6 +173,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (lengths::fewest_bays, 0),
     (gates::gate, 0),
     (gates::moved, 0),
+    (gates::at, 2),
     (gates::no_gate, 0),
     (gates::gate_question, 0),
     (gates::fine, 0),
@@ -188,6 +197,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (settings::grade, 0),
     (settings::house_end, 0),
     (settings::deck, 0),
+    (settings::deck_alone, 6),
     (settings::tape, 0),
     (settings::lost_x, 0),
     (settings::height_over_gap, 0),

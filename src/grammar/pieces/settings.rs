@@ -60,7 +60,8 @@ pub fn of_post(input: In<'_>) -> Out<'_, Say> {
 /// "4x4 posts", "use 6x6 on the corners", "4x4 in between", "4 by 4s".
 pub fn post_of(input: In<'_>) -> Out<'_, Say> {
     let on = || (opt(text(&["on", "at", "for", "in", "as"])), opt(text(&["every", "each"])));
-    let whose = alt((preceded((part(Part::Post), on()), role), preceded(on(), role)));
+    let wood = || many0_count(sense(Sense::Fill));
+    let whose = alt((preceded((wood(), part(Part::Post), on()), role), preceded((wood(), on()), role)));
     (preceded(using, lumber), terminated(whose, opt(not_lumber)))
         .map(|(size, role)| Say::Clause(Clause::Post(role, size)))
         .parse(input)
@@ -92,7 +93,7 @@ pub fn post_width(input: In<'_>) -> Out<'_, Say> {
     let counts = |m: &Measure| matches!(m.meaning, Meaning::Bare(n) if n.value.is_integer() && !n.fraction);
     let told = alt((
         terminated(length, many1_count(alt((sense(Sense::Cue(Cue::Square)), text(&["across", "overall", "outside"]))))),
-        verify(length, move |m| !counts(m)),
+        verify(length, move |m| !counts(m) && !too_wide(m)),
     ));
     let stated = preceded(subject, terminated(told, peek(nom::combinator::not(range_or_spacing))));
     let lumber_measures = (
@@ -109,6 +110,11 @@ pub fn post_width(input: In<'_>) -> Out<'_, Say> {
     let before =
         terminated(preceded(using, terminated(length, square())), (opt(text(&["steel", "metal", "aluminum"])), post()));
     alt((stated, field, before, they)).map(slot(SlotId::PostWidth)).parse(input)
+}
+
+/// True for what no post is wide: "posts at 4-6'" spaces them.
+fn too_wide(m: &Measure) -> bool {
+    matches!(m.meaning, Meaning::Length(l, _) if !SlotId::PostWidth.takes(l)) || matches!(m.meaning, Meaning::Doubt(..))
 }
 
 /// "to 6 feet apart", "apart": what stands before is no width.
@@ -177,6 +183,11 @@ pub fn most_apart(input: In<'_>) -> Out<'_, Say> {
     let leading = (spacing, preceded(most, opt(centre)), preceded(tie, length), apart(), opt(centre), apart());
     let leading = leading.map(|(s, b, m, n, c, k)| (m, b.or(c), s || n + k > 0));
     let (rest, (m, basis, of_spacing)) = alt((trailing, leading)).parse(rest)?;
+    // "just under 9 foot" shades a length; of posts it limits them.
+    let weak = input.iter().take(input.len() - rest.len()).any(|i| matches!(&*i.text, "under" | "less than" | "up to"));
+    if weak && !of_posts && !of_spacing {
+        return Err(nom::Err::Error(()));
+    }
     let said_of_what = of_posts || of_spacing || basis.is_some() || !matches!(m.meaning, Meaning::Bare(_));
     let clause = if said_of_what { Clause::Slot(limit(basis), m) } else { Clause::Most(m) };
     Ok((rest, Say::Clause(clause)))
@@ -193,13 +204,14 @@ pub fn every(input: In<'_>) -> Out<'_, Say> {
         )
     };
     let each = (preceded((post(), sense(Sense::Cue(Cue::Every))), length), opt(centre));
+    let space = opt(text(&["space", "set", "put", "keep", "spread", "place", "spaced", "run"]));
     let posts = (
-        preceded((det, part(Part::Post), many0_count(text(&["is", "are", "at", "set", "go", "on"]))), length),
+        preceded((space, det, part(Part::Post), many0_count(text(&["is", "are", "at", "set", "go", "on"]))), length),
         centre.map(Some),
     );
     let apart = (
         preceded((det, opt(part(Part::Post)), many0_count(text(&["is", "are", "at", "set"]))), length),
-        delimited(opt(centre), sense(Sense::Cue(Cue::Apart)), many0_count(text(&["them"]))).map(|()| None),
+        delimited(opt(centre), sense(Sense::Cue(Cue::Apart)), (many0_count(text(&["them"])), on_posts)).map(|()| None),
     );
     let spacing = (preceded((det, sense(Sense::Cue(Cue::Apart)), tie), length), opt(centre));
     let spacing = spacing.map(|(m, b)| match (&m.meaning, b) {
@@ -207,7 +219,9 @@ pub fn every(input: In<'_>) -> Out<'_, Say> {
         (Meaning::Bare(_), None) => Say::Clause(Clause::Most(m)),
         _ => Say::Clause(Clause::Slot(limit(b), m)),
     });
-    let of_posts = alt((each, posts, apart)).map(|(m, b)| Say::Clause(Clause::Slot(limit(b), m)));
+    let at = preceded((det, text(&["posts", "psts"]), many0_count(text(&["are", "set", "go"])), text(&["at"])), length);
+    let at = (verify(at, too_wide), peek(line_end)).map(|(m, ())| (m, None));
+    let of_posts = alt((each, posts, apart, at)).map(|(m, b)| Say::Clause(Clause::Slot(limit(b), m)));
     alt((of_posts, spacing)).parse(input)
 }
 
@@ -217,7 +231,8 @@ pub fn height(input: In<'_>) -> Out<'_, Say> {
         (
             det,
             opt(alt((run_word, part(Part::Rail), part(Part::TopRail), part(Part::Handrail)))),
-            opt(text(&["to be", "at", "is", "'s"])),
+            opt(text(&["to be", "at"])),
+            is,
         )
     };
     let top =
@@ -244,9 +259,9 @@ pub fn rail_is(input: In<'_>) -> Out<'_, Say> {
     let rail = || alt((part(Part::Rail), part(Part::Guard), part(Part::Handrail)));
     let is_first = preceded(
         (det, rail(), opt(text(&["is", "'s", "are", "at", "to be", "will be"]))),
-        terminated(length, peek_end),
+        terminated(length, peek(closes)),
     );
-    let last = terminated(preceded(det, length), (opt(sep("-")), rail(), peek_end));
+    let last = terminated(preceded(det, length), (opt(sep("-")), rail(), peek(closes)));
     let rail_sized = |m: &Measure| match &m.meaning {
         Meaning::Bare(n) => n.value >= 30.into() && n.value <= 60.into(),
         Meaning::Length(l, crate::measure::Said::Inches) => {
@@ -255,6 +270,17 @@ pub fn rail_is(input: In<'_>) -> Out<'_, Say> {
         _ => false,
     };
     verify(alt((is_first, last)), rail_sized).map(|m| Say::Clause(Clause::RailIs(m))).parse(input)
+}
+
+/// The end, a sign, filler, or a gap told next: what stands before is a figure by itself.
+fn closes(input: In<'_>) -> Out<'_, ()> {
+    let fill = |i: &Item| i.may_be(Sense::Fill) && !i.may_be(Sense::Link);
+    let gap = |i: In<'_>| gap_under(i).is_ok();
+    if input.first().is_none_or(|i| i.is_sep() || fill(i)) || gap(input) {
+        Ok((input, ()))
+    } else {
+        Err(nom::Err::Error(()))
+    }
 }
 
 /// Nothing but a break may follow: "the rail is 36 long" is no question.
@@ -276,7 +302,7 @@ pub fn baluster(input: In<'_>) -> Out<'_, Say> {
     let shape = || opt((opt(sep("-")), text(&["round", "square", "inch", "wide", "thick"])));
     let wide = || opt(sense(Sense::Cue(Cue::Wide)));
     let before = delimited(using, measure, (shape(), part(Part::Baluster), wide()));
-    let after = delimited((using, part(Part::Baluster), tie, det), measure, (shape(), wide()));
+    let after = delimited((using, shape(), part(Part::Baluster), tie, det), measure, (shape(), wide()));
     map_opt(alt((before, after)), baluster_width).map(slot(SlotId::BalusterWidth)).parse(input)
 }
 
@@ -297,16 +323,22 @@ pub fn gap_max(input: In<'_>) -> Out<'_, Say> {
     let gap = || {
         delimited(
             (det, opt(part(Part::Baluster))),
-            part(Part::Gap),
-            opt((text(&["between"]), det, part(Part::Baluster))),
+            alt((part(Part::Gap), text(&["space", "spacing"]))),
+            opt((opt(text(&["between", "of", "on"])), det, part(Part::Baluster))),
         )
     };
+    let between = || (opt(text(&["between", "on", "for"])), det, part(Part::Baluster));
+    // "pickets under 4 inches apart", "3 7/8 max between pickets".
+    let pickets = (det, part(Part::Baluster), is, opt(text(&["at", "to be"])), cue(), tie);
+    let apart = opt(alt((sense(Sense::Cue(Cue::Apart)), text(&["between"]))));
+    let of_pickets = delimited(pickets, length, apart);
+    let by_pickets = terminated(length, (cue(), between()));
     let first = preceded(
         (opt(text(&["keep", "the"])), det, alt((value((), (cue(), gap())), value((), (gap(), opt(is), cue())))), tie),
         length,
     );
     let last = terminated(length, alt((value((), (cue(), gap())), value((), (gap(), cue())))));
-    alt((first, last)).map(slot(SlotId::GapMax)).parse(input)
+    alt((of_pickets, by_pickets, first, last)).map(slot(SlotId::GapMax)).parse(input)
 }
 
 /// "posts on the outside face of the band".
@@ -369,8 +401,13 @@ pub fn grade(input: In<'_>) -> Out<'_, Say> {
     let above = || alt((sense(Sense::Cue(Cue::Above)), value((), (up(), sense(Sense::Cue(Cue::Above))))));
     // "10' up the right side" is no height: "up" alone wants the deck named, or the line's end.
     let told = delimited(deck, length, alt((above(), up())));
-    let bare = terminated(length, alt((above(), value((), (text(&["up"]), peek_end)))));
+    let bare = terminated(length, alt((above(), value((), (text(&["up"]), line_end)))));
     alt((told, bare)).map(slot(SlotId::Grade)).parse(input)
+}
+
+/// The line's end or a sign.
+fn line_end(input: In<'_>) -> Out<'_, ()> {
+    if input.first().is_none_or(Item::is_sep) { Ok((input, ())) } else { Err(nom::Err::Error(())) }
 }
 
 /// "bracket at the house", "post at the house".
@@ -406,10 +443,19 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
     let is_out = is_out.map(|m| (None, Some(m)));
     let is_deep = delimited(word(), length, out()).map(|m| (None, Some(m)));
     let comes =
-        preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), length).map(|m| (None, Some(m)));
+        preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), terminated(length, peek(not_to)));
+    let comes = comes.map(|m| (None, Some(m)));
     alt((both, both_first, is_along, is_wide, is_out, is_deep, comes))
         .map(|(a, o)| Say::Clause(Clause::Deck(a, o)))
         .parse(input)
+}
+
+/// "10x14" alone: a deck, as like as not; which side is along the house is asked.
+pub fn deck_alone(input: In<'_>) -> Out<'_, Say> {
+    use crate::measure::Side;
+    let big = |s: &Side| matches!(s, Side::Bare(n) if n.value >= 8.into() && !n.fraction);
+    let sides = verify(measure, move |m| matches!(&m.meaning, Meaning::By(a, b) if big(a) && big(b)));
+    terminated(sides, peek(line_end)).map(|m| Say::Clause(Clause::Deck(Some(m), None))).parse(input)
 }
 
 /// No "to" follows: what stands before is a deck's side, not the start of a run.
@@ -437,7 +483,10 @@ pub fn tape(input: In<'_>) -> Out<'_, Say> {
         _ => None,
     });
     let fits = verify(alt((named, part)), |d| crate::measure::Tape::to(i128::from(*d)).is_some());
-    preceded(lead, fits).map(|d| Say::Clause(Clause::Tape(d))).parse(input)
+    let wrong = preceded((opt(det), opt(text(&["to", "nearest"]))), length);
+    let wrong =
+        value(Clause::NotYet("A tape is read to halves, quarters, eighths, 16ths, 32nds or 64ths. Which?"), wrong);
+    preceded(lead, alt((fits.map(Clause::Tape), wrong))).map(Say::Clause).parse(input)
 }
 
 /// "66 posts": a 6x6 with its x lost, or a great many posts.

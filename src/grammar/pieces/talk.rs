@@ -1,7 +1,7 @@
 //! Openers, notes, breaks and conversation.
 
 use super::asks;
-use super::atoms::{In, Out, length, sense, sep, text};
+use super::atoms::{In, Out, length, one, sense, sep, text};
 use super::{PIECE, Say};
 use crate::grammar::Talk;
 use crate::grammar::draft::Clause;
@@ -9,7 +9,7 @@ use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Sense, Verb};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{not, opt, value};
+use nom::combinator::{not, opt, peek, value};
 use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded};
 
@@ -61,12 +61,15 @@ const HARD: [&str; 6] = ["no", "nope", "nah", "no no", "scratch that", "strike t
 fn takes_back(next: &Item) -> bool {
     let sense = |s: &Sense| {
         matches!(s, Sense::Verb(v) if !matches!(v, Verb::Help | Verb::Hello | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
-            || matches!(s, Sense::End(_) | Sense::Not | Sense::Nth(_))
+            || matches!(s, Sense::End(_) | Sense::Nth(_))
     };
     next.is_sep()
         || matches!(next.is, Is::Measure(_))
         || next.senses().iter().any(sense)
-        || matches!(&*next.text, "it" | "its" | "it 's" | "that" | "thats" | "the" | "this" | "run" | "you" | "i")
+        || matches!(
+            &*next.text,
+            "it" | "its" | "it 's" | "that" | "thats" | "the" | "this" | "run" | "you" | "i" | "not"
+        )
 }
 
 /// Undo, redo, keep, leave, hello, help.
@@ -78,7 +81,11 @@ pub fn talk(input: In<'_>) -> Out<'_, Say> {
         value(Talk::Leave, verb(Verb::Leave)),
         value(Talk::Hello, verb(Verb::Hello)),
     ));
-    alt((said.map(|t| Say::Clause(Clause::Talk(t))), asks::help)).parse(input)
+    // "scratch that" with nothing after it takes the last line back.
+    let scratch = text(&["scratch that", "strike that", "cancel that", "forget that", "nix that", "kill that"]);
+    let scratch = value(Talk::Undo, (scratch, not(peek(one(|_: &Item| Some(()))))));
+    alt((scratch.map(|t| Say::Clause(Clause::Talk(t))), said.map(|t| Say::Clause(Clause::Talk(t))), asks::help))
+        .parse(input)
 }
 
 /// "keep the 14".
@@ -106,7 +113,11 @@ pub fn cut(input: In<'_>) -> Out<'_, Say> {
 /// "we have", "there's", "got a": opens something told, and says nothing itself.
 pub fn put(input: In<'_>) -> Out<'_, Say> {
     let add = text(&["add", "put", "hang", "stick", "set"]);
-    value(Say::Break, (not(add), sense(Sense::Verb(Verb::Put)), many0_count(text(&["a", "an", "the"])))).parse(input)
+    value(
+        Say::Break,
+        (not(add), sense(Sense::Verb(Verb::Put)), many0_count(text(&["a", "an", "the", "another", "one more"]))),
+    )
+    .parse(input)
 }
 
 /// A break between things.

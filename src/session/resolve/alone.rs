@@ -42,7 +42,7 @@ impl Resolver<'_> {
             RunDraft { length: None, basis: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
         let focus = targets::focus(self.session, &self.session.job);
         let fills = focus.is_some_and(|r| r.length.is_none());
-        let changes = (reading.corrects || reading.supposes || draft.it)
+        let changes = (self.corrects || reading.supposes || draft.it)
             && (focus.is_some() || self.session.talk.focus.slot.is_some());
         bare && draft.length.is_some() && !fills && !changes
     }

@@ -65,7 +65,9 @@ impl Resolver<'_> {
         let plain = !ends && draft.basis.is_none() && draft.name.is_none();
         let bare = plain && draft.gate.is_none() && draft.stairs.is_none() && draft.bays.is_none();
         let named = draft.run_word || draft.name.is_some();
-        bare && !draft.run_word || plain && self.asks || one && !named && (draft.lone || draft.length.is_none())
+        bare && !draft.run_word
+            || self.asks && !ends && draft.name.is_none()
+            || one && !named && (draft.lone || draft.length.is_none())
     }
 
     /// Name, ends, length and bays: one branch for each length it may be.
