@@ -67,7 +67,10 @@ impl Gather {
         // A word for a run alone tells nothing of it.
         let empty =
             |r: &RunDraft| RunDraft { run_word: false, it: false, words: 0..0, ..r.clone() } == RunDraft::default();
-        if clauses.iter().any(|c| matches!(c, Clause::Run(r) if empty(r))) {
+        // "layout the of run 2": a run named by number, and nothing told of it.
+        let only_number = |r: &RunDraft| empty(&RunDraft { number: None, ..r.clone() }) && !empty(r);
+        let beside = clauses.len() > 1 && clauses.iter().any(|c| matches!(c, Clause::Run(r) if only_number(r)));
+        if beside || clauses.iter().any(|c| matches!(c, Clause::Run(r) if empty(r))) {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why 4 inches" asks about a figure; it tells none.

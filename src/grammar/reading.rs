@@ -8,7 +8,7 @@ use super::assemble::assemble;
 use super::draft::{Clause, Left, Reading, Weight};
 use super::items::{Is, Item, cuts};
 use super::pieces::{Piece, Say, pieces_at};
-use super::sense::Sense;
+use super::sense::{Part, Sense};
 use super::sums::sums;
 use super::words::Word;
 use crate::measure::{Doubt, Guess, Meaning};
@@ -136,11 +136,18 @@ pub(super) fn weight(items: &[Item], at: usize) -> Weight {
         Is::Unknown if beside(is_cue) => Weight::Touching,
         Is::Unknown => Weight::Unknown,
         Is::Term(_) if changes_what_it_touches(item) && beside(is_measure) => Weight::Heavy,
+        // "first run 13'": which run it is, never filler.
+        Is::Term(_) if counts_a_run(items, at) => Weight::Heavy,
         // "layout of run at 2", "bays of 5 foot 2": what it ties together was not read as tied.
         Is::Term(_) if &*item.text == "of" && beside(is_cue) => Weight::Touching,
         Is::Term(_) if item.is_light() && !item.may_be(Sense::Not) => Weight::Light,
         Is::Term(_) => Weight::Heavy,
     }
+}
+
+fn counts_a_run(items: &[Item], at: usize) -> bool {
+    let ordinal = matches!(&*items[at].text, "first" | "second" | "third" | "fourth" | "last");
+    ordinal && items.get(at + 1).is_some_and(|i| i.may_be(Sense::Part(Part::Run)))
 }
 
 fn is_measure(item: &Item) -> bool {

@@ -288,7 +288,9 @@ fn asks(lines: impl IntoIterator<Item = Line>, acts: &[Act]) -> Reply {
 
 fn question(acts: &[Act], reading: &Reading) -> &'static str {
     let query = acts.iter().all(|a| matches!(a, Act::Query(_)));
-    let doubt = reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.gate.is_some() && r.length.is_none()));
+    let lengths = |a: &Act| matches!(a, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Run(_, p) if p.length.is_some())));
+    let gate = |c: &Clause| matches!(c, Clause::Run(r) if r.gate.is_some() && r.length.is_none());
+    let doubt = reading.clauses.iter().any(gate) && !acts.iter().any(lengths);
     match (acts.len(), query, doubt) {
         (1, ..) => "Did you mean this? Say yes, or say it another way.",
         (_, _, true) => "Where does it go? Say the number, or say it in full.",

@@ -131,7 +131,21 @@ pub fn how_many(input: In<'_>) -> Out<'_, Say> {
 pub fn how_far(input: In<'_>) -> Out<'_, Say> {
     let between = many0_count(alt((
         text(&[
-            "between", "apart", "far", "from", "are", "the", "do", "they", "is", "each", "to", "one", "post", "set",
+            "between",
+            "apart",
+            "far",
+            "far apart",
+            "from",
+            "are",
+            "the",
+            "do",
+            "they",
+            "is",
+            "each",
+            "to",
+            "one",
+            "post",
+            "set",
             "go",
         ]),
         part(Part::Post),

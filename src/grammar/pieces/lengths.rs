@@ -81,6 +81,12 @@ pub fn it_is(input: In<'_>) -> Out<'_, Say> {
     preceded(it, measured).map(said(false, true)).parse(input)
 }
 
+/// "length is 15", "length 13'": of the run spoken of, if there is one.
+pub fn length_is(input: In<'_>) -> Out<'_, Say> {
+    let of_run = opt((text(&["of"]), det, run_word));
+    preceded((det, text(&["length"]), of_run, is_or_of), measured).map(said(false, true)).parse(input)
+}
+
 /// "overall 15'", "clear 88".
 pub fn basis_first(input: In<'_>) -> Out<'_, Say> {
     (terminated(basis, tie), length, long)

@@ -153,6 +153,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (lengths::run_of, 0),
     (lengths::bare, 2),
     (lengths::it_is, 2),
+    (lengths::length_is, 0),
     (lengths::basis_first, 1),
     (lengths::basis_alone, 4),
     (lengths::run_number, 0),

@@ -82,7 +82,16 @@ pub fn talk(input: In<'_>) -> Out<'_, Say> {
         value(Talk::Hello, verb(Verb::Hello)),
     ));
     // "scratch that" with nothing after it takes the last line back.
-    let scratch = text(&["scratch that", "strike that", "cancel that", "forget that", "nix that", "kill that"]);
+    let scratch = text(&[
+        "scratch that",
+        "strike that",
+        "cancel that",
+        "forget that",
+        "nix that",
+        "kill that",
+        "never mind that",
+        "nevermind that",
+    ]);
     let scratch = value(Talk::Undo, (scratch, not(peek(one(|_: &Item| Some(()))))));
     alt((scratch.map(|t| Say::Clause(Clause::Talk(t))), said.map(|t| Say::Clause(Clause::Talk(t))), asks::help))
         .parse(input)

@@ -27,6 +27,8 @@ impl Resolver<'_> {
             )),
             [Clause::Sum(sum)] => answered(Act::Sum(sum.clone())),
             [Clause::Query(query)] => answered(Act::Query(query.clone())),
+            // What was only supposed is let go; nothing told is taken back with it.
+            [Clause::Talk(Talk::Undo)] if !self.session.talk.supposed.is_empty() => answered(Act::Talk(Talk::Leave)),
             [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
             [Clause::Alone(m) | Clause::Cut(m)] => self.measured(m).map(Some),

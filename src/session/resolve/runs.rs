@@ -1,10 +1,10 @@
 //! A run told or changed: which one, its length, ends, bays.
 
 use super::{Branch, Branches, Problem, Resolver, grow};
-use crate::grammar::draft::{RunDraft, SpotDraft};
+use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft};
 use crate::grammar::sense::Side;
 use crate::job::{Basis, Fact, Job, RunId, RunPatch, SlotId};
-use crate::measure::{Length, Meaning, Said};
+use crate::measure::{Length, Meaning, Measure, Said};
 use crate::session::lengths::{fits, told};
 use crate::session::state::Focus;
 use crate::session::targets::{self, Target, target};
@@ -46,7 +46,7 @@ impl Resolver<'_> {
         }
         let drafts = match (draft.not_end, branch.job.run(id)) {
             (Some(wrong), Some(run)) => self.put_right(run, draft, wrong)?,
-            _ => vec![draft.clone()],
+            (_, run) => gate_or_run(draft, run.is_some_and(|r| r.length.is_some())),
         };
         let ask = drafts.len() > 1 || new && self.thin(draft);
         let branches = drafts.iter().map(|draft| {
@@ -154,6 +154,18 @@ impl Resolver<'_> {
         }
         Ok(())
     }
+}
+
+/// "house to stairs 8 ft gate at stairs": so wide a gate, or so long a run with a gate.
+/// The run first: a leaf of five feet and more is rare (common practice, no source).
+fn gate_or_run(draft: &RunDraft, has_length: bool) -> Vec<RunDraft> {
+    let width = draft.gate.as_ref().and_then(|g| g.as_ref()?.width.clone());
+    let lacks = !has_length && draft.length.is_none() && draft.from.is_some() && draft.to.is_some();
+    let wide =
+        |m: &Measure| fits(m, SlotId::GateWidth, None).lengths.first().is_some_and(|(l, _)| *l >= Length::inches(60));
+    let Some(width) = width.filter(|w| lacks && wide(w)) else { return vec![draft.clone()] };
+    let gate = draft.gate.clone().map(|g| g.map(|g| GateDraft { width: None, ..g }));
+    vec![RunDraft { length: Some(width), gate, ..draft.clone() }, draft.clone()]
 }
 
 fn only_a_name(draft: &RunDraft) -> bool {
