@@ -23,6 +23,7 @@ struct Gather {
     last: Last,
     several: bool,
     corrects: bool,
+    denies: bool,
     supposes: bool,
     clash: Option<Clash>,
     words: Range<usize>,
@@ -42,6 +43,8 @@ enum Last {
     Ends,
     Gate,
     Other,
+    /// "make it": a value is coming.
+    Change,
 }
 
 /// Gathers the pieces of one cover into a reading.
@@ -78,6 +81,11 @@ impl Gather {
         if why && clauses.len() > 1 {
             self.clash.get_or_insert(Clash::Apart);
         }
+        // "why suppose": a what-if of nothing.
+        let asks = |c: &Clause| matches!(c, Clause::Query(_) | Clause::Ask(_) | Clause::Talk(_));
+        if self.supposes && !clauses.is_empty() && clauses.iter().all(asks) {
+            self.clash.get_or_insert(Clash::Apart);
+        }
         // A spot alone answers or corrects; beside anything else it is a spot of something unsaid.
         let spot = clauses.iter().any(|c| matches!(c, Clause::Spot(_)));
         if spot && clauses.iter().filter(|c| !matches!(c, Clause::Fine | Clause::Talk(_))).count() > 1 {
@@ -86,6 +94,7 @@ impl Gather {
         Reading {
             clauses,
             corrects: self.corrects,
+            denies: self.denies,
             trails: self.repair.is_some_and(|r| !r.hard),
             supposes: self.supposes,
             left: Vec::new(),
@@ -106,13 +115,21 @@ impl Gather {
                 return;
             }
             Say::Noise => return,
+            Say::Change if self.last == Last::Change => {
+                self.clash.get_or_insert(Clash::Apart);
+                return;
+            }
             Say::Change | Say::Repair { .. } => {
+                if *say == Say::Change {
+                    self.last = Last::Change;
+                }
                 let hard = matches!(say, Say::Repair { hard: true });
                 let (opens, denied) = (self.empty(), self.corrects);
                 // "make no it four": a denial where a value was coming.
-                if hard && opens && denied {
+                if hard && opens && denied || self.repair.is_some_and(|r| r.hard) {
                     self.clash.get_or_insert(Clash::Apart);
                 }
+                self.denies |= hard && opens;
                 self.corrects |= opens;
                 self.repair = if opens { None } else { Some(Repair { hard }) };
                 return;
@@ -239,9 +256,11 @@ impl Gather {
     /// break, or not at all.
     fn make_way(&mut self, has: bool) {
         // "12' house to corner, wait, gate at the corner": nothing taken back, a thing added.
-        let soft = self.repair.is_some_and(|r| !r.hard);
-        if !has && soft {
-            self.repair = None;
+        if !has
+            && let Some(repair) = self.repair.take()
+            && repair.hard
+        {
+            self.clash.get_or_insert(Clash::Apart);
         }
         if !has || self.repair.take().is_some() {
             return;
@@ -279,6 +298,10 @@ impl Gather {
             Say::To(end) => self.take_to(*end),
             Say::Lone(end) => self.take_lone(*end),
             Say::Basis(basis) => {
+                let other = *basis;
+                if self.current.as_ref().is_some_and(|r| r.basis.is_some_and(|b| b != other)) && self.repair.is_none() {
+                    self.clash.get_or_insert(Clash::Twice(self.words.clone()));
+                }
                 self.repair = None;
                 self.run().basis = Some(*basis);
             }
@@ -291,8 +314,12 @@ impl Gather {
             }
             Say::Name(side) => {
                 self.begin_if_full(ahead);
-                let other = *side;
-                self.make_way(self.current.as_ref().is_some_and(|r| r.name.is_some_and(|n| n != other)));
+                // "gate on the left, overall, sorry right": the gate's side, or the run's name.
+                let sided = self.current.as_ref().and_then(|r| r.gate.as_ref()?.as_ref()?.at);
+                if self.repair.is_some() && matches!(sided, Some(SpotDraft::Side(_))) {
+                    self.clash.get_or_insert(Clash::Apart);
+                }
+                self.make_way(self.has(|r| r.name.is_some()));
                 self.run().name = Some(*side);
             }
             Say::Gate(gate) => {
@@ -331,7 +358,12 @@ impl Gather {
     }
 
     fn take_lone(&mut self, end: End) {
-        if self.repair.is_some() && self.last == Last::Ends {
+        if let Some(repair) = self.repair
+            && self.last == Last::Ends
+        {
+            if repair.hard && self.has(|r| r.to.is_none()) {
+                self.clash.get_or_insert(Clash::Apart);
+            }
             self.repair = None;
             let draft = self.run();
             let last = if draft.to.is_some() { &mut draft.to } else { &mut draft.from };

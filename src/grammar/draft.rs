@@ -15,6 +15,8 @@ pub struct Reading {
     pub clauses: Vec<Clause>,
     /// Opened as a correction ("no, make it", "I meant").
     pub corrects: bool,
+    /// Opened with a "no".
+    pub denies: bool,
     /// Ends as a correction ("thirteen, I meant"): one if there is something to correct.
     pub trails: bool,
     /// Opened as a what-if.
@@ -75,8 +77,8 @@ pub enum Clause {
     Lumber {
         /// The size.
         size: Lumber,
-        /// Said to stand in another's place ("6x6, not 4x4").
-        instead: bool,
+        /// The one said to be wrong ("6x6, not 4x4").
+        not: Option<Lumber>,
     },
     /// How posts are mounted.
     Mount(Mount),

@@ -256,6 +256,8 @@ pub enum Verb {
     Cut,
     /// move, shift
     Move,
+    /// name, label
+    Name,
 }
 
 /// Arithmetic words.

@@ -15,7 +15,7 @@ use super::items::{Is, Item};
 use super::pieces::atoms::{In, Out, any, det, length, lumber, one, part, sense, sep, text};
 use super::sense::{Ask, Cue, Op, Part, Sense, Unit};
 use crate::job::SlotId;
-use crate::measure::{Length, Lumber, Meaning, Measure, Number, Q, Said, Side};
+use crate::measure::{Guess, Length, Lumber, Meaning, Measure, Number, Q, Said, Side};
 use crate::sums::{Expr, Into, Sum};
 use nom::Parser;
 use nom::branch::alt;
@@ -61,6 +61,7 @@ fn reading(items: &[Item], start: usize, end: usize, sum: Sum) -> Reading {
     Reading {
         clauses: vec![Clause::Sum(sum)],
         corrects: false,
+        denies: false,
         trails: false,
         supposes: false,
         left,
@@ -122,7 +123,7 @@ impl Amount {
 
 fn amount_of(m: Measure) -> Option<Amount> {
     // "about 3/4", "5 1/4 strong": no sum has a place for what is not exact.
-    if m.about || m.shade.is_some() {
+    if m.about || m.shade.is_some() || m.guess == Some(Guess::CarriedOver) {
         return None;
     }
     match m.meaning {
@@ -200,7 +201,7 @@ fn share_of(input: In<'_>) -> Out<'_, Amount> {
     let counted = counted.map(|(n, by, _)| n / Q::from_integer(by));
     let below_one = |n: &Number| n.fraction && n.value < Q::from_integer(1);
     let typed = map_opt(length, move |m| match m.meaning {
-        Meaning::Bare(n) if below_one(&n) => Some(n.value),
+        Meaning::Bare(n) if below_one(&n) && m.shade.is_none() && !m.about => Some(n.value),
         _ => None,
     });
     let typed = terminated(typed, (text(&["of"]), opt(text(&["the", "a"]))));
@@ -485,7 +486,8 @@ fn in_unit(input: In<'_>) -> Out<'_, Into> {
 
 /// "150 mm in inches", "convert 3200 mm to feet".
 fn convert(input: In<'_>) -> Out<'_, Sum> {
-    let lead = many0_count(alt((op(Op::Convert), text(&["what", "is", "'s", "how", "much"]))));
+    let asked = || many0_count(text(&["what", "is", "'s", "how", "much"]));
+    let lead = (asked(), opt(op(Op::Convert)), asked());
     (preceded(lead, just_length), preceded(opt(text(&["is", "is that", "that"])), in_unit))
         .map(|(l, into)| Sum::Convert(l, into))
         .parse(input)
@@ -563,7 +565,7 @@ fn bigger(input: In<'_>) -> Out<'_, Sum> {
     let asked = (which, word(), opt(sep(",:-")));
     let which = preceded(asked, (just_length, preceded(alt((text(&["or", "and", "vs"]), sep(","))), just_length)));
     let than = preceded(
-        opt(text(&["is"])),
+        text(&["is"]),
         (just_length, preceded((opt(text(&["is"])), word(), text(&["than", "or"])), just_length)),
     );
     let said = text(&["less than", "more than", "under", "over", "bigger than", "smaller than", "longer than"]);

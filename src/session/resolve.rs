@@ -11,10 +11,10 @@ mod same;
 mod settings;
 
 use super::state::{Focus, Lack, Session};
-use crate::grammar::draft::{Clause, Reading};
+use crate::grammar::draft::{Clause, Reading, RunDraft};
 use crate::grammar::sense::Foreign;
 use crate::grammar::{Act, Query, Talk};
-use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
+use crate::job::{Fact, Impossible, Job, PostRole, RunId, Setting, SlotId};
 
 /// The most things a line is taken to mean before it is simply not clear.
 pub(super) const MOST_CHOICES: usize = 4;
@@ -82,7 +82,9 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         return Ok(alone);
     }
     let start = Branch { job: session.job.clone(), facts: Vec::new(), focus: session.talk.focus.clone(), ask: false };
-    let start = resolver.supposed(start, reading)?;
+    let mut start = resolver.supposed(start, reading)?;
+    // "no 3 inches under", with nothing told to say no to: a denial as like as a repair.
+    start.ask |= reading.denies && session.job == Job::default();
     let mut branches = vec![start];
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
@@ -97,7 +99,42 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
         }
     }
+    one_question(&branches[0].facts, then.as_ref())?;
     resolver.finish(branches, then, reading)
+}
+
+/// A question told in the same breath as facts is about what they tell: a run of its own
+/// or a size of lumber would go unsaid in the read-back.
+fn one_question(facts: &[Fact], then: Option<&Query>) -> Result<(), Problem> {
+    let told = |id: RunId| facts.iter().any(|f| matches!(f, Fact::Run(run, _) if *run == id));
+    let other = match then {
+        Some(Query::Posts(Some(id)) | Query::Bays(Some(id)) | Query::Layout(Some(id)) | Query::RunLength(id)) => {
+            !told(*id)
+        }
+        Some(Query::Actual(_)) => true,
+        _ => false,
+    };
+    if other && !facts.is_empty() {
+        return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new()));
+    }
+    Ok(())
+}
+
+/// True when two facts give one thing two values: "12, it's 11-9" says not which holds.
+fn at_odds(facts: &[Fact]) -> bool {
+    let odd = |a: &Fact, b: &Fact| match (a, b) {
+        (Fact::Run(one, a), Fact::Run(other, b)) if one == other => {
+            let two = |x: bool, y: bool, same: bool| x && y && !same;
+            two(a.length.is_some(), b.length.is_some(), a.length == b.length)
+                || two(a.bays.is_some(), b.bays.is_some(), a.bays == b.bays)
+                || two(a.from.is_some(), b.from.is_some(), a.from == b.from)
+                || two(a.to.is_some(), b.to.is_some(), a.to == b.to)
+        }
+        (Fact::Set(Setting::Post(one, a)), Fact::Set(Setting::Post(other, b))) => one == other && a != b,
+        (Fact::Set(a), Fact::Set(b)) => std::mem::discriminant(a) == std::mem::discriminant(b) && a != b,
+        _ => false,
+    };
+    facts.iter().enumerate().any(|(k, a)| facts[k + 1..].iter().any(|b| odd(a, b)))
 }
 
 /// True for a run told with its length and both ends: it corrects nothing.
@@ -113,7 +150,12 @@ fn one_thing(reading: &Reading) -> Result<(), Problem> {
     let said: Vec<&Clause> = reading.clauses.iter().filter(hello).collect();
     let turns = |c: &&Clause| matches!(c, Clause::Talk(_) | Clause::Swap);
     let no_help = reading.corrects && matches!(reading.clauses[..], [Clause::Talk(Talk::Help | Talk::Hello)]);
-    if said.len() > 1 && said.iter().any(turns) || no_help {
+    // "left 10', right the same" copies the one run told; "front same is 24" says not what.
+    let runs: Vec<&RunDraft> =
+        said.iter().filter_map(|c| if let Clause::Run(r) = c { Some(r) } else { None }).collect();
+    let copies = said.iter().any(|c| matches!(c, Clause::Same { .. })) && !runs.is_empty();
+    let unclear = copies && (runs.len() > 1 || runs[0].name.is_none());
+    if said.len() > 1 && said.iter().any(turns) || no_help || unclear {
         return Err(Problem::Ask("One thing at a time: say the one on a line of its own, then the other.", Vec::new()));
     }
     Ok(())
@@ -176,6 +218,16 @@ impl Resolver<'_> {
         Ok(start)
     }
 
+    /// True when a line makes several runs and leaves one of them without its length.
+    fn half_told(&self, facts: &[Fact]) -> bool {
+        let fresh = |id: &RunId| self.session.job.run(*id).is_none();
+        let made = facts.iter().filter_map(|f| if let Fact::Run(id, _) = f { Some(*id) } else { None }).filter(fresh);
+        let mut made: Vec<RunId> = made.collect();
+        made.dedup();
+        let long = |id: &RunId| facts.iter().any(|f| matches!(f, Fact::Run(i, p) if i == id && p.length.is_some()));
+        made.len() > 1 && !made.iter().all(long)
+    }
+
     fn finish(&self, branches: Vec<Branch>, then: Option<Query>, reading: &Reading) -> Result<Resolved, Problem> {
         let ask = branches.len() > 1 || branches.iter().any(|b| b.ask);
         let focus = branches[0].focus.clone();
@@ -185,7 +237,15 @@ impl Resolver<'_> {
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
         let in_question = then.is_some()
-            && branches[0].facts.iter().all(|f| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_))));
+            && branches[0]
+                .facts
+                .iter()
+                .all(|f| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_) | Setting::Post(..))));
+        if branches.iter().all(|b| at_odds(&b.facts)) {
+            return Err(Problem::Ask("You give one thing two figures there. Which one holds?", Vec::new()));
+        }
+        let branches: Vec<Branch> = branches.into_iter().filter(|b| !at_odds(&b.facts)).collect();
+        let ask = ask || branches.iter().any(|b| self.half_told(&b.facts));
         let supposes = reading.supposes || in_question;
         let act = |b: Branch| {
             let facts = joined(b.facts);
@@ -225,7 +285,7 @@ impl Resolver<'_> {
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),
             Clause::Either(slot, a, b) => self.either(branch, *slot, a, b),
-            Clause::Lumber { size, instead } => self.lumber(branch, *size, *instead),
+            Clause::Lumber { size, not } => self.lumber(branch, *size, *not),
             Clause::Wide(m) => self.wide(branch, m),
             Clause::Move => Err(self.moved(&branch)),
             Clause::Past(m, end) => Err(self.past(&branch, m, *end)),

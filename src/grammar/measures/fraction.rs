@@ -107,7 +107,12 @@ fn counted(i: At<'_>) -> Step<'_, Fraction> {
 fn article(i: At<'_>) -> Step<'_, Fraction> {
     let (rest, article) = opt(is(Role::Article)).parse(i)?;
     let (rest, shade) = opt(shade).parse(rest)?;
+    // "11 and sixteenths" has lost its count.
+    let several = rest.word().is_some_and(|w| w.text.ends_with('s'));
     let (rest, den) = part(rest)?;
+    if several && article.is_none() {
+        return miss();
+    }
     let form = if article.is_some() { Form::Article } else { Form::Lone };
     over(1, den).map_or_else(miss, |q| Ok((rest, Fraction { shade, ..plain(q, form) })))
 }

@@ -68,7 +68,7 @@ fn inch_and<'a>(i: At<'a>, whole: Q) -> Vec<Found<'a>> {
 /// A unit that stands for one of it: "a foot", "an inch and a half", "inch and five eighths".
 fn named(i: At<'_>) -> Vec<Found<'_>> {
     let Ok((from, article)) = opt(is(Role::Article)).parse(i) else { return Vec::new() };
-    let is_word = from.word().is_some_and(|w| w.kind == Kind::Letters);
+    let is_word = from.word().is_some_and(|w| w.kind == Kind::Letters && !matches!(w.text.as_str(), "feet" | "inches"));
     let Ok((rest, u)) = unit(from) else { return Vec::new() };
     if !is_word || maybe_preposition(from) {
         return Vec::new();
@@ -106,8 +106,8 @@ fn spaced_thousands(i: At<'_>) -> Step<'_, Found<'_>> {
     let (rest, (thousands, text)) = (digits, of_kind(Kind::Digits)).parse(i)?;
     let (rest, ()) = unit_of(Unit::Millimetre).parse(rest)?;
     let hundreds = text.parse::<i128>().ok().filter(|_| text.len() == 3);
-    // 100 metres of guard is past any run: "140 140 mm" is a number said twice.
-    let sum = hundreds.filter(|_| thousands.value < 100).map(|h| Q::from_integer(thousands.value * 1000 + h));
+    // 30 metres of guard is past most runs: "140 140 mm" is a number said twice.
+    let sum = hundreds.filter(|_| thousands.value < 30).map(|h| Q::from_integer(thousands.value * 1000 + h));
     let length = sum.and_then(|q| in_unit(q, Unit::Millimetre));
     length.map_or_else(miss, |l| Ok((rest, Found::length(rest, l, Said::Metric))))
 }

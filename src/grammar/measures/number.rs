@@ -126,11 +126,17 @@ pub(super) fn and(i: At<'_>) -> Step<'_, ()> {
 }
 
 fn together<'a>(w: Whole<'a>, f: Fraction, dashed: bool) -> Option<Heard<'a>> {
+    // "0 9/16" is no way to say a fraction: something went missing.
+    if w.value == 0 {
+        return None;
+    }
     let value = Q::from_integer(w.value) + f.value;
     let carried = f.value >= Q::from_integer(1);
     let guess = carried.then_some(Guess::CarriedOver);
     Length::from_q(value)?;
-    Some(Heard { shade: f.shade, guess, ..heard(value, Shape::Mixed { dashed }) })
+    // "9-71/4": a space went missing, rather than so many quarters carried over.
+    let doubt = (f.value >= Q::from_integer(2)).then(|| (Doubt::Lost, vec![value]));
+    Some(Heard { shade: f.shade, guess, doubt, ..heard(value, Shape::Mixed { dashed }) })
 }
 
 /// "4 38", "62 and 5 8": the slash may be lost. After an "and" nothing but a

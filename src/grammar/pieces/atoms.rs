@@ -85,13 +85,14 @@ pub fn count(input: In<'_>) -> Out<'_, u16> {
 
 /// Words that may stand before a noun without meaning anything of their own.
 const DETERMINERS: &[&str] = &[
-    "the", "a", "an", "that", "my", "our", "this", "one", "its", "their", "your", "'s", "new", "old", "little",
-    "short", "long", "big", "small", "plain", "straight", "single", "nice", "whole", "simple",
+    "the", "a", "an", "that", "my", "our", "this", "its", "their", "your", "'s", "new", "old", "little", "short",
+    "long", "big", "small", "plain", "straight", "single", "nice", "whole", "simple",
 ];
 
 /// Any number of determiners.
 pub fn det(input: In<'_>) -> Out<'_, ()> {
-    value((), many0_count(text(DETERMINERS))).parse(input)
+    let plain = || many0_count(text(DETERMINERS));
+    value((), (plain(), opt(text(&["one"])), plain())).parse(input)
 }
 
 /// Words that may tie a cue to its value: "is", "of", "=", "at".

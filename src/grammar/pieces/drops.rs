@@ -21,7 +21,7 @@ pub fn drop_it(input: In<'_>) -> Out<'_, Say> {
         any(|s| if let Sense::Nth(n) = s { Some(DropDraft::Run(n)) } else { None }),
         value(DropDraft::Gate, part(Part::Gate)),
         value(DropDraft::LinePosts, part(Part::LinePost)),
-        preceded((text(&["note"]), opt(text(&["number", "no"]))), opt(count))
+        preceded(text(&["note"]), opt(preceded(opt(text(&["number", "no"])), count)))
             .map(|n| DropDraft::Note(n.map(u32::from))),
         preceded(part(Part::Run), count).map(|n| DropDraft::Run(u32::from(n))),
         terminated(side, opt(part(Part::Run))).map(DropDraft::Side),

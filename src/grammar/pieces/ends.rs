@@ -180,18 +180,34 @@ pub fn stops(input: In<'_>) -> Out<'_, Say> {
 
 /// "corner on the left", "stairs at the other end".
 pub fn on_a_side(input: In<'_>) -> Out<'_, Say> {
-    let link = (is, opt(text(&["on", "at", "to"])), det);
+    let at = || text(&["on", "at", "to", "@"]);
+    let link = alt((value((), (is_said, opt(at()), det)), value((), (at(), det))));
     // Stairs on a side may be an opening in it: `gates::stairs` has them.
-    (peek(not((det, part(Part::Stairs)))), place, preceded(link, from_or_to))
+    (peek(not((det, part(Part::Stairs)))), place, alt((preceded((is, det), end_spot), preceded(link, from_or_to))))
         .map(|(_, end, first)| placed(end, first))
         .parse(input)
 }
 
 /// "one end is the house", "left end corner".
 pub fn spot_is(input: In<'_>) -> Out<'_, Say> {
-    let link = (opt(text(&["end"])), is, opt(text(&["at", "on", "in", "into", "to"])));
-    let dies = opt((sense(Sense::Verb(Verb::Stops)), opt(text(&["at", "into", "in"]))));
-    (preceded(det, from_or_to), preceded((link, dies), place)).map(|(first, end)| placed(end, first)).parse(input)
+    let at = || opt(text(&["at", "on", "in", "into", "to"]));
+    let dies = || opt((sense(Sense::Verb(Verb::Stops)), opt(text(&["at", "into", "in"]))));
+    let the = || opt(text(&["the", "a", "and", "my"]));
+    let end_first = (preceded(the(), end_spot), preceded((opt(text(&["end"])), is, at(), dies()), place));
+    // "left: house 10'" names a side; "left is the house" places an end.
+    let side_first = (preceded(det, from_or_to), preceded((opt(text(&["end"])), is_said, at(), dies()), place));
+    alt((end_first, side_first)).map(|(first, end)| placed(end, first)).parse(input)
+}
+
+/// "is", said: a colon is not enough.
+fn is_said(input: In<'_>) -> Out<'_, ()> {
+    text(&["is", "'s", "are", "will be", "dies"]).parse(input)
+}
+
+/// "one end", "far end", "left end": an end of the run, by a word that says so.
+fn end_spot(input: In<'_>) -> Out<'_, bool> {
+    let ends = input.first().is_some_and(|i| i.text.ends_with("end") || &*i.text == "the other");
+    if ends { from_or_to(input) } else { Err(nom::Err::Error(())) }
 }
 
 fn placed(end: End, first: bool) -> Say {

@@ -14,7 +14,7 @@ use crate::job::End;
 use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{map_opt, opt, value, verify};
+use nom::combinator::{map_opt, not, opt, peek, value, verify};
 use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -25,7 +25,7 @@ fn with(input: In<'_>) -> Out<'_, ()> {
 
 fn wide(input: In<'_>) -> Out<'_, Measure> {
     delimited(
-        (opt((text(&["to", "at", "of"]), is)), opt(text(&["only", "just"]))),
+        (opt((text(&["to", "at", "of"]), is)), opt(text(&["just"]))),
         length,
         (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide)))),
     )
@@ -80,7 +80,9 @@ fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
     let goes =
         many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
     let link = many1_count(text(AT));
-    let linked = preceded((goes, link, det), spot);
+    // "on centre" is no place, though "centre" is.
+    let on_centre = (text(&["on"]), text(&["center", "centre", "ctr"]));
+    let linked = preceded((goes, not(peek(on_centre)), link, det), spot);
     let bare = preceded((opt(text(&["right", "dead"])), det), plain_spot);
     alt((linked, bare)).parse(input)
 }
@@ -123,8 +125,12 @@ pub fn no_gate(input: In<'_>) -> Out<'_, Say> {
     let nah = text(&["nah", "no", "nope", "none"]);
     let again = opt((opt(text(&["no"])), part(Part::Gate)));
     let asked = (det, part(Part::Gate), sep("?"), nah, opt(sep(",")), again);
-    let gone =
-        (det, part(Part::Gate), is, text(&["gone", "out", "off", "scrapped", "cancelled", "canceled", "history"]));
+    let gone = (
+        det,
+        part(Part::Gate),
+        text(&["is", "'s"]),
+        text(&["gone", "out", "off", "scrapped", "cancelled", "canceled", "history"]),
+    );
     value(Say::Gate(None), alt((value((), no), value((), asked), value((), gone)))).parse(input)
 }
 

@@ -98,8 +98,8 @@ pub fn basis_first(input: In<'_>) -> Out<'_, Say> {
 pub fn basis_alone(input: In<'_>) -> Out<'_, Say> {
     let not = || (opt(sep(",")), text(&["not", "instead of", "rather than"]), det);
     let lead = (opt(text(&["it", "its", "it 's", "thats", "that"])), is);
-    let denied_first =
-        delimited((not(), basis, opt(sep(","))), preceded(opt(text(&["but", "its", "it 's"])), basis), is);
+    let but = alt((value((), (sep(","), opt(text(&["but", "its", "it 's"])))), text(&["but", "its", "it 's"])));
+    let denied_first = delimited((not(), basis, but), basis, is);
     let plain = delimited(lead, basis, opt((not(), basis)));
     alt((denied_first, plain)).map(Say::Basis).parse(input)
 }
@@ -134,7 +134,7 @@ pub fn grow(input: In<'_>) -> Out<'_, Say> {
     let it = || (opt(text(&["the"])), opt(alt((text(&["it", "that", "this", "end"]), run_word))));
     let is = opt((opt(text(&["it", "its", "it 's", "that", "thats"])), is, opt(text(&["really", "actually", "be"]))));
     let way = alt((value(Way::Longer, bigger), value(Way::Shorter, smaller)));
-    let by_word = (preceded(is, length), terminated(way, than()));
+    let by_word = (preceded(is, length), terminated(way, (than(), peek(not(text(&["than"]))))));
     let add = preceded(text(&["add", "add another", "stretch it", "stretch it by"]), length);
     let add = terminated(add, (opt(text(&["to", "onto", "on"])), it(), peek(ends)));
     let off = (text(&["off", "off of", "from", "out of"]), it(), peek(ends));
@@ -242,7 +242,7 @@ pub fn called(input: In<'_>) -> Out<'_, Say> {
     let is = value((), (it(), text(&["'s", "is"])));
     let lead = alt((name, is, text(&["that 's", "thats", "this is", "that is"])));
     let one = opt(alt((value((), run_word), text(&["one", "side"]))));
-    delimited((lead, det), named, (one, peek(ends))).map(Say::Called).parse(input)
+    delimited((lead, opt(text(&["the", "my", "our"]))), named, (one, peek(ends))).map(Say::Called).parse(input)
 }
 
 /// "down the north side", "across the front".

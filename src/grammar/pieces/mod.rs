@@ -14,7 +14,7 @@ mod talk;
 use super::ahead::Ahead;
 use super::draft::{Clause, GateDraft, SpotDraft, StairDraft, Way};
 use super::items::Item;
-use super::sense::Side;
+use super::sense::{Sense, Side, Verb};
 use crate::job::{Basis, End};
 use crate::measure::Measure;
 use atoms::{In, Out};
@@ -129,7 +129,10 @@ pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
 fn led_to(items: &[Item], at: usize, say: &Say) -> bool {
     let before = items[..at].iter().rev().find(|i| !matches!(&*i.text, "the" | "a" | "my" | "that"));
     let led = before.is_some_and(|i| matches!(&*i.text, "to" | ">" | "from" | "toward" | "towards"));
+    // "make the add stairs 5'": a change and an addition at once.
+    let changing = before.is_some_and(|i| i.may_be(Sense::Verb(Verb::Change))) && &*items[at].text == "add";
     led && matches!(say, Say::Stairs(_) | Say::Gate(_) | Say::Name(_))
+        || changing && matches!(say, Say::Stairs(_) | Say::Gate(_) | Say::Grow(..))
 }
 
 type Parse = for<'a> fn(In<'a>) -> Out<'a, Say>;

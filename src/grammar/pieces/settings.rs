@@ -6,7 +6,7 @@ use crate::grammar::draft::Clause;
 use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Cue, Part, Sense, Verb};
 use crate::job::{Basis, End, HouseEnd, PostRole, SlotId};
-use crate::measure::{Meaning, Measure};
+use crate::measure::{Lumber, Meaning, Measure};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, opt, peek, value, verify};
@@ -38,23 +38,23 @@ fn role(input: In<'_>) -> Out<'_, PostRole> {
 }
 
 /// "not 4x4": lumber said to be wrong, beside what it is instead.
-fn not_lumber(input: In<'_>) -> Out<'_, ()> {
-    value((), (opt(sep(",")), text(&["not", "instead of", "rather than", "and not"]), det, lumber)).parse(input)
+fn not_lumber(input: In<'_>) -> Out<'_, Lumber> {
+    preceded((opt(sep(",")), text(&["not", "instead of", "rather than", "and not"]), det), lumber).parse(input)
 }
 
 fn using(input: In<'_>) -> Out<'_, ()> {
-    let lead =
-        alt((sense(Sense::Verb(Verb::Use)), sense(Sense::Verb(Verb::Put)), text(&["with", "and", "and then", "then"])));
-    value((), (many0_count(lead), opt(text(&["all"])), det, opt(text(&["all"])))).parse(input)
+    // "add 6x6 posts" asks for more of them; it sets no size.
+    let put = preceded(peek(nom::combinator::not(text(&["add", "add in"]))), sense(Sense::Verb(Verb::Put)));
+    let verb = opt(alt((sense(Sense::Verb(Verb::Use)), put)));
+    let links = || many0_count(text(&["with", "and", "and then", "then"]));
+    value((), (links(), verb, links(), opt(text(&["all"])), det, opt(text(&["all"])))).parse(input)
 }
 
 /// "posts are 4x4", "corner posts 6x6", "line posts: 4x4".
 pub fn of_post(input: In<'_>) -> Out<'_, Say> {
-    let word = (opt(sense(Sense::Verb(Verb::Change))), role);
+    let word = role;
     let lead = (opt(text(&["all"])), tie, opt(sense(Sense::Verb(Verb::Use))), det);
-    (delimited(using, word, lead), terminated(lumber, opt(not_lumber)))
-        .map(|((_, role), size)| Say::Clause(Clause::Post(role, size)))
-        .parse(input)
+    (delimited(using, word, lead), lumber).map(|(role, size)| Say::Clause(Clause::Post(role, size))).parse(input)
 }
 
 /// "4x4 posts", "use 6x6 on the corners", "4x4 in between", "4 by 4s".
@@ -62,18 +62,15 @@ pub fn post_of(input: In<'_>) -> Out<'_, Say> {
     let on = || (opt(text(&["on", "at", "for", "in", "as"])), opt(text(&["every", "each"])));
     let wood = || many0_count(sense(Sense::Fill));
     let whose = alt((preceded((wood(), part(Part::Post), on()), role), preceded((wood(), on()), role)));
-    (preceded(using, lumber), terminated(whose, opt(not_lumber)))
-        .map(|(size, role)| Say::Clause(Clause::Post(role, size)))
-        .parse(input)
+    (preceded(using, lumber), whose).map(|(size, role)| Say::Clause(Clause::Post(role, size))).parse(input)
 }
 
 /// "4x4s" alone, "6x6 not 4x4", "not 4x4, 6x6".
 pub fn lumber_alone(input: In<'_>) -> Out<'_, Say> {
-    let first = preceded((not_lumber, opt(sep(",")), opt(text(&["but", "its", "it 's"])), det), lumber);
+    let but = (opt(sep(",")), opt(text(&["but", "its", "it 's"])), det);
+    let first = (terminated(not_lumber, but), lumber).map(|(not, size)| (size, Some(not)));
     let last = preceded(using, (lumber, opt(not_lumber)));
-    let first = first.map(|size| (size, true));
-    let last = last.map(|(size, not)| (size, not.is_some()));
-    alt((first, last)).map(|(size, instead)| Say::Clause(Clause::Lumber { size, instead })).parse(input)
+    alt((first, last)).map(|(size, not)| Say::Clause(Clause::Lumber { size, not })).parse(input)
 }
 
 /// "they're 4 1/2 square outside", "2 inch square posts", "sleeves 4 1/2".
@@ -157,7 +154,9 @@ fn limit(basis: Option<Basis>) -> SlotId {
 
 fn most(input: In<'_>) -> Out<'_, ()> {
     let lead = (det, opt(part(Part::Bay)), opt(part(Part::Post)), opt(text(&["is", "are", "at", "of", "to"])));
-    delimited(lead, sense(Sense::Cue(Cue::Most)), (opt((det, part(Part::Bay))), tie)).map(|_| ()).parse(input)
+    delimited(lead, sense(Sense::Cue(Cue::Most)), (opt((det, part(Part::Bay))), is, opt(text(&["of", "to"]))))
+        .map(|_| ())
+        .parse(input)
 }
 
 /// "posts 5 to 6 feet apart", "every 5 or 6 feet": either, so asked.
@@ -442,12 +441,16 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
     let is_out = delimited(opt(word()), length, (sense(Sense::Cue(Cue::Out)), peek(peek_end), peek(not_to)));
     let is_out = is_out.map(|m| (None, Some(m)));
     let is_deep = delimited(word(), length, out()).map(|m| (None, Some(m)));
-    let comes =
-        preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), terminated(length, peek(not_to)));
+    let comes = preceded((opt(text(&["it", "deck", "and"])), comes_out), terminated(length, peek(not_to)));
     let comes = comes.map(|m| (None, Some(m)));
     alt((both, both_first, is_along, is_wide, is_out, is_deep, comes))
         .map(|(a, o)| Say::Clause(Clause::Deck(a, o)))
         .parse(input)
+}
+
+/// "comes out", "out"; not "off the house", which a run goes as well.
+fn comes_out(input: In<'_>) -> Out<'_, ()> {
+    preceded(peek(text(&["out", "comes out", "sticks out"])), sense(Sense::Cue(Cue::Out))).parse(input)
 }
 
 /// "10x14" alone: a deck, as like as not; which side is along the house is asked.

@@ -60,7 +60,7 @@ const HARD: [&str; 6] = ["no", "nope", "nah", "no no", "scratch that", "strike t
 /// True for what may follow a bare "no" that takes back.
 fn takes_back(next: &Item) -> bool {
     let sense = |s: &Sense| {
-        matches!(s, Sense::Verb(v) if !matches!(v, Verb::Help | Verb::Hello | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
+        matches!(s, Sense::Verb(v) if !matches!(v, Verb::Drop | Verb::Move | Verb::Help | Verb::Hello | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
             || matches!(s, Sense::End(_) | Sense::Nth(_))
     };
     next.is_sep()
@@ -122,11 +122,8 @@ pub fn cut(input: In<'_>) -> Out<'_, Say> {
 /// "we have", "there's", "got a": opens something told, and says nothing itself.
 pub fn put(input: In<'_>) -> Out<'_, Say> {
     let add = text(&["add", "put", "hang", "stick", "set"]);
-    value(
-        Say::Break,
-        (not(add), sense(Sense::Verb(Verb::Put)), many0_count(text(&["a", "an", "the", "another", "one more"]))),
-    )
-    .parse(input)
+    let put = (sense(Sense::Verb(Verb::Put)), not(peek(verb(Verb::Repair))));
+    value(Say::Break, (not(add), put, opt(text(&["a", "an", "the"])), opt(text(&["another", "one more"])))).parse(input)
 }
 
 /// A break between things.

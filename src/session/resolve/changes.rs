@@ -16,10 +16,10 @@ impl Resolver<'_> {
             return Err(Problem::Ask("That run has no length yet to change. How long is it?", Vec::new()));
         };
         let by = steps(m);
-        if by.is_empty() {
+        if by.is_empty() || m.shade.is_some() || m.about {
             return Err(Problem::Ask("By how much? I can't take that as a length.", Vec::new()));
         }
-        let ask = by.len() > 1;
+        let ask = by.len() > 1 || m.guess.is_some();
         let each = by.into_iter().map(|by| {
             let whole = if way == Way::Longer { stands.length + by } else { stands.length - by };
             let mut b = branch.clone();

@@ -74,7 +74,8 @@ impl Resolver<'_> {
         if said.lengths.is_empty() {
             return Err(Problem::Ask("How wide? I can't take that as a width.", Vec::new()));
         }
-        Ok((said.lengths.iter().map(|(l, _)| Some(*l)).collect(), said.doubtful))
+        let inexact = m.shade.is_some() || m.about;
+        Ok((said.lengths.iter().map(|(l, _)| Some(*l)).collect(), said.doubtful || inexact))
     }
 
     pub(super) fn gate(&self, branch: Branch, id: RunId, draft: &RunDraft) -> Branches {

@@ -4,7 +4,7 @@ use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft};
 use crate::grammar::sense::Side;
 use crate::job::{Basis, Fact, Job, RunId, RunPatch, SlotId};
-use crate::measure::{Length, Meaning, Measure, Said};
+use crate::measure::{Length, Meaning, Measure, Q, Said};
 use crate::session::lengths::{fits, told};
 use crate::session::state::Focus;
 use crate::session::targets::{self, Target, target};
@@ -35,12 +35,12 @@ impl Resolver<'_> {
             }
             Target::Which => return Err(Problem::Ask("Which run? Say its number or its name.", Vec::new())),
         };
-        if new && only_a_name(draft) {
+        if only_a_name(draft) && !(self.corrects && branch.job.run(id).is_some_and(|r| r.name.is_none())) {
             return Err(Problem::Ask("What of that side? Say how long it is and what it goes between.", Vec::new()));
         }
         if let Some((m, way)) = &draft.grow {
             return match (&draft.length, self.session.talk.focus.slot) {
-                (None, None) => self.grown(branch, id, m, *way),
+                (None, None) if draft.gate.is_none() && draft.stairs.is_none() => self.grown(branch, id, m, *way),
                 _ => Err(Problem::Ask("Say the new figure in full: what is it now?", Vec::new())),
             };
         }
@@ -48,7 +48,7 @@ impl Resolver<'_> {
             (Some(wrong), Some(run)) => self.put_right(run, draft, wrong)?,
             (_, run) => gate_or_run(draft, run.is_some_and(|r| r.length.is_some())),
         };
-        let ask = drafts.len() > 1 || new && self.thin(draft);
+        let ask = drafts.len() > 1 || new && self.thin(draft) || !new && self.strays(draft);
         let branches = drafts.iter().map(|draft| {
             let branches = self.lengths(branch.clone(), id, draft, new)?;
             let branches = grow(branches, |b| self.stairs(b, id, draft))?;
@@ -58,12 +58,18 @@ impl Resolver<'_> {
         Ok(all.into_iter().map(|b| Branch { ask: b.ask || ask, ..b }).collect())
     }
 
+    /// True for a length beside a question or a gate, that would change a run that stands.
+    fn strays(&self, draft: &RunDraft) -> bool {
+        let alone = draft.from.is_none() && draft.to.is_none() && !draft.it && draft.basis.is_none();
+        draft.length.is_some() && alone && (self.asks || self.corrects && draft.gate.is_some())
+    }
+
     /// True for a new run told by next to nothing: a length beside other matters, one place
     /// alone. It is offered, not taken.
     fn thin(&self, draft: &RunDraft) -> bool {
         let (ends, one) = (draft.from.is_some() || draft.to.is_some(), draft.from.is_some() != draft.to.is_some());
         let plain = !ends && draft.basis.is_none() && draft.name.is_none();
-        let bare = plain && draft.gate.is_none() && draft.stairs.is_none() && draft.bays.is_none();
+        let bare = plain && draft.gate.is_none() && draft.stairs.is_none();
         let named = draft.run_word || draft.name.is_some();
         bare && !draft.run_word
             || self.asks && !ends && draft.name.is_none()
@@ -97,12 +103,15 @@ impl Resolver<'_> {
         if said.lengths.is_empty() {
             return Err(Problem::Ask("How long is the run? I can't take that as a length.", Vec::new()));
         }
+        // In the unit of what stands, a third of it or less is no mere correction.
+        let before = branch.job.run(id).and_then(|r| r.length).map(|t| t.length);
+        let third = |l: &Length| before.is_some_and(|b| !new && l.q() * Q::from_integer(3) <= b.q());
         let stands = branch.job.run(id).and_then(|r| r.basis);
         patch.basis = draft.basis.or(stands).or(Some(Basis::Overall));
         let one = |(l, unit): &(Length, Said)| {
             let mut b = branch.clone();
             b.focus.said = Some(*unit);
-            b.ask |= said.doubtful;
+            b.ask |= said.doubtful || third(l);
             b.with(Fact::Run(id, RunPatch { length: Some(told(m, *l)), ..patch.clone() }))
         };
         let mut out = Vec::new();
@@ -129,7 +138,11 @@ impl Resolver<'_> {
     /// "make it four" after "3 bays": a bare whole number, and bays were spoken of last.
     pub(super) fn bays_again(&self, draft: &RunDraft, new: bool) -> Option<u16> {
         let Meaning::Bare(n) = draft.length.as_ref()?.meaning else { return None };
-        let counts = n.value.is_integer() && !n.fraction && n.value <= 20.into() && draft.basis.is_none();
+        let counts = n.value.is_integer()
+            && !n.fraction
+            && n.value <= 20.into()
+            && draft.basis.is_none()
+            && draft.bays.is_none();
         let speaks = !new
             && self.corrects
             && self.session.talk.focus.bays

@@ -34,7 +34,8 @@ impl Resolver<'_> {
         let each = said.lengths.iter().map(|(l, _)| *l);
         let branches = each.map(|l| {
             let mut b = branch.clone();
-            b.ask |= said.doubtful;
+            // A setting has no place for "strong" or "about": what would be lost is asked about.
+            b.ask |= said.doubtful || m.shade.is_some() || m.about;
             b.focus.slot = Some(slot);
             b.with(fact(slot, l))
         });
@@ -114,8 +115,15 @@ fn stands(settings: &Settings, slot: SlotId) -> Option<Length> {
 
 impl Resolver<'_> {
     /// "6x6" of no posts named: in reply, those spoken of last; else all.
-    pub(super) fn lumber(&self, branch: Branch, size: Lumber, instead: bool) -> Branches {
-        let spoken = self.session.talk.focus.role.filter(|_| self.corrects || instead);
+    pub(super) fn lumber(&self, branch: Branch, size: Lumber, not: Option<Lumber>) -> Branches {
+        let spoken = self.session.talk.focus.role.filter(|_| self.corrects || not.is_some());
+        let stands = branch.job.settings.post(spoken.unwrap_or(PostRole::All));
+        if stands.is_some() && not.is_some_and(|n| stands != Some(PostSize::Lumber(n))) || not == Some(size) {
+            return Err(Problem::Ask(
+                "That is not the size that stands. Which posts, and what size are they?",
+                Vec::new(),
+            ));
+        }
         self.setting(branch, &Clause::Post(spoken.unwrap_or(PostRole::All), size))
     }
 
