@@ -4,6 +4,8 @@
 mod gates;
 mod same;
 mod settings;
+mod stair_sides;
+mod walks;
 
 use super::lengths::{Fits, fits, told};
 use super::state::{Focus, Lack, Session};
@@ -69,7 +71,7 @@ type Branches = Result<Vec<Branch>, Problem>;
 /// Resolves a reading, or says why it cannot be taken.
 pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, Problem> {
     let resolver =
-        Resolver { session, corrects: reading.corrects || reading.supposes, infill: of_infill(session, reading) };
+        Resolver { session, corrects: reading.corrects || reading.supposes, infill: of_infill(session, reading), sides: reading.clauses.contains(&Clause::Shape) };
     if let Some(alone) = resolver.alone(reading)? {
         return Ok(alone);
     }
@@ -128,6 +130,8 @@ pub(super) struct Resolver<'a> {
     pub corrects: bool,
     /// Balusters or gaps are what is spoken of.
     pub infill: bool,
+    /// The runs told are the sides of an outline: "wraparound: ...".
+    pub sides: bool,
 }
 
 fn of_infill(session: &Session, reading: &Reading) -> bool {
@@ -155,6 +159,7 @@ impl Resolver<'_> {
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
             [Clause::Alone(m) | Clause::Cut(m)] => self.measured(m).map(Some),
             [Clause::Run(draft)] if self.only_a_measure(draft, reading) => self.measure_alone(draft).map(Some),
+            [Clause::Shape] => Err(Problem::Ask("Walk me round it, starting at the house on the left: so far out, so far across, so far back, then home.", Vec::new())),
             [Clause::KeepLength(m)] => self.keep(m).map(Some),
             _ => Ok(None),
         }
@@ -320,10 +325,15 @@ impl Resolver<'_> {
             Clause::Alone(_) | Clause::Cut(_) | Clause::KeepLength(_) => {
                 Err(Problem::Ask("What is that length of?", Vec::new()))
             }
+            Clause::Shape => Ok(vec![branch]),
             Clause::NotMine(foreign) => Err(Problem::NotMine(*foreign)),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),
+            Clause::StairsOn { on, width, at } => self.stairs_on(branch, *on, width.as_ref(), at.as_ref()),
+            Clause::StairsAlong(at) => self.stairs_along(branch, at),
+            Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
+            Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),
             Clause::LostX(lumber) => self.lost_x(branch, *lumber),
             Clause::HeightOverGap(h, g) => self.height_over_gap(branch, h, g),
             setting => self.setting(branch, setting),
@@ -357,6 +367,12 @@ impl Resolver<'_> {
             }
             Target::Which => return Err(Problem::Ask("Which run? Say its number or its name.", Vec::new())),
         };
+        if self.sides && draft.length.is_none() && draft.name.is_none() {
+            // "house at both ends": the walk starts and ends there as it is.
+            return Ok(vec![branch]);
+        }
+        let named = self.side_named(&branch.job, draft)?;
+        let draft = named.as_ref().unwrap_or(draft);
         let mut branches = self.lengths(branch, id, draft, new)?;
         branches = grow(branches, |b| self.stairs(b, id, draft))?;
         grow(branches, |b| self.gate(b, id, draft))
@@ -370,6 +386,7 @@ impl Resolver<'_> {
             to: draft.to,
             bays: draft.bays,
             basis: draft.basis,
+            turn: (self.sides || new && walks::walks_on(&branch.job, draft)).then(|| walks::next_side(&branch.job)),
             ..RunPatch::default()
         };
         if let Some(n) = self.bays_again(draft, new) {
@@ -391,7 +408,9 @@ impl Resolver<'_> {
             return Err(Problem::Ask("How long is the run? I can't take that as a length.", Vec::new()));
         }
         let stands = branch.job.run(id).and_then(|r| r.basis);
-        patch.basis = draft.basis.or(stands).or(Some(Basis::Overall));
+        // A side of the outline is measured along the decking's edge unless told otherwise.
+        let side = patch.turn.is_some() || branch.job.run(id).is_some_and(|r| r.turn.is_some());
+        patch.basis = draft.basis.or(stands).or(Some(if side { Basis::Edge } else { Basis::Overall }));
         let one = |(l, unit): &(Length, Said)| {
             let mut b = branch.clone();
             b.focus.said = Some(*unit);
