@@ -371,6 +371,9 @@ impl Resolver<'_> {
             // "house at both ends": the walk starts and ends there as it is.
             return Ok(vec![branch]);
         }
+        // In an outline the ends follow from the walk.
+        let walked = RunDraft { from: None, to: None, ..draft.clone() };
+        let draft = if self.sides { &walked } else { draft };
         let named = self.side_named(&branch.job, draft)?;
         let draft = named.as_ref().unwrap_or(draft);
         let mut branches = self.lengths(branch, id, draft, new)?;

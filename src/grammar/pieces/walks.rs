@@ -41,7 +41,7 @@ pub fn walk(input: In<'_>) -> Out<'_, Say> {
     let (rest, before) = opt(listed_way).parse(rest)?;
     let (rest, m) = length(rest)?;
     let (rest, after) = opt(way).parse(rest)?;
-    let (rest, on) = opt(preceded((text(&["on"]), det), super::atoms::side)).parse(rest)?;
+    let (rest, on) = opt(preceded((opt(text(&["on", "along", "for"])), det), super::atoms::side)).parse(rest)?;
     // "back 8' toward the house": both say the way, the later more plainly.
     match after.or(before) {
         Some(way) => Ok((rest, Say::Clause(Clause::Walk { way, length: Some(m), on }))),

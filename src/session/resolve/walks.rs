@@ -3,7 +3,7 @@
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{RunDraft, Way};
 use crate::grammar::sense::Side;
-use crate::job::{Basis, Fact, Job, RunId, RunPatch, SlotId, Turn};
+use crate::job::{Basis, End, Fact, Job, Run, RunId, RunPatch, SlotId, Turn};
 use crate::measure::Measure;
 use crate::session::lengths::{fits, told};
 use crate::session::state::Focus;
@@ -54,6 +54,24 @@ pub(super) fn walks_on(job: &Job, draft: &RunDraft) -> bool {
     now(job) == Some(0) && nameless && draft.length.is_some() && draft.name == Some(Side::Front)
 }
 
+/// A walk may begin with what was told as a run off the house, or as the deck's size out.
+fn begun(branch: Branch, way: Way) -> Result<Branch, Problem> {
+    if way == Way::Start || now(&branch.job).is_some() {
+        return Ok(branch);
+    }
+    let start = RunPatch { turn: Some(Turn::Start), ..RunPatch::default() };
+    let off_the_house = |r: &&Run| r.from == Some(End::House) && matches!(r.to, None | Some(End::Corner));
+    let first = branch.job.runs.first().filter(off_the_house).map(|r| r.id);
+    match (first, branch.job.runs.len(), branch.job.deck_out) {
+        (Some(id), 1, _) => branch.with(Fact::Run(id, start)),
+        (None, 0, Some(_)) => {
+            let id = branch.job.next_run();
+            branch.with(Fact::Run(id, start))
+        }
+        _ => Ok(branch),
+    }
+}
+
 fn opposite(name: &str) -> Option<Side> {
     match name {
         "left" => Some(Side::Right),
@@ -81,6 +99,7 @@ impl Resolver<'_> {
 
     /// One side of the walk; without a length it is left to follow from the others.
     pub(super) fn walk(&self, branch: Branch, way: Way, length: Option<&Measure>, on: Option<Side>) -> Branches {
+        let branch = begun(branch, way)?;
         let before = now(&branch.job);
         if length.is_none() && before == Some(180) {
             // Already heading home: the last side runs to the house.
@@ -88,7 +107,7 @@ impl Resolver<'_> {
         }
         let turn = turn(before, way)?;
         let id = branch.job.next_run();
-        let name = on.filter(|s| turn == Turn::Start && branch.job.named(s.name()).is_none()).map(|s| s.name().to_owned());
+        let name = on.filter(|s| branch.job.named(s.name()).is_none()).map(|s| s.name().to_owned());
         let basis = length.map(|_| Basis::Edge);
         let patch = RunPatch { turn: Some(turn), name, basis, ..RunPatch::default() };
         let Some(m) = length else {
