@@ -296,7 +296,11 @@ fn figures(values: &Values) -> Figs {
     let mut figs: Figs = Vec::new();
     figs.extend(values.bays.iter().find(|b| !b.gate).map(|b| ("clear between posts", b.clear.clone())));
     figs.extend(values.bays.iter().find(|b| !b.gate).and_then(|b| b.centre.clone()).map(|f| ("on centre", f)));
-    figs.extend(values.more.iter().filter(|(n, _)| *n == "posts_count" || *n == "bays_count").cloned());
+    let counted = [("posts_count", "posts"), ("bays_count", "bays")];
+    let named = |(name, said): (&str, &'static str)| {
+        values.more.iter().find(|(n, _)| *n == name).map(|(_, f)| (said, f.clone()))
+    };
+    figs.extend(counted.into_iter().filter_map(named));
     figs.extend(values.posts.get(1).map(|p| ("the second post's centre", p.at.clone())));
     figs.extend(values.clear_max.clone().map(|f| ("the most clear", f)));
     figs
