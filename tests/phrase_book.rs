@@ -7,32 +7,10 @@ use railhand::grammar::{Act, Talk, canon};
 use railhand::job::Job;
 use railhand::reply::Status;
 use railhand::session::{Session, step};
-use serde::Deserialize;
-use std::collections::BTreeMap;
-use std::fs;
-use std::path::Path;
 
-/// One row: the lines of a conversation, and what comes of the last.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Phrase {
-    /// The lines, in order, in a fresh conversation.
-    say: Vec<String>,
-    /// The plain phrase of the last line's act ...
-    read: Option<String>,
-    /// ... or it is asked about ...
-    #[serde(default)]
-    asks: bool,
-    /// ... or it cannot be taken.
-    #[serde(default)]
-    refused: bool,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Kind {
-    phrase: Vec<Phrase>,
-}
+#[path = "common/book.rs"]
+mod book;
+use book::{Phrase, book};
 
 /// What comes of a row's last line.
 #[derive(Clone, Debug, PartialEq)]
