@@ -61,7 +61,7 @@ use std::collections::BTreeMap;
 use vary::{Variant, variants};
 
 /// How many silent variants are printed.
-const SHOWN: usize = 600;
+const SHOWN: usize = 60;
 
 /// Says the lines before the last one.
 fn talked(lines: &[String]) -> Session {

@@ -20,23 +20,6 @@ struct Outcome {
     readback: Option<String>,
 }
 
-/// Every row, by kind.
-fn book() -> BTreeMap<String, Vec<Phrase>> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/phrases");
-    let mut kinds = BTreeMap::new();
-    for file in fs::read_dir(&folder).expect("the phrase book is a folder of the project") {
-        let path = file.expect("its files can be listed").path();
-        if path.extension().is_none_or(|end| end != "toml") {
-            continue;
-        }
-        let text = fs::read_to_string(&path).expect("its files can be read");
-        let kind: Kind = toml::from_str(&text).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
-        let name = path.file_stem().map(|s| s.to_string_lossy().into_owned());
-        kinds.insert(name.expect("a file has a name"), kind.phrase);
-    }
-    kinds
-}
-
 /// The status that goes with an act, as the contract in README.md has it.
 fn status_of(act: &Act) -> Status {
     match act {

@@ -48,7 +48,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Bay => &["bay"],
         Part::Gate => &["gate"],
         Part::Stairs => &["stair"],
-        Part::Deck => &["deck:", "on the decking"],
+        Part::Deck => &["deck:", "on the decking", "above ground:"],
         Part::Opening => &["gap", "clear", "bay"],
         Part::Gap => &["gap"],
         Part::Notch => &["notch"],
