@@ -28,6 +28,7 @@ fn basis_mark(basis: Basis) -> &'static str {
     match basis {
         Basis::Overall => "out to out",
         Basis::Clear => "clear",
+        Basis::Edge => "on the edge",
         Basis::Centre => "centre",
     }
 }
