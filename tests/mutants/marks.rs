@@ -28,6 +28,7 @@ fn basis_mark(basis: Basis) -> &'static str {
     match basis {
         Basis::Overall => "out to out",
         Basis::Clear => "clear",
+        Basis::Edge => "on the edge",
         Basis::Centre => "centre",
     }
 }
@@ -48,7 +49,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Bay => &["bay"],
         Part::Gate => &["gate"],
         Part::Stairs => &["stair"],
-        Part::Deck => &["deck:", "on the decking"],
+        Part::Deck => &["deck:", "on the decking", "above ground:"],
         Part::Opening => &["gap", "clear", "bay"],
         Part::Gap => &["gap"],
         Part::Notch => &["notch"],
