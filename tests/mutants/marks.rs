@@ -1,6 +1,7 @@
 //! How a sense shows in a read-back: the words of the plain phrase that stand for it.
 
 use railhand::grammar::sense::{Cue, Op, Part, Sense, Spot, Verb};
+use railhand::grammar::draft::Way;
 use railhand::job::Basis;
 
 /// The words any one of which shows the sense; none where no read-back can.
@@ -20,6 +21,8 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Not => vec!["no ", "none"],
         Sense::Parts(_) => vec!["tape: 1/"],
         Sense::Topic(id) => vec![id],
+        Sense::Way(way) => way_marks(way).to_vec(),
+        Sense::Shape => vec!["off the house", "turning"],
         Sense::Unit(_) | Sense::Qualifier | Sense::Foreign(_) | Sense::Reason | Sense::Link | Sense::Fill => vec![],
     }
 }
@@ -30,6 +33,13 @@ fn basis_mark(basis: Basis) -> &'static str {
         Basis::Clear => "clear",
         Basis::Edge => "on the edge",
         Basis::Centre => "centre",
+    }
+}
+
+fn way_marks(way: Way) -> &'static [&'static str] {
+    match way {
+        Way::Start | Way::Out => &["off the house", "turning", " out"],
+        Way::Right | Way::In | Way::Left => &["turning"],
     }
 }
 
@@ -58,6 +68,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Bracket => &["bracket"],
         Part::Layout => &["layout"],
         Part::Note => &["note"],
+        Part::Corner => &["turning"],
         Part::Landing | Part::Framing | Part::Riser => &[],
     }
 }
