@@ -71,8 +71,12 @@ type Branches = Result<Vec<Branch>, Problem>;
 
 /// Resolves a reading, or says why it cannot be taken.
 pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, Problem> {
-    let resolver =
-        Resolver { session, corrects: reading.corrects || reading.supposes, infill: of_infill(session, reading), sides: reading.clauses.contains(&Clause::Shape) };
+    let resolver = Resolver {
+        session,
+        corrects: reading.corrects || reading.supposes,
+        infill: of_infill(session, reading),
+        sides: reading.clauses.contains(&Clause::Shape),
+    };
     if let Some(alone) = resolver.alone(reading)? {
         return Ok(alone);
     }

@@ -1,7 +1,7 @@
 //! How a sense shows in a read-back: the words of the plain phrase that stand for it.
 
-use railhand::grammar::sense::{Cue, Op, Part, Sense, Spot, Verb};
 use railhand::grammar::draft::Way;
+use railhand::grammar::sense::{Cue, Op, Part, Sense, Spot, Verb};
 use railhand::job::Basis;
 
 /// The words any one of which shows the sense; none where no read-back can.

@@ -27,15 +27,34 @@ fn way(input: In<'_>) -> Out<'_, Way> {
     });
     // "off the house": the first side of a walk.
     let house = verify(super::atoms::place, |e| *e == End::House);
-    let off = value(Way::Start, (opt(text(&["out"])), text(&["off", "from", "away from", "out from"]), house, opt(text(&["wall"]))));
-    let home_to = value(Way::In, (opt(text(&["back", "in"])), text(&["to", "toward", "towards"]), verify(super::atoms::place, |e| *e == End::House)));
+    let off = value(
+        Way::Start,
+        (opt(text(&["out"])), text(&["off", "from", "away from", "out from"]), house, opt(text(&["wall"]))),
+    );
+    let home_to = value(
+        Way::In,
+        (
+            opt(text(&["back", "in"])),
+            text(&["to", "toward", "towards"]),
+            verify(super::atoms::place, |e| *e == End::House),
+        ),
+    );
     alt((off, home_to, to_side, listed)).parse(input)
 }
 
 /// "then 10' across", "back 8' toward the house", "long leg is 20' off the house".
 pub fn walk(input: In<'_>) -> Out<'_, Say> {
-    let then = many0_count(alt((text(&["then", "and", "and then", "it", "goes", "comes", "runs", "next"]), sense(Sense::Verb(Verb::Goes)), sep(","))));
-    let leg = opt((det, opt(text(&["long", "short", "first", "next"])), run_word, many0_count(text(&["is", "'s", "goes", "runs"]))));
+    let then = many0_count(alt((
+        text(&["then", "and", "and then", "it", "goes", "comes", "runs", "next"]),
+        sense(Sense::Verb(Verb::Goes)),
+        sep(","),
+    )));
+    let leg = opt((
+        det,
+        opt(text(&["long", "short", "first", "next"])),
+        run_word,
+        many0_count(text(&["is", "'s", "goes", "runs"])),
+    ));
     let jog = opt(alt((sense(Sense::Verb(Verb::Jog)), part(Part::Corner))));
     let (rest, _) = (then, leg, jog).parse(input)?;
     let (rest, before) = opt(listed_way).parse(rest)?;
@@ -56,17 +75,26 @@ fn listed_way(input: In<'_>) -> Out<'_, Way> {
 /// "then home", "and back to the house".
 pub fn home(input: In<'_>) -> Out<'_, Say> {
     let then = many0_count(text(&["then", "and", "and then", "back", "straight"]));
-    let word = alt((text(&["home"]), value((), (text(&["to", "in to"]), verify(super::atoms::place, |e| *e == End::House)))));
+    let word =
+        alt((text(&["home"]), value((), (text(&["to", "in to"]), verify(super::atoms::place, |e| *e == End::House)))));
     let needs_then = preceded(text(&["then", "and then", "and", "back"]), preceded(then, word));
-    terminated(needs_then, opt(text(&["again"]))).map(|()| Say::Clause(Clause::Walk { way: Way::In, length: None, on: None })).parse(input)
+    terminated(needs_then, opt(text(&["again"])))
+        .map(|()| Say::Clause(Clause::Walk { way: Way::In, length: None, on: None }))
+        .parse(input)
 }
 
 /// "it's an L", "wraparound:".
 pub fn shape(input: In<'_>) -> Out<'_, Say> {
     let lead = many0_count(text(&["it", "its", "it 's", "the", "a", "an", "thats", "that", "this", "is", "'s"]));
     let deck = opt(part(Part::Deck));
-    let word = (sense(Sense::Shape), opt(text(&["shape", "shaped", "-"])), opt(text(&["shape", "shaped"])), opt(part(Part::Deck)));
-    value(Say::Clause(Clause::Shape), (lead, deck, many0_count(text(&["is", "'s", "an", "a"])), word, opt(sep(":,")))).parse(input)
+    let word = (
+        sense(Sense::Shape),
+        opt(text(&["shape", "shaped", "-"])),
+        opt(text(&["shape", "shaped"])),
+        opt(part(Part::Deck)),
+    );
+    value(Say::Clause(Clause::Shape), (lead, deck, many0_count(text(&["is", "'s", "an", "a"])), word, opt(sep(":,"))))
+        .parse(input)
 }
 
 /// "10 deep", "16 wide": of the deck last spoken of.

@@ -30,12 +30,24 @@ fn at(from: bool, off: Length) -> StairAt {
 
 impl Resolver<'_> {
     /// "stairs off the left side, 4 foot, tight to the house".
-    pub(super) fn stairs_on(&self, branch: Branch, on: Side, width: Option<&Measure>, along: Option<&Along>) -> Branches {
+    pub(super) fn stairs_on(
+        &self,
+        branch: Branch,
+        on: Side,
+        width: Option<&Measure>,
+        along: Option<&Along>,
+    ) -> Branches {
         let Some(id) = targets::named(&branch.job, on).map(|r| r.id) else {
-            return Err(Problem::Ask("No run goes by that side yet. Tell me it first: how long, and what it goes between.", Vec::new()));
+            return Err(Problem::Ask(
+                "No run goes by that side yet. Tell me it first: how long, and what it goes between.",
+                Vec::new(),
+            ));
         };
         let Some(along) = along else {
-            return Err(Problem::Ask("Where along that side are the stairs? Say in the middle, tight to an end, or how far from one.", Vec::new()));
+            return Err(Problem::Ask(
+                "Where along that side are the stairs? Say in the middle, tight to an end, or how far from one.",
+                Vec::new(),
+            ));
         };
         self.stairs_put(branch, id, width, along)
     }
@@ -77,7 +89,8 @@ impl Resolver<'_> {
     fn places(&self, branch: &Branch, id: RunId, along: &Along) -> Result<Vec<StairAt>, Problem> {
         let outlined = filled(&branch.job).job;
         let Some(run) = outlined.run(id) else { return Err(Problem::Refuse("No run for those stairs.")) };
-        let which = || Problem::Ask("Neither end of that side alone is what you say. Which end are the stairs by?", Vec::new());
+        let which =
+            || Problem::Ask("Neither end of that side alone is what you say. Which end are the stairs by?", Vec::new());
         match along {
             Along::Middle => Ok(vec![StairAt::Middle]),
             Along::AtEnd(e) => end(run, Mark::End(*e)).map(|from| vec![at(from, Length::ZERO)]).ok_or_else(which),

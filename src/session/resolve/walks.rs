@@ -35,11 +35,19 @@ fn turn(from: Option<i32>, way: Way) -> Result<Turn, Problem> {
     let to = heading(way);
     match from.map(|f| (to - f).rem_euclid(360)) {
         None if way == Way::Start => Ok(Turn::Start),
-        None => Err(Problem::Ask("Where does the walk start? Begin at the house: say how far out the first side goes.", Vec::new())),
+        None => Err(Problem::Ask(
+            "Where does the walk start? Begin at the house: say how far out the first side goes.",
+            Vec::new(),
+        )),
         Some(90) => Ok(Turn::Right(90)),
         Some(270) => Ok(Turn::Left(90)),
-        Some(0) => Err(Problem::Ask("That goes straight on from the side before. Is it the same side, or is there a turn?", Vec::new())),
-        Some(_) => Err(Problem::Ask("That goes straight back along the side before. Which way does it turn?", Vec::new())),
+        Some(0) => Err(Problem::Ask(
+            "That goes straight on from the side before. Is it the same side, or is there a turn?",
+            Vec::new(),
+        )),
+        Some(_) => {
+            Err(Problem::Ask("That goes straight back along the side before. Which way does it turn?", Vec::new()))
+        }
     }
 }
 
@@ -147,7 +155,10 @@ impl Resolver<'_> {
     /// "10 deep" after the deck's other side.
     pub(super) fn deck_more(&self, branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
         if !branch.focus.deck {
-            return Err(Problem::Ask("What is that the size of? Say the deck, the stairs, the gate or the run with it.", Vec::new()));
+            return Err(Problem::Ask(
+                "What is that the size of? Say the deck, the stairs, the gate or the run with it.",
+                Vec::new(),
+            ));
         }
         self.deck(branch, along, out)
     }
