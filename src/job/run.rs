@@ -179,6 +179,9 @@ pub struct StairOpening {
     pub width: Length,
     /// Where it stands.
     pub at: StairAt,
+    /// How deep the stairs are let into the deck; the width is then the hole's, decking to
+    /// decking. `None` where they start at the edge.
+    pub recess: Option<Length>,
 }
 
 /// One run as told. What was not told is `None`; defaults are the engines' business.

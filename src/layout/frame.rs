@@ -4,7 +4,7 @@
 //! the end post.
 
 use super::sizes::{post_width, roles};
-use super::stretch::flanks;
+use crate::job::apply::flanks;
 use super::{BayKind, Lack};
 use crate::figure::{Fig, Why};
 use crate::job::apply::gate_in_run;

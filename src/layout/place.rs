@@ -3,7 +3,7 @@
 use super::frame::{Fixed, Frame, frame};
 use super::kind::hook;
 use super::split::{Place, Span, share};
-use super::stretch::flanks;
+use crate::job::apply::flanks;
 use super::{Bay, BayKind, Kind, Lack, Limits, Placed, Post, RunLayout, post_width};
 use crate::figure::{Fig, Why};
 use crate::job::apply::gate_in_run;
