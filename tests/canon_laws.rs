@@ -73,7 +73,7 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
         length().prop_map(StairAt::FromLeft),
         length().prop_map(StairAt::FromRight),
     ];
-    (length(), at).prop_map(|(width, at)| StairOpening { width, at })
+    (length(), at).prop_map(|(width, at)| StairOpening { width, at, recess: None })
 }
 
 fn turn() -> impl Strategy<Value = Turn> {

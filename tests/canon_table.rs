@@ -68,7 +68,7 @@ fn each_measure_of_a_run_has_its_phrase() {
 #[test]
 fn each_end_opening_and_count_of_a_run_has_its_phrase() {
     let gate = |at, width| run(|p| p.gate = Some(Some(Gate { at, width })));
-    let stairs = |at| run(|p| p.stairs = Some(Some(StairOpening { width: ft(4, 0), at })));
+    let stairs = |at| run(|p| p.stairs = Some(Some(StairOpening { width: ft(4, 0), at, recess: None })));
     tells([
         ("run 1", run(|_| ())),
         ("run 1: called front", run(|p| p.name = Some("front".to_owned()))),

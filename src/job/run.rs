@@ -76,6 +76,11 @@ pub enum End {
 }
 
 impl End {
+    /// True where the deck's edge turns.
+    pub fn is_corner(self) -> bool {
+        matches!(self, End::Corner | End::InsideCorner | End::AngledCorner)
+    }
+
     /// Every end, in the order help lists them.
     pub const ALL: [End; 10] = [
         End::House,
@@ -224,5 +229,9 @@ impl Run {
             bays: None,
             turn: None,
         }
+    }
+    /// True where a stair opening stands centred in the run.
+    pub fn stairs_in_the_middle(&self) -> bool {
+        self.stairs.is_some_and(|s| s.at == StairAt::Middle)
     }
 }

@@ -2,7 +2,7 @@
 //! stairs off the end of a side, a recess deeper than the deck.
 
 use super::apply::{check_openings, flanks};
-use super::outline::{Filled, Heading, filled, headings, scaled};
+use super::outline::{Filled, Heading, Open, filled, headings, scaled};
 use super::{Impossible, Job, Run, RunId};
 use crate::measure::{Length, Q};
 use num_traits::{CheckedMul, CheckedSub, Signed, Zero};
@@ -36,6 +36,28 @@ pub fn legs(outline: &Filled) -> Vec<Leg> {
             Leg { run, from, to: at, heading }
         })
         .collect()
+}
+
+/// A walk that does not come home, and the told sides that decide it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Miss {
+    /// By how much.
+    pub by: Open,
+    /// The sides that reach along the house, told so.
+    pub along: Vec<RunId>,
+    /// The sides that reach out from it or home, told so.
+    pub out: Vec<RunId>,
+}
+
+/// How the outline misses its end, where it does.
+pub fn miss(outline: &Filled) -> Option<Miss> {
+    let by = outline.open?;
+    let legs = legs(outline);
+    let told = |part: fn(Heading) -> Length| -> Vec<RunId> {
+        let reaches = legs.iter().filter(|l| !part(l.heading).is_zero()).map(|l| l.run);
+        reaches.filter(|id| !outline.derived.contains(id)).collect()
+    };
+    Some(Miss { by, along: told(|h| h.x), out: told(|h| h.y) })
 }
 
 /// Why the outline cannot be, if it cannot.

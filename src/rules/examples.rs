@@ -1,6 +1,9 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
-use crate::job::{End, Fact, Gate, GateAt, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, Told};
+use crate::job::{
+    End, Fact, Gate, GateAt, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt, StairOpening, Told,
+    Turn,
+};
 use crate::measure::{Length, Lumber, Shade};
 
 fn run(inches: i64, patch: RunPatch) -> Fact {
@@ -37,6 +40,43 @@ fn notch(sixteenths: i64, post: Lumber) -> Vec<Fact> {
 
 fn from(end: End) -> Vec<Fact> {
     vec![run(120, RunPatch { from: Some(end), ..RunPatch::default() })]
+}
+
+/// A deck 16 ft across and 12 out, so far home, as its three sides; then what else is told.
+fn deck(home: i64, more: impl IntoIterator<Item = Fact>) -> Vec<Fact> {
+    let turned = |id, turn, inches| {
+        let length = Some(Told::plain(Length::inches(inches)));
+        Fact::Run(RunId(id), RunPatch { turn: Some(turn), length, ..RunPatch::default() })
+    };
+    let right = Turn::Right(90);
+    let sides = [turned(1, Turn::Start, 144), turned(2, right, 192), turned(3, right, home)];
+    sides.into_iter().chain(more).collect()
+}
+
+fn over_the_edge(home: i64, more: impl IntoIterator<Item = Fact>) -> Vec<Fact> {
+    deck(home, [Fact::Set(Setting::Mount(Mount::OverEdge))].into_iter().chain(more))
+}
+
+/// One corner of two posts, so many sixteenths back from it.
+fn held_back(sixteenths: i64) -> Vec<Fact> {
+    let side = |id, turn, to| {
+        let length = Some(Told::plain(Length::inches(120)));
+        Fact::Run(RunId(id), RunPatch { turn: Some(turn), length, to: Some(to), ..RunPatch::default() })
+    };
+    let back = Setting::HoldBack(Length::sixteenths(sixteenths));
+    vec![
+        side(1, Turn::Start, End::Corner),
+        side(2, Turn::Right(90), End::EndPost),
+        Fact::Set(Setting::Mount(Mount::Outside)),
+        Fact::Set(back),
+    ]
+}
+
+/// Stairs recessed 3 ft into the front, and what hangs across them.
+fn recessed(width: i64, gate: Option<Gate>) -> Vec<Fact> {
+    let stairs = StairOpening { width: Length::inches(width), at: StairAt::Middle, recess: Some(Length::inches(36)) };
+    let patch = RunPatch { stairs: Some(Some(stairs)), gate: gate.map(Some), ..RunPatch::default() };
+    over_the_edge(144, [Fact::Run(RunId(2), patch)])
 }
 
 macro_rules! examples {
@@ -78,5 +118,13 @@ examples! {
         length: Some(Told { shade: Some(Shade::Strong), ..Told::plain(Length::inches(120)) }),
         ..RunPatch::default()
     })];
+    corner_held_back_3 = held_back(48);
+    corner_held_back_2_and_a_half = held_back(40);
+    recess_36 = recessed(36, None);
+    recess_48 = recessed(48, None);
+    gate_at_a_recessed_head = recessed(48, Some(Gate { at: GateAt::Stairs, width: None }));
+    foot_short_of_home = over_the_edge(132, []);
+    home_again = over_the_edge(144, []);
+    mount_not_said = deck(144, []);
     ten_ft = vec![plain(120)];
 }

@@ -1,6 +1,6 @@
 //! The table of rules.
 
-use super::{Rule, bays, examples, guard, notch, runs};
+use super::{Rule, bays, deck, examples, guard, notch, runs};
 use crate::limits;
 use crate::reply::Level::{Check, Note, Stop};
 
@@ -42,6 +42,18 @@ pub static RULES: &[Rule] = rules! {
     Stop "notch-takes-half" "Notch of half the post or more"
         "What is left of a post's foot carries the whole push on the guard."
         NOTCH_HALF notch::takes_half, half_notched_4x4 / notched_6x6;
+    Stop "corner-gap-too-wide" "Gap across a corner of two posts lets the ball through"
+        "The gap between the two posts of a corner is an opening like any other; exactly 4 in. fails."
+        LEVEL_GAP deck::corner_gap, corner_held_back_3 / corner_held_back_2_and_a_half;
+    Stop "stair-opening-narrow" "Stairs too narrow between the posts"
+        "A stair is at least 36 in. wide, and posts that hang into a recess narrow it."
+        STAIR_WIDTH deck::stairs_narrow, recess_36 / recess_48;
+    Check "outline-open" "Sides that do not come home"
+        "A deck's sides, walked from the house and home, come back to the house."
+        OUTLINE_CLOSES deck::outline_open, foot_short_of_home / home_again;
+    Check "recessed-gate-jambs" "Gate on the weakest posts"
+        "Posts at the head of recessed stairs, notched over the edge, keep one quarter of their foot."
+        RECESSED_HEAD deck::recessed_jambs, gate_at_a_recessed_head / recess_48;
     Check "post-spacing-told-wide" "Told limit wider than the published one"
         "The published spacing still stands where a wider limit was told."
         POST_SPACING bays::told_wider_than_published, eight_ft_on_centre_told / eight_ft_told_but_not_used;
@@ -69,6 +81,9 @@ pub static RULES: &[Rule] = rules! {
     Note "drop-at-trigger" "Drop exactly at the trigger"
         "Exactly 30 in. is not more than 30."
         GUARD_TRIGGER guard::at_the_trigger, grade_30 / grade_31;
+    Note "mount-untold" "Mount taken for granted"
+        "With no mount told, posts are taken as notched over the decking's edge, on the edge."
+        MOUNT deck::mount_untold, mount_not_said / home_again;
     Note "free-end" "End with no post told"
         "A guard that simply stops still gets a post."
         FREE_END runs::free_end, open_end / corner_end;

@@ -1,6 +1,7 @@
 //! A layout asked about, answered: lines, figures, findings, in one value.
 
 use super::RULES;
+use crate::job::outline::filled;
 use crate::job::{Job, RunId};
 use crate::layout::{Focus, Layout, answer, draw, lay_out, values};
 use crate::limits::Trust;
@@ -53,9 +54,15 @@ fn caution(f: &Finding) -> Line {
 /// The layout of one run, or of all: answered, drawn `width` columns wide and checked.
 /// Findings on other runs than the one asked about are left out.
 pub fn report(job: &Job, which: Option<RunId>, focus: Focus, width: usize) -> Report {
-    let mut asked = job.clone();
-    asked.runs.retain(|r| which.is_none_or(|id| r.id == id));
-    let layout = lay_out(&asked);
+    report_on(job, |id| which.is_none_or(|only| only == id), focus, width)
+}
+
+/// As [`report`], on the runs that `keep` holds. They are laid out with all the others, for
+/// a side of the outline hangs on its neighbours.
+pub fn report_on(job: &Job, keep: impl Fn(RunId) -> bool, focus: Focus, width: usize) -> Report {
+    let layout = lay_out(job).keeping(&keep);
+    let mut asked = filled(job).job;
+    asked.runs.retain(|r| keep(r.id));
     let findings = check(&asked, &layout);
     let mut lines = answer(&layout, None, focus);
     if focus == Focus::Whole {
