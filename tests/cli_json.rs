@@ -103,8 +103,15 @@ fn a_reply_gives_what_it_holds() {
         kind: "corner",
         why: "an end",
     }];
-    reply.values.bays =
-        vec![BayFig { run: RunId(2), stretch: "", clear: fig(inches(54)), centre: None, from: "corner", to: "wall", gate: false }];
+    reply.values.bays = vec![BayFig {
+        run: RunId(2),
+        stretch: "",
+        clear: fig(inches(54)),
+        centre: None,
+        from: "corner",
+        to: "wall",
+        gate: false,
+    }];
     reply.values.clear_max = Some(fig(part(137, 2)));
     reply.values.left = Some(fig(inches(3)));
     reply.values.more = vec![("stick", fig(inches(96))), ("left", fig(inches(99)))];
@@ -126,7 +133,7 @@ fn a_reply_gives_what_it_holds() {
             "left": len("3", "3\""),
             "clear_max": len("68.5", "5'-8 1/2\""),
             "posts": [{"run": 2, "at": len("1.75", "1 3/4\""), "from": "corner", "kind": "corner", "why": "an end",
-                       "near_face": len("0", "0\"")}],
+                       "near_face": len("0", "0\""), "shared_with": 1, "stretch": "2-in-left"}],
             "bays": [{"run": 2, "clear": len("54", "4'-6\""), "centre": null, "from": "corner", "to": "wall", "gate": false}],
             "ends": ["house"],
             "stick": len("96", "8'-0\""),

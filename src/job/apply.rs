@@ -1,6 +1,8 @@
 //! The job, and what one fact does to it.
 
-use super::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairAt, StairOpening, Turn, walk};
+use super::{
+    End, Fact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairAt, StairOpening, Turn, walk,
+};
 use crate::measure::Length;
 
 /// The sharpest turn between two sides, in degrees: past it they lie on each other.

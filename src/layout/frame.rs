@@ -224,7 +224,13 @@ impl Site<'_> {
         let inputs =
             vec![("run", Fig::told(self.length, "the run's length")), ("gate", Fig::told(width, "the gate's width"))];
         let why = Why::Formula("the gate stands in the middle of the run", inputs);
-        Ok(Opening { start: self.lead + (self.length - width) / 2, width, kind: BayKind::Gate, jamb: End::GatePost, why })
+        Ok(Opening {
+            start: self.lead + (self.length - width) / 2,
+            width,
+            kind: BayKind::Gate,
+            jamb: End::GatePost,
+            why,
+        })
     }
 
     fn post(&self, end: End, gate: bool, why: Why) -> Fixed {

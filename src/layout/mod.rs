@@ -22,6 +22,7 @@ mod limits;
 mod line;
 mod place;
 mod placed;
+mod plan;
 mod recess;
 mod sizes;
 mod split;
@@ -35,15 +36,16 @@ pub use kind::Kind;
 pub use limits::{Limits, clear_max};
 pub use line::line_inside;
 pub use placed::{Bay, BayKind, Lack, Layout, Placed, Post, RunLayout};
+pub use plan::plan;
 pub use sizes::post_width;
 pub use stretch::{Part, Stretch, stretches};
 pub use values::values;
 
 use crate::job::outline::filled;
 use crate::job::walk::miss;
-use ground::{Ground, neighbours};
 use crate::job::{Job, RunId};
 use crate::measure::Tape;
+use ground::{Ground, neighbours};
 
 /// Lays every run of the job out, in the order told.
 pub fn lay_out(job: &Job) -> Layout {

@@ -41,7 +41,16 @@ fn shared_with(run: &RunLayout, placed: &Placed, p: &Post) -> Option<RunId> {
 fn post(run: &RunLayout, placed: &Placed, p: &Post) -> PostFig {
     let (kind, why) = (p.kind.name(), p.kind.why());
     let (shared, stretch) = (shared_with(run, placed, p), run.part.suffix());
-    PostFig { run: run.id, stretch, shared, at: p.at.clone(), near_face: p.near_face.clone(), from: placed.origin, kind, why }
+    PostFig {
+        run: run.id,
+        stretch,
+        shared,
+        at: p.at.clone(),
+        near_face: p.near_face.clone(),
+        from: placed.origin,
+        kind,
+        why,
+    }
 }
 
 fn bay(run: &RunLayout, b: &Bay) -> BayFig {
@@ -71,6 +80,11 @@ pub(super) fn counts(layout: &Layout) -> [(&'static str, Fig); 2] {
     let placed = || layout.runs.iter().filter_map(|r| r.result.as_ref().ok());
     let posts = layout.distinct_posts() as u64;
     let bays = placed().map(|p| p.rail_bays().count() as u64).sum();
-    let why = || Why::Formula("counted over the runs laid out; a corner post that two sides of the outline share is one", Vec::new());
+    let why = || {
+        Why::Formula(
+            "counted over the runs laid out; a corner post that two sides of the outline share is one",
+            Vec::new(),
+        )
+    };
     [("posts_count", Fig::count(posts, why())), ("bays_count", Fig::count(bays, why()))]
 }

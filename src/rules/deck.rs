@@ -12,9 +12,12 @@ use crate::reply::Span;
 pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     let Some(miss) = &layout.open else { return Vec::new() };
     let mut spans = vec![Span::Say("the sides don't come back to the house: ")];
+    let (out, along) = (miss.by.out, miss.by.along);
+    let home = if out.is_positive() { " out from the house" } else { " inside the house" };
+    let length = if along.is_positive() { " more than the deck's length" } else { " less than the deck's length" };
     let parts = [
-        part(job, &miss.out, miss.by.out, [" end out from the house by ", " end inside the house by "]),
-        part(job, &miss.along, miss.by.along, [" pass the deck's length along the house by ", " fall short of the deck's length along the house by "]),
+        part(job, &miss.out, out, ["out and home, by ", ", they end ", home]),
+        part(job, &miss.along, along, ["along it, by ", ", they reach ", length]),
     ];
     for (i, part) in parts.into_iter().flatten().enumerate() {
         spans.extend((i > 0).then_some(Span::Say("; ")));
@@ -24,13 +27,12 @@ pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     vec![spans]
 }
 
-/// "run 1 and run 3 end out from the house by 1'-0"".
-fn part(job: &Job, sides: &[RunId], by: Length, says: [&'static str; 2]) -> Option<Vec<Span>> {
+/// "out and home, by run 1 and run 3, they end 1'-0" out from the house".
+fn part(job: &Job, sides: &[RunId], by: Length, [lead, they, tail]: [&'static str; 3]) -> Option<Vec<Span>> {
     if by.is_zero() {
         return None;
     }
-    let (size, says) = if by.is_positive() { (by, says[0]) } else { (-by, says[1]) };
-    let mut spans = Vec::new();
+    let mut spans = vec![Span::Say(lead)];
     for (i, id) in sides.iter().enumerate() {
         let link = if i + 1 == sides.len() { " and " } else { ", " };
         spans.extend((i > 0).then_some(Span::Say(link)));
@@ -38,8 +40,9 @@ fn part(job: &Job, sides: &[RunId], by: Length, says: [&'static str; 2]) -> Opti
         // The name alone, without the colon that leads into what is said of a run.
         spans.extend(of_run(*id, name, []).into_iter().filter(|s| *s != Span::Say(": ")));
     }
+    let size = if by.is_positive() { by } else { -by };
     let why = Why::Formula("the sides summed, those home taken from those out", Vec::new());
-    spans.extend([Span::Say(says), fig(&Fig::length(size, why))]);
+    spans.extend([Span::Say(they), fig(&Fig::length(size, why)), Span::Say(tail)]);
     Some(spans)
 }
 

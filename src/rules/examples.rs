@@ -1,8 +1,8 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    End, Fact, Gate, GateAt, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt, StairOpening, Told,
-    Turn,
+    End, Fact, Gate, GateAt, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt, StairOpening,
+    Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 

@@ -135,7 +135,18 @@ pub(super) fn gate_too_wide(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
         _ => None,
     };
     // At recessed stairs the gate hangs between the posts at their head, which the line moves.
-    let head = |r: &Run| layout.runs.iter().find(|l| l.id == r.id && l.part == crate::layout::Part::InLeft)?.result.as_ref().ok()?.beyond.as_ref()?.as_length();
+    let head = |r: &Run| {
+        layout
+            .runs
+            .iter()
+            .find(|l| l.id == r.id && l.part == crate::layout::Part::InLeft)?
+            .result
+            .as_ref()
+            .ok()?
+            .beyond
+            .as_ref()?
+            .as_length()
+    };
     let told = |r: &Run| r.gate.and_then(|g| g.width.or_else(|| across(r, g.at)));
     let opening = |r: &Run| head(r).or_else(|| told(r));
     let wide =

@@ -3,7 +3,7 @@
 use super::RULES;
 use crate::job::outline::filled;
 use crate::job::{Job, RunId};
-use crate::layout::{Focus, Layout, answer, draw, lay_out, values};
+use crate::layout::{Focus, Layout, answer, draw, lay_out, plan, values};
 use crate::limits::Trust;
 use crate::reply::{Finding, Line, Role, Span, Values};
 
@@ -66,6 +66,10 @@ pub fn report_on(job: &Job, keep: impl Fn(RunId) -> bool, focus: Focus, width: u
     let findings = check(&asked, &layout);
     let mut lines = answer(&layout, None, focus);
     if focus == Focus::Whole {
+        let sides: Vec<RunId> = filled(job).job.runs.iter().filter(|r| r.turn.is_some()).map(|r| r.id).collect();
+        let whole = sides.len() >= 3 && sides.iter().all(|id| keep(*id));
+        let planned = if whole { plan(job, width) } else { Vec::new() };
+        lines.extend(planned.into_iter().map(|text| Line::new(Role::Drawing, [Span::Drawn(text)])));
         let drawn = layout.runs.iter().flat_map(|r| draw(r, width, layout.tape));
         lines.extend(drawn.map(|text| Line::new(Role::Drawing, [Span::Drawn(text)])));
     }
