@@ -7,11 +7,12 @@ mod common;
 use common::{frac, inches, text};
 use pretty_assertions::assert_eq;
 use proptest::prelude::*;
+use railhand::figure::{Fig, Value};
 use railhand::job::{
-    End, Fact, Gate, GateAt, HouseEnd, Impossible, Job, Mount, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
-    StairOpening, Told, Turn,
+    End, Fact, Gate, GateAt, HouseEnd, Impossible, Job, JoistsRun, Mount, PostRole, PostSize, RunId, RunPatch, Setting,
+    StairAt, StairOpening, Told, Turn,
 };
-use railhand::layout::{Lack, Layout, Part, Placed, lay_out, line_inside, plan};
+use railhand::layout::{Lack, Layout, Part, Placed, Under, lay_out, line_inside, plan};
 use railhand::measure::{Length, Lumber};
 use railhand::rules::{RULES, check};
 
@@ -362,6 +363,74 @@ fn an_open_outline_names_its_sides() {
 }
 
 #[test]
+fn a_corner_post_beside_stairs_at_the_deck_s_corner_narrows_them() {
+    // Stairs of 48 from the left corner: the left side's corner post, centred on the line d in, reaches d
+    // + 1 3/4 into them: 46 1/4 left on the edge, 41 1/4 with the line 5 in.
+    for (line, reaches, left) in [(0, "1 3/4", "3'-10 1/4\""), (5, "6 3/4", "3'-5 1/4\"")] {
+        let at = StairAt::FromLeft(inches(0));
+        let more = [Fact::Set(Setting::Line(inches(line))), stairs_in_front(48, at, None)];
+        let job = Job::default().with_all(&walk(&rectangle(), &more)).expect("the deck can be built");
+        let layout = lay_out(&job);
+        let got = layout.runs[1].intrudes.as_ref().and_then(|i| i.by.as_length());
+        assert_eq!(got, Some(mark(reaches)));
+        let found = check(&job, &layout);
+        let said = found.iter().find(|f| f.rule == "corner-post-in-stairs").expect("it is said").spans.clone();
+        let said = text(&railhand::reply::Line::new(railhand::reply::Role::Caution, said));
+        assert!(said.contains(left), "{said}");
+        // Left 3; front 3 from the stairs on (144 less half a post: two bays); right 3; one corner shared.
+        assert_eq!(layout.distinct_posts(), 3 + 3 + 3 - 1, "{line}");
+    }
+    // Outside the rim the left side's post stands off the corner, outside the opening.
+    let more = [outside_the_rim(), vec![stairs_in_front(48, StairAt::FromLeft(inches(0)), None)]].concat();
+    assert_eq!(laid(&walk(&rectangle(), &more)).runs[1].intrudes, None);
+}
+
+/// Joists 16 on centre, 2-by (1 1/2, PS 20): a 4x4 stands beside one with its centre 2 1/2 from the
+/// joist's. Front: corner posts on 0 and 192, line posts at 64 and 128.
+#[test]
+fn posts_that_miss_the_joists_are_named_with_the_nearest_spot() {
+    let deck = |first: &str, way, more: &[Fact]| {
+        let told = [Setting::Joists(inches(16)), Setting::FirstJoist(mark(first)), Setting::JoistsRun(way)];
+        let told: Vec<Fact> = told.map(Fact::Set).into_iter().chain(more.iter().cloned()).collect();
+        laid(&walk(&rectangle(), &told))
+    };
+    let missed = |layout: &Layout, run: usize| -> Vec<(Option<Length>, bool, Option<Length>)> {
+        let Under::Missed(posts) = &layout.framing[run].under else { panic!("run {run} lies across the joists") };
+        let length = |f: &Fig| f.as_length();
+        posts.iter().map(|p| (length(&p.at), p.on_joist, p.spot.as_ref().and_then(length))).collect()
+    };
+    let miss = |at, on, spot: Option<&str>| (Some(mark(at)), on, spot.map(mark));
+    // First joist 15 1/4: joists at 63 1/4 and 127 1/4, so both line posts stand on one. Beside them 65 3/4
+    // (bays 65 3/4, 62 1/4) and 60 3/4 (bays 60 3/4, 67 1/4) keep 72; 65 3/4 is nearer (1 3/4 from 64).
+    let layout = deck("15 1/4", JoistsRun::Out, &[]);
+    assert_eq!(missed(&layout, 1), [miss("64", true, Some("65 3/4")), miss("128", true, Some("129 3/4"))]);
+    // The sides out run along such joists: their one line post wants blocking.
+    let along = |f: &railhand::layout::Framing| matches!(&f.under, Under::RimAlong(n) if n.value() == Value::Count(1));
+    assert!(along(&layout.framing[0]) && along(&layout.framing[2]));
+    // First joist 2 1/2 more than a multiple of 16 short of 64: 61 1/2 is beside 64, and 125 1/2 beside 128.
+    assert_eq!(missed(&deck("13 1/2", JoistsRun::Out, &[]), 1), []);
+    // A 1/4 off counts as beside (common practice); 5/16 does not. Joists at 61 3/16, 77 3/16: 63 11/16.
+    assert_eq!(missed(&deck("13 1/4", JoistsRun::Out, &[]), 1), []);
+    let layout = deck("13 3/16", JoistsRun::Out, &[]);
+    assert_eq!(missed(&layout, 1), [miss("64", false, Some("63 11/16")), miss("128", false, Some("127 11/16"))]);
+    // A limit of 64 on centre leaves a post no room to move: blocking.
+    let tight = [Fact::Set(Setting::CentreMax(inches(64)))];
+    assert_eq!(missed(&deck("15 1/4", JoistsRun::Out, &tight), 1), [miss("64", true, None), miss("128", true, None)]);
+    // A stair head's posts never move: 70 1/4 is 9 off 79 1/4 and 7 off 63 1/4; 121 3/4 5 1/2 off 127 1/4.
+    let stairs = [stairs_in_front(48, StairAt::Middle, None)];
+    let layout = deck("15 1/4", JoistsRun::Out, &stairs);
+    assert_eq!(missed(&layout, 1), [miss("70 1/4", false, None), miss("121 3/4", false, None)]);
+    // Joists along the house, counted from the siding: on run 1 the line post at 72 7/8 stands 1 1/8 from
+    // the joist at 74; beside it 71 1/2 (bays 69 3/4 and 72 1/2: over 72) fails, 76 1/2 is 74 3/4 from the
+    // house post: over too. 74 - 16 + 2 1/2 = 60 1/2 leaves 83 1/2. So blocking.
+    let layout = deck("10", JoistsRun::Along, &[]);
+    assert_eq!(missed(&layout, 0), [miss("72 7/8", true, None)]);
+    // Run 3 comes home: its line post is 144 - 71 1/8 = 72 7/8 from the siding, and as stuck.
+    assert_eq!(missed(&layout, 2), [miss("71 1/8", true, None)]);
+    assert!(matches!(&layout.framing[1].under, Under::RimAlong(n) if n.value() == Value::Count(2)));
+}
+
+#[test]
 fn a_plan_shows_corners_stairs_and_house() {
     let job = Job::default()
         .with_all(&walk(&ell(), &[stairs_in_front(48, StairAt::FromRight(inches(24)), None)]))
@@ -447,7 +516,8 @@ proptest! {
         prop_assert_eq!(reach, edge - inches(line) * 4 - frac(7, 2));
     }
 
-    /// Never wider than asked, plain ASCII, a mark at every corner.
+    /// Never wider than asked, plain ASCII, every side named. (Corners closer than a
+    /// character fall on each other; the first and the last never do.)
     #[test]
     fn a_plan_keeps_its_width(sides in closing(), width in 30_usize..100, recess in prop::option::of(12_i64..30)) {
         let at = StairAt::FromLeft(inches(12));
@@ -457,6 +527,8 @@ proptest! {
         prop_assert!(!drawn.is_empty());
         prop_assert!(drawn.iter().all(|l| l.len() <= width && l.is_ascii()), "{:#?}", drawn);
         let corners: usize = drawn.iter().map(|l| l.matches('#').count()).sum();
-        prop_assert!(corners >= sides.len() - 1, "{:#?}", drawn);
+        prop_assert!(corners >= 2, "{:#?}", drawn);
+        let named = |id: usize| drawn.iter().any(|l| l.starts_with(&[id.to_string(), ": ".to_owned()].concat()));
+        prop_assert!((1..=sides.len()).all(named), "{:#?}", drawn);
     }
 }

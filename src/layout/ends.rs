@@ -1,12 +1,12 @@
 //! The two ends of a run: what stands there, and where by the basis the run was told on.
 
-use super::Lack;
 use super::corner::at_corner;
 use super::frame::Fixed;
 use super::ground::{Ground, Neighbour, Side, gated, stairs_reach};
 use super::sizes::{post_width, roles};
+use super::{Intrusion, Lack};
 use crate::figure::{Fig, Why};
-use crate::job::{Basis, End, HouseEnd, Run, Turn};
+use crate::job::{Basis, End, HouseEnd, Mount, Run, Turn};
 use crate::measure::Length;
 
 /// One end of a run.
@@ -46,6 +46,28 @@ fn on_edge(fixed: Fixed, ground: &Ground, turn: Turn) -> Result<RunEnd, Vec<Lack
         vec![("from the corner", at.post), ("post", fixed.size.clone())],
     );
     Ok(RunEnd { outside: fixed.width / 2 - centre, on_line: Some(at.line), fixed: Fixed { why, ..fixed } })
+}
+
+/// The corner post of a neighbouring side that stands in stairs at this run's very end.
+pub(super) fn intrusion(run: &Run, ground: &Ground, ends: [Neighbour; 2]) -> Option<Intrusion> {
+    let reached = |(next, side): &(Neighbour, Side)| next.post_beyond && stairs_reach(run, *side);
+    let (next, _) = ends.into_iter().zip([Side::Start, Side::Finish]).find(reached)?;
+    let (line, turn) = (ground.line.as_ref().ok()?, next.turn?);
+    if ground.settings.mount == Some(Mount::Outside) && matches!(turn, Turn::Right(_)) {
+        return None;
+    }
+    let size = post_width(ground.settings, &roles(End::Corner, next.gate));
+    let at = at_corner(turn, &size, line, ground.settings)?.post;
+    let by = at.as_length()? + size.as_length()? / 2;
+    let why =
+        Why::Formula("the post's centre from the corner, and half the post", vec![("centre", at), ("post", size)]);
+    let (by_fig, opening) = (Fig::length(by, why), Fig::told(run.stairs?.width, "the stair opening"));
+    let left = opening.as_length()? - by;
+    let why = Why::Formula(
+        "the opening less what the post takes of it",
+        vec![("opening", opening), ("post", by_fig.clone())],
+    );
+    by.is_positive().then(|| Intrusion { by: by_fig, left: Fig::length(left, why) })
 }
 
 /// The turn at a corner: the outline's, or the right angle its name says.

@@ -48,6 +48,8 @@ pub(super) struct Neighbour {
     pub turn: Option<Turn>,
     /// The run beyond the corner, where its post or posts stand in both.
     pub run: Option<RunId>,
+    /// The side beyond the corner ends on a post there, where this one has stairs.
+    pub post_beyond: bool,
     /// A gate hangs on the corner's post from the other run.
     pub gate: bool,
 }
@@ -69,6 +71,7 @@ pub(super) fn neighbours(runs: &[Run]) -> Vec<[Neighbour; 2]> {
         let of = |other: &Run, side| Neighbour {
             turn: after.turn,
             run: shared.then_some(other.id),
+            post_beyond: !shared && has_corner(other, side),
             gate: shared && gated(other, side),
         };
         all[pair[0]][1] = of(after, Side::Start);

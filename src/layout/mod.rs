@@ -16,6 +16,7 @@ mod draw;
 mod edge_words;
 mod ends;
 mod frame;
+mod framing;
 mod ground;
 mod kind;
 mod limits;
@@ -32,10 +33,12 @@ mod values;
 pub use answer::{Focus, answer};
 pub use corner::Meet;
 pub use draw::draw;
+pub(crate) use framing::framing_untold;
+pub use framing::{Framing, Missed, Under};
 pub use kind::Kind;
 pub use limits::{Limits, clear_max};
 pub use line::line_inside;
-pub use placed::{Bay, BayKind, Lack, Layout, Placed, Post, RunLayout};
+pub use placed::{Bay, BayKind, Intrusion, Lack, Layout, Placed, Post, RunLayout};
 pub use plan::plan;
 pub use sizes::post_width;
 pub use stretch::{Part, Stretch, stretches};
@@ -58,7 +61,8 @@ pub fn lay_out(job: &Job) -> Layout {
         outline.job.runs.iter().zip(ends).flat_map(|(run, ends)| place::run(run, &ground, ends)).collect();
     let on_line = |r: &RunLayout| r.result.as_ref().is_ok_and(|p| p.on_line.is_some());
     let line = ground.line.ok().filter(|_| runs.iter().any(on_line));
-    Layout { runs, tape, line, open: miss(&outline), clear_max: clear_max(job), limits }
+    let framing = framing::framing(&outline, &runs, &limits, tape);
+    Layout { runs, tape, line, framing, open: miss(&outline), clear_max: clear_max(job), limits }
 }
 
 impl Layout {
@@ -71,6 +75,7 @@ impl Layout {
     pub fn keeping(&self, keep: impl Fn(RunId) -> bool) -> Layout {
         let mut layout = self.clone();
         layout.runs.retain(|r| keep(r.id));
+        layout.framing.retain(|f| keep(f.run));
         layout
     }
 

@@ -1,5 +1,6 @@
 //! From fixed posts and bay counts to figures: every post's mark, every bay's clear.
 
+use super::ends::intrusion;
 use super::frame::{Fixed, Frame, frame};
 use super::ground::{Ground, Neighbour};
 use super::kind::hook;
@@ -23,6 +24,7 @@ pub(super) fn laid(run: &Run, ground: &Ground, ends: [Neighbour; 2], part: Part)
         name: run.name.clone(),
         part,
         meets: ends.map(|end| end.meet(ground.settings)),
+        intrudes: intrusion(run, ground, ends),
         told: run.length,
         basis: run.basis.unwrap_or_default(),
         result: placed(run, ground, ends),

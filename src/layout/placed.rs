@@ -1,6 +1,6 @@
 //! What a layout is made of.
 
-use super::{Kind, Limits, Meet, Part};
+use super::{Framing, Kind, Limits, Meet, Part};
 use crate::figure::Fig;
 use crate::job::walk::Miss;
 use crate::job::{Basis, End, RunId, Told};
@@ -17,6 +17,8 @@ pub struct Layout {
     pub limits: Limits,
     /// The baluster line inside the decking's edge, where a run needed it.
     pub line: Option<Fig>,
+    /// The sides of the outline over their joists, where those were told.
+    pub framing: Vec<Framing>,
     /// How far the outline misses its end, where it does not close.
     pub open: Option<Miss>,
     /// The longest clear opening allowed; see [`super::clear_max`].
@@ -34,12 +36,23 @@ pub struct RunLayout {
     pub part: Part,
     /// What its first and its last corner are shared with.
     pub meets: [Option<Meet>; 2],
+    /// A neighbour's corner post that stands in stairs at this run's very end.
+    pub intrudes: Option<Intrusion>,
     /// Its length as told.
     pub told: Option<Told>,
     /// What its length is taken between.
     pub basis: Basis,
     /// The layout, or every fact that stands in its way.
     pub result: Result<Placed, Vec<Lack>>,
+}
+
+/// A corner post of the side beside a run, in the way of stairs at the run's end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Intrusion {
+    /// How far it reaches into the opening.
+    pub by: Fig,
+    /// What it leaves of the opening.
+    pub left: Fig,
 }
 
 /// The posts and bays of one run.

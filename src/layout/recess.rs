@@ -17,8 +17,8 @@ const HEAD: Turn = Turn::Left(90);
 pub(super) fn in_flanks(run: &Run, ground: &Ground) -> Vec<RunLayout> {
     let Some((stairs, deep)) = run.stairs.and_then(|s| s.recess.map(|deep| (s, deep))) else { return Vec::new() };
     let gate = across(run);
-    let mouth = Neighbour { turn: Some(MOUTH), run: Some(run.id), gate: false };
-    let head = Neighbour { turn: Some(HEAD), run: None, gate };
+    let mouth = Neighbour { turn: Some(MOUTH), run: Some(run.id), ..Neighbour::default() };
+    let head = Neighbour { turn: Some(HEAD), gate, ..Neighbour::default() };
     let flank = |part, from, to, ends: [Neighbour; 2]| {
         let little = Run {
             name: run.name.clone(),

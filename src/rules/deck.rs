@@ -100,6 +100,22 @@ pub(super) fn stairs_narrow(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     found.collect()
 }
 
+/// Stairs at the deck's very corner, the next side's corner post in their way.
+pub(super) fn corner_post_in_stairs(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let found = layout.runs.iter().filter_map(|r| {
+        let post = r.intrudes.as_ref()?;
+        let spans = [
+            Span::Say("the corner post of the side beside it reaches "),
+            fig(&post.by),
+            Span::Say(" into the stair opening: "),
+            fig(&post.left),
+            Span::Say(" is left clear."),
+        ];
+        Some(of_run(r.id, r.name.as_deref(), spans))
+    });
+    found.collect()
+}
+
 /// No word on the mount, where the posts' places hang on it.
 pub(super) fn mount_untold(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     let taken = layout.line.is_some() && job.settings.mount.is_none() && job.settings.line.is_none();

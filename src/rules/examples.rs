@@ -1,8 +1,8 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    End, Fact, Gate, GateAt, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt, StairOpening,
-    Told, Turn,
+    End, Fact, Gate, GateAt, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
+    StairOpening, Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 
@@ -79,6 +79,24 @@ fn recessed(width: i64, gate: Option<Gate>) -> Vec<Fact> {
     over_the_edge(144, [Fact::Run(RunId(2), patch)])
 }
 
+/// One side 9 ft across in front of the house, its first joist so many sixteenths in.
+fn joists(first: i64, way: JoistsRun) -> Vec<Fact> {
+    let side = |id, turn, inches| {
+        let length = Some(Told::plain(Length::inches(inches)));
+        Fact::Run(RunId(id), RunPatch { turn: Some(turn), length, ..RunPatch::default() })
+    };
+    let right = Turn::Right(90);
+    let told = [
+        Setting::Joists(Length::inches(16)),
+        Setting::FirstJoist(Length::sixteenths(first)),
+        Setting::JoistsRun(way),
+        Setting::Mount(Mount::OverEdge),
+    ];
+    // 5 ft out and home need no line post; 9 ft across takes one, at 54.
+    let sides = [side(1, Turn::Start, 60), side(2, right, 108), side(3, right, 60)];
+    sides.into_iter().chain(told.map(Fact::Set)).collect()
+}
+
 macro_rules! examples {
     ($($name:ident = $facts:expr;)*) => { $(pub(super) fn $name() -> Vec<Fact> { $facts })* };
 }
@@ -122,9 +140,21 @@ examples! {
     corner_held_back_2_and_a_half = held_back(40);
     recess_36 = recessed(36, None);
     recess_48 = recessed(48, None);
+    stairs_from_the_corner = over_the_edge(144, [Fact::Run(RunId(2), RunPatch {
+        stairs: Some(Some(StairOpening {
+            width: Length::inches(48),
+            at: StairAt::FromLeft(Length::ZERO),
+            recess: None,
+        })),
+        ..RunPatch::default()
+    })]);
     gate_at_a_recessed_head = recessed(48, Some(Gate { at: GateAt::Stairs, width: None }));
     foot_short_of_home = over_the_edge(132, []);
     home_again = over_the_edge(144, []);
+    joists_from_15_and_a_quarter = joists(244, JoistsRun::Out);
+    joists_beside_the_posts = joists(136, JoistsRun::Out);
+    joists_along_the_house = joists(244, JoistsRun::Along);
+    only_the_spacing_told = set(Setting::Joists(Length::inches(16)));
     mount_not_said = deck(144, []);
     ten_ft = vec![plain(120)];
 }

@@ -7,6 +7,7 @@
 mod bays;
 mod deck;
 mod examples;
+mod framing;
 mod guard;
 mod notch;
 mod registry;
