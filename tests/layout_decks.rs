@@ -483,6 +483,78 @@ fn closing() -> impl Strategy<Value = Vec<(Turn, Length)>> {
     })
 }
 
+fn any_turn() -> impl Strategy<Value = Turn> {
+    let degrees = prop_oneof![3 => Just(90_u16), 1 => Just(45), 1 => 1_u16..=170];
+    (degrees, any::<bool>()).prop_map(|(d, left)| if left { Turn::Left(d) } else { Turn::Right(d) })
+}
+
+/// Tape marks, millimetres, and fractions no tape has.
+fn any_side() -> impl Strategy<Value = Length> {
+    prop_oneof![
+        (200_i128..4000).prop_map(|n| frac(n, 8)),
+        (500_i128..9000).prop_map(|mm| frac(mm * 5, 127)),
+        (20_i128..400, 1_i128..97, 97_i128..1000).prop_map(|(n, p, d)| inches(n as i64) + frac(p, d)),
+    ]
+}
+
+fn any_stairs() -> impl Strategy<Value = StairOpening> {
+    let at = prop_oneof![
+        Just(StairAt::Middle),
+        (0_i64..60).prop_map(|l| StairAt::FromLeft(inches(l))),
+        (0_i64..60).prop_map(|l| StairAt::FromRight(inches(l))),
+    ];
+    (30_i64..60, at, prop::option::of(12_i64..60)).prop_map(|(width, at, recess)| StairOpening {
+        width: inches(width),
+        at,
+        recess: recess.map(inches),
+    })
+}
+
+fn any_setting() -> impl Strategy<Value = Setting> {
+    let eighths = |lo: i128, hi: i128| (lo..hi).prop_map(|n| frac(n, 8));
+    let post = prop::sample::select(vec![Lumber::FOUR_BY_FOUR, Lumber::SIX_BY_SIX]);
+    let mount = vec![Mount::OverEdge, Mount::Inside, Mount::Outside, Mount::Surface];
+    prop_oneof![
+        3 => prop::sample::select(mount).prop_map(Setting::Mount),
+        1 => post.prop_map(|l| Setting::Post(PostRole::All, PostSize::Lumber(l))),
+        1 => eighths(0, 20).prop_map(Setting::Overhang),
+        1 => eighths(0, 12).prop_map(Setting::Skirt),
+        1 => eighths(8, 30).prop_map(Setting::Rim),
+        1 => eighths(-30, 60).prop_map(Setting::Line),
+        1 => eighths(0, 40).prop_map(Setting::HoldBack),
+        1 => eighths(96, 200).prop_map(Setting::Joists),
+        1 => eighths(0, 200).prop_map(Setting::FirstJoist),
+        1 => prop::sample::select(vec![JoistsRun::Out, JoistsRun::Along]).prop_map(Setting::JoistsRun),
+        1 => Just(Setting::HouseEnd(HouseEnd::Bracket)),
+    ]
+}
+
+fn any_deck() -> impl Strategy<Value = Vec<Fact>> {
+    let sides = prop::collection::vec((any_turn(), any_side()), 1..7);
+    let told = prop::collection::vec(any_setting(), 0..8);
+    (sides, told, prop::option::of((1_u32..8, any_stairs()))).prop_map(|(sides, told, stairs)| {
+        let first = std::iter::once((Turn::Start, inches(120)));
+        let on_side = stairs.map(|(id, s)| on(id, RunPatch { stairs: Some(Some(s)), ..RunPatch::default() }));
+        let more: Vec<Fact> = told.into_iter().map(Fact::Set).chain(on_side).collect();
+        walk(&first.chain(sides).collect::<Vec<_>>(), &more)
+    })
+}
+
+/// The law of any walk holds of something: a good part of them is laid out.
+#[test]
+fn random_walks_are_often_laid_out() {
+    use proptest::strategy::ValueTree;
+    use proptest::test_runner::TestRunner;
+    let mut runner = TestRunner::deterministic();
+    let stands = |runner: &mut TestRunner| {
+        let facts = any_deck().new_tree(runner).expect("a deck").current();
+        let job = Job::default().with_all(&facts);
+        job.is_ok_and(|job| lay_out(&job).runs.iter().filter(|r| r.result.is_ok()).count() > 1)
+    };
+    let standing = (0..200).filter(|_| stands(&mut runner)).count();
+    assert!(standing > 60, "{standing} of 200");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
 
@@ -530,5 +602,25 @@ proptest! {
         prop_assert!(corners >= 2, "{:#?}", drawn);
         let named = |id: usize| drawn.iter().any(|l| l.starts_with(&[id.to_string(), ": ".to_owned()].concat()));
         prop_assert!((1..=sides.len()).all(named), "{:#?}", drawn);
+    }
+    /// Whatever the walk, the mount, the stairs and the joists: refused, lacking, or laid out
+    /// with marks that rise and bays that keep the limit.
+    #[test]
+    fn any_walk_is_refused_or_laid_out_by_the_rules(
+        facts in any_deck(),
+    ) {
+        let Ok(job) = Job::default().with_all(&facts) else { return Ok(()) };
+        let layout = lay_out(&job);
+        let placed: Vec<&Placed> = layout.runs.iter().filter_map(|r| r.result.as_ref().ok()).collect();
+        for p in &placed {
+            prop_assert!(common::centres(p).windows(2).all(|m| m[0] < m[1]));
+            prop_assert!(p.rail_bays().all(|b| b.spacing <= inches(72)));
+        }
+        let posts: usize = placed.iter().map(|p| p.posts.len()).sum();
+        prop_assert!(layout.distinct_posts() <= posts && layout.distinct_posts() + 2 * layout.runs.len() >= posts);
+        for found in check(&job, &layout) {
+            prop_assert!(!found.spans.is_empty());
+        }
+        prop_assert!(plan(&job, 60).iter().all(|l| l.len() <= 60));
     }
 }
