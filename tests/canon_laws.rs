@@ -9,8 +9,8 @@ use proptest::sample::{Index, select};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
-    Setting, StairAt, StairOpening, Told, Turn,
+    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId,
+    RunPatch, Setting, StairAt, StairOpening, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
@@ -73,7 +73,7 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
         length().prop_map(StairAt::FromLeft),
         length().prop_map(StairAt::FromRight),
     ];
-    (length(), at).prop_map(|(width, at)| StairOpening { width, at })
+    (length(), of(length()), at).prop_map(|(width, recess, at)| StairOpening { width, at, recess })
 }
 
 fn turn() -> impl Strategy<Value = Turn> {
@@ -100,8 +100,24 @@ fn patch() -> impl Strategy<Value = RunPatch> {
 
 fn size_setting() -> impl Strategy<Value = Setting> {
     use Setting::{Baluster, CentreMax, ClearMax, GapMax, GapUnder, Grade, HeightTop};
-    let of_length: Vec<fn(Length) -> Setting> =
-        vec![HeightTop, GapUnder, Baluster, GapMax, ClearMax, CentreMax, Grade, |l| Setting::Notch(NotchTold::Deep(l))];
+    use Setting::{FirstJoist, HoldBack, Joists, Line, Overhang, Rim, Skirt};
+    let of_length: Vec<fn(Length) -> Setting> = vec![
+        HeightTop,
+        GapUnder,
+        Baluster,
+        GapMax,
+        ClearMax,
+        CentreMax,
+        Grade,
+        |l| Setting::Notch(NotchTold::Deep(l)),
+        Overhang,
+        Skirt,
+        Rim,
+        Line,
+        HoldBack,
+        Joists,
+        FirstJoist,
+    ];
     (select(of_length), length()).prop_map(|(make, l)| make(l))
 }
 
@@ -111,6 +127,7 @@ fn setting() -> impl Strategy<Value = Setting> {
         2 => (select(PostRole::ALL.to_vec()), size).prop_map(|(role, size)| Setting::Post(role, size)),
         4 => size_setting(),
         1 => select(vec![Mount::OverEdge, Mount::Inside, Mount::Outside, Mount::Surface]).prop_map(Setting::Mount),
+        1 => select(vec![JoistsRun::Out, JoistsRun::Along]).prop_map(Setting::JoistsRun),
         1 => select(vec![Fixing::ThroughBolts, Fixing::Lags, Fixing::Screws]).prop_map(Setting::Fixing),
         1 => select(vec![HouseEnd::Post, HouseEnd::Bracket]).prop_map(Setting::HouseEnd),
         1 => Just(Setting::Notch(NotchTold::None)),

@@ -33,9 +33,9 @@ pub struct Open {
 
 /// A unit direction: x along the house, y out, in parts; exact only at right angles.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Heading {
-    x: Length,
-    y: Length,
+pub(super) struct Heading {
+    pub x: Length,
+    pub y: Length,
 }
 
 /// Works the outline out. A job without one comes back as it is.
@@ -63,7 +63,7 @@ pub fn filled(job: &Job) -> Filled {
 }
 
 /// The way each side heads, turn by turn, starting straight out.
-fn headings(turns: impl Iterator<Item = Turn>) -> Vec<Heading> {
+pub(super) fn headings(turns: impl Iterator<Item = Turn>) -> Vec<Heading> {
     let mut degrees: i32 = 0;
     let heading = |turn| {
         degrees += match turn {
@@ -127,7 +127,7 @@ fn settle(headings: &[Heading], lengths: &mut [Option<Length>], part: fn(&Headin
     lengths[one] = over(sum - known, part(&headings[one]));
 }
 
-fn scaled(l: Length, by: Length) -> Length {
+pub(super) fn scaled(l: Length, by: Length) -> Length {
     l.times(by.q()).map_or(l, |s| if by.is_exact() { s } else { s.inexact() })
 }
 

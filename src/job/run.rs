@@ -76,6 +76,11 @@ pub enum End {
 }
 
 impl End {
+    /// True where the deck's edge turns.
+    pub fn is_corner(self) -> bool {
+        matches!(self, End::Corner | End::InsideCorner | End::AngledCorner)
+    }
+
     /// Every end, in the order help lists them.
     pub const ALL: [End; 10] = [
         End::House,
@@ -179,6 +184,9 @@ pub struct StairOpening {
     pub width: Length,
     /// Where it stands.
     pub at: StairAt,
+    /// How deep the stairs are let into the deck; the width is then the hole's, decking to
+    /// decking. `None` where they start at the edge.
+    pub recess: Option<Length>,
 }
 
 /// One run as told. What was not told is `None`; defaults are the engines' business.
@@ -221,5 +229,9 @@ impl Run {
             bays: None,
             turn: None,
         }
+    }
+    /// True where a stair opening stands centred in the run.
+    pub fn stairs_in_the_middle(&self) -> bool {
+        self.stairs.is_some_and(|s| s.at == StairAt::Middle)
     }
 }

@@ -10,13 +10,12 @@ pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::outline::filled;
 use crate::job::{End, Fact, Flank, Job, RunId};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
 use crate::reply::{Line, Reply, Role, Span, Status, Style, Values};
-use crate::rules::{Report, report};
+use crate::rules::{Report, report, report_on};
 
 /// Figures kept for "why?", by what they are.
 pub(super) type Figs = Vec<(&'static str, Fig)>;
@@ -92,10 +91,7 @@ fn asked(then: Option<&Query>, or: Focus) -> (Focus, Option<RunId>) {
 
 /// A report on some of the runs.
 fn of_runs(job: &Job, runs: &[RunId], which: Option<RunId>, focus: Focus, width: usize) -> Report {
-    // A side of the outline follows from the others, so it is worked out before they go.
-    let mut some = filled(job).job;
-    some.runs.retain(|r| runs.contains(&r.id) || Some(r.id) == which);
-    report(&some, which, focus, width)
+    report_on(job, |id| which.map_or_else(|| runs.contains(&id), |only| only == id), focus, width)
 }
 
 /// The report's lines without its cautions, which the reply carries as findings.

@@ -7,7 +7,7 @@
 //!      | told (" out to out" | " clear" | " centre to centre" | " on the edge" | " long") | "measured " basis
 //!      | "from " end | "to " end
 //!      | "gate " ("at the from-end" | "at the to-end" | "in the middle") [" " length " wide"] | "no gate"
-//!      | "stairs " length " wide " ("in the middle" | length " from the left" | length " from the right") | "no stairs"
+//!      | "stairs " length " wide " [length " deep into the deck "] ("in the middle" | length " from the left" | length " from the right") | "no stairs"
 //!      | n " bays" | "fewest bays"
 //! ```
 //! " long" is a length told without its basis; "measured" a basis told without a length.
@@ -119,7 +119,8 @@ fn write_stairs(stairs: Option<StairOpening>) -> String {
         StairAt::FromLeft(l) => format!("{} from the left", exact_phrase(l)),
         StairAt::FromRight(l) => format!("{} from the right", exact_phrase(l)),
     };
-    format!("stairs {} wide {at}", exact_phrase(stairs.width))
+    let recess = stairs.recess.map_or(String::new(), |deep| format!("{} deep into the deck ", exact_phrase(deep)));
+    format!("stairs {} wide {recess}{at}", exact_phrase(stairs.width))
 }
 
 fn write_bays(bays: Option<u16>) -> String {
@@ -192,6 +193,7 @@ fn read_stairs(i: &str) -> Read<'_, StairOpening> {
         map(terminated(read_length, tag(" from the left")), StairAt::FromLeft),
         map(terminated(read_length, tag(" from the right")), StairAt::FromRight),
     ));
-    let parts = (delimited(tag("stairs "), read_length, tag(" wide ")), at);
-    map(parts, |(width, at)| StairOpening { width, at }).parse(i)
+    let recess = opt(terminated(read_length, tag(" deep into the deck ")));
+    let parts = (delimited(tag("stairs "), read_length, tag(" wide ")), recess, at);
+    map(parts, |(width, recess, at)| StairOpening { width, at, recess }).parse(i)
 }

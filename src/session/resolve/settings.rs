@@ -161,9 +161,16 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::Grade => Fact::Set(Setting::Grade(l)),
         SlotId::NotchDepth => Fact::Set(Setting::Notch(NotchTold::Deep(l))),
         SlotId::PostWidth => Fact::Set(Setting::Post(PostRole::All, PostSize::Width(l))),
+        SlotId::Overhang => Fact::Set(Setting::Overhang(l)),
+        SlotId::Skirt => Fact::Set(Setting::Skirt(l)),
+        SlotId::Rim => Fact::Set(Setting::Rim(l)),
+        SlotId::Line => Fact::Set(Setting::Line(l)),
+        SlotId::HoldBack => Fact::Set(Setting::HoldBack(l)),
+        SlotId::Joists => Fact::Set(Setting::Joists(l)),
+        SlotId::FirstJoist => Fact::Set(Setting::FirstJoist(l)),
         SlotId::StairWidth => Fact::StairWidth(l),
         SlotId::DeckSide => Fact::DeckAlong(l),
         // A run's own slots are set through its patch; alone they are the stairs'.
-        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth => Fact::StairWidth(l),
+        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth | SlotId::Recess => Fact::StairWidth(l),
     }
 }

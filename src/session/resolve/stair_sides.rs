@@ -76,7 +76,8 @@ impl Resolver<'_> {
         grow(vec![branch], |b| {
             let each = widths.iter().flat_map(|(w, ask)| places.iter().map(move |p| (*w, *p, *ask)));
             each.map(|(width, at, ask)| {
-                let patch = RunPatch { stairs: Some(Some(StairOpening { width, at })), ..RunPatch::default() };
+                let patch =
+                    RunPatch { stairs: Some(Some(StairOpening { width, at, recess: None })), ..RunPatch::default() };
                 let mut told = b.clone().with(Fact::Run(id, patch))?;
                 told.ask |= ask || places.len() > 1;
                 told.focus = Focus { run: Some(id), deck: false, slot: None, ..told.focus };
