@@ -39,7 +39,7 @@ pub fn step(session: &Session, line: &str) -> (Delta, Reply) {
 }
 
 /// The run a plain phrase speaks of is what "it" means next.
-fn told_focus(session: &Session, act: &Act) -> Focus {
+pub(super) fn told_focus(session: &Session, act: &Act) -> Focus {
     let Act::Tell(facts) = act else { return session.talk.focus.clone() };
     let run = facts.iter().rev().find_map(|f| if let Fact::Run(id, _) = f { Some(*id) } else { None });
     Focus { run: run.or(session.talk.focus.run), ..Focus::default() }
