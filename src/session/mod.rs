@@ -16,5 +16,6 @@ mod step;
 mod targets;
 mod topics;
 
+pub use retell::Retelling;
 pub use state::{Delta, Log, Session};
 pub use step::{LONGEST, step};

@@ -6,37 +6,71 @@ use super::step::told_focus;
 use crate::grammar::Act;
 use crate::job::{Fact, Impossible, Job};
 
-impl Session {
-    /// Takes one told line in as [`step`](super::step) and [`Session::apply`] would, in the
-    /// time its facts take: no answer is worked out, and the job is not copied.
+/// How many facts are taken before the job is put by: what a line that fails costs to take back.
+const PUT_BY: usize = 64;
+
+/// A conversation told again, line by line, out of what was kept of it: in the time its facts
+/// take. No answer is worked out, and the job is not copied for each line.
+#[derive(Debug, Default)]
+pub struct Retelling {
+    session: Session,
+    /// The job as it was some facts ago, and those facts.
+    base: Job,
+    since: Vec<Fact>,
+}
+
+impl Retelling {
+    /// The conversation so far.
+    pub fn session(&self) -> &Session {
+        &self.session
+    }
+
+    /// The conversation, told to its end.
+    pub fn done(self) -> Session {
+        self.session
+    }
+
+    /// Takes one told line in, as [`step`](super::step) and [`Session::apply`] would.
     ///
     /// # Errors
     /// Why the line cannot be; nothing of it was taken then.
     pub fn tell(&mut self, facts: Vec<Fact>) -> Result<(), Impossible> {
-        if let Some(why) = facts.iter().find_map(|fact| self.job.take(fact).err()) {
+        let session = &mut self.session;
+        if let Some(why) = facts.iter().find_map(|fact| session.job.take(fact).err()) {
             if facts.len() > 1 {
-                self.job = self.retold();
+                session.job = again(&self.base, &self.since);
             }
             return Err(why);
         }
+        self.since.extend_from_slice(&facts);
+        if self.since.len() > PUT_BY {
+            self.base = session.job.clone();
+            self.since.clear();
+        }
         let act = Act::Tell(facts);
-        self.talk = super::state::Talk { focus: told_focus(self, &act), ..Default::default() };
-        let Act::Tell(facts) = act else { return Ok(()) };
-        self.told.push(facts);
-        self.undone.clear();
+        session.talk = super::state::Talk { focus: told_focus(session, &act), ..Default::default() };
+        if let Act::Tell(facts) = act {
+            session.told.push(facts);
+        }
         Ok(())
     }
 
-    /// The job by the lines told before; numbers given out by a line that failed are free again.
-    fn retold(&self) -> Job {
-        let mut job = Job::default();
-        for fact in self.told.iter().flatten() {
-            // Every one of these was taken before, in this order.
-            let _ = job.take(fact);
-        }
-        job
+    /// Makes one group of all told lines after the first `before` of them.
+    pub fn join_after(&mut self, before: usize) {
+        self.session.join_after(before);
     }
+}
 
+fn again(base: &Job, since: &[Fact]) -> Job {
+    let mut job = base.clone();
+    for fact in since {
+        // Each was taken before, on the same job.
+        let _ = job.take(fact);
+    }
+    job
+}
+
+impl Session {
     /// How many told lines, or groups of them, could be taken back one after the other.
     pub fn told_count(&self) -> usize {
         self.told.len()

@@ -6,11 +6,11 @@ use super::trouble::Why;
 use crate::grammar::{Act, canon};
 use crate::job::Fact;
 use crate::reply::{Role, Status, Typed};
-use crate::session::{Log, Session, step};
+use crate::session::{Log, Retelling, Session, step};
 
 /// The most lines that are read though they are no plain phrases: reading them takes the whole
 /// engine, and a file with more of them was not written by this program.
-const MOST_ODD: usize = 1_000;
+const MOST_ODD: usize = 200;
 
 /// Something about a line that a person should hear of.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -79,13 +79,13 @@ pub(super) fn read(bytes: &[u8]) -> Result<Read, Why> {
     }
     let mut reader = Reader { stale: rest.is_none(), ..Reader::default() };
     reader.lines(rest.map_or(&[], |n| &bytes[n..]))?;
-    let Reader { session, entries, units, odd, stale, .. } = reader;
-    Ok(Read { book: Book::read(entries, units, stale), session, odd })
+    let Reader { talk, entries, units, odd, stale, .. } = reader;
+    Ok(Read { book: Book::read(entries, units, stale), session: talk.done(), odd })
 }
 
 #[derive(Default)]
 struct Reader {
-    session: Session,
+    talk: Retelling,
     entries: Vec<Entry>,
     units: Vec<usize>,
     odd: Vec<Odd>,
@@ -118,7 +118,7 @@ impl Reader {
             Parts::Other => self.entries.push(Entry::other(text, Kind::Other)),
             Parts::Told { .. } if torn => self.set_aside(number, What::Torn, text),
             Parts::Told { phrase, said, joined } => match canon::read(phrase) {
-                Some(Act::Tell(facts)) => match self.session.tell(facts) {
+                Some(Act::Tell(facts)) => match self.talk.tell(facts) {
                     Ok(()) => self.told(Entry { joined, ..Entry::other(text.trim(), Kind::Told) }),
                     Err(_) => self.set_aside(number, What::DoesNotFit, text),
                 },
@@ -131,13 +131,13 @@ impl Reader {
 
     /// A line that is no plain phrase: taken where it has one reading and no word of it is left over.
     fn by_hand(&mut self, number: usize, text: &str, phrase: &str, said: &str, joined: bool) {
-        let Some(facts) = one_reading(&self.session, phrase) else {
+        let Some(facts) = one_reading(self.talk.session(), phrase) else {
             return self.set_aside(number, What::Unread, text);
         };
         let act = Act::Tell(facts);
         let plain = canon::write(&act);
         let Act::Tell(facts) = act else { return };
-        if self.session.tell(facts).is_err() {
+        if self.talk.tell(facts).is_err() {
             return self.set_aside(number, What::DoesNotFit, text);
         }
         let said = if said.is_empty() { phrase } else { said };
@@ -150,7 +150,7 @@ impl Reader {
         match self.units.last_mut() {
             Some(unit) if entry.joined => {
                 *unit += 1;
-                self.session.join_after(self.units.len() - 1);
+                self.talk.join_after(self.units.len() - 1);
             }
             _ => self.units.push(1),
         }

@@ -56,7 +56,7 @@ impl fmt::Display for Refused {
             }
             Why::TooLarge => write!(f, "{name} is larger than a job file may be (4 MiB, 20,000 lines)"),
             Why::Broken => {
-                write!(f, "{name} has more than 1,000 lines that are no plain phrases; it was left as it is")
+                write!(f, "{name} has more than 200 lines that are not as I write them; it was left as it is")
             }
             Why::Unreadable(e) => write!(f, "{name} cannot be read: {}", reason(e)),
         }
