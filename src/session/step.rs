@@ -252,9 +252,9 @@ fn replayed(session: &Session, told: &[Vec<Fact>], log: Log, says: &'static str,
             refused([Line::say(Role::Answer, "What was told no longer fits together, so nothing was changed.")]),
         );
     };
-    // Numbers given out once are not given out again.
+    // A run's number given out once is not given out again. A note's is counted out by the lines told:
+    // told again without this one, in a job file too, the next note bears it.
     job.last_run = job.last_run.max(session.job.last_run);
-    job.last_note = job.last_note.max(session.job.last_note);
     let mut reply = Reply::of(Status::Told);
     reply.readback = Some(if matches!(log, Log::Undo) { "undo" } else { "redo" }.to_owned());
     reply.lines = vec![Line::say(Role::Answer, says)];

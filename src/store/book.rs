@@ -127,7 +127,7 @@ impl Book {
             return None;
         }
         Some(match (self.stale, self.saved == self.entries.len()) {
-            (true, _) => Save::Replace(self.text(0)),
+            (true, _) => Save::Replace(self.whole()),
             (false, true) => Save::Nothing,
             (false, false) => Save::Append(self.text(self.saved)),
         })
@@ -188,8 +188,12 @@ impl Book {
         }
     }
 
+    fn whole(&self) -> String {
+        head() + "\n" + &self.text(0)
+    }
+
     fn text(&self, from: usize) -> String {
-        let mut out = if from == 0 { head() + "\n" } else { String::new() };
+        let mut out = String::new();
         self.entries[from..].iter().for_each(|e| e.write_to(&mut out));
         out
     }
@@ -207,7 +211,7 @@ mod tests {
     }
 
     fn whole(book: &Book) -> String {
-        book.text(0).split_once('\n').map(|(_, lines)| lines.to_owned()).expect("a head stands there")
+        book.text(0)
     }
 
     fn saved(lines: &[&str]) -> Book {
@@ -215,6 +219,16 @@ mod tests {
         lines.iter().for_each(|l| book.tell(l, l));
         book.was_saved();
         book
+    }
+
+    #[test]
+    fn the_head_is_written_once() {
+        let mut book = Book::fresh();
+        let Some(Save::Replace(text)) = book.to_save() else { panic!("a fresh file wants its head") };
+        assert_eq!(text, head() + "\n");
+        book.was_saved();
+        book.tell("drop run 1", "");
+        assert_eq!(append(&book), "drop run 1\n");
     }
 
     #[test]

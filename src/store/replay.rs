@@ -170,12 +170,21 @@ fn one_reading(session: &Session, line: &str) -> Option<Vec<Fact>> {
     let (delta, reply) = step(session, line);
     let doubt = !reply.unused.is_empty() || reply.lines.iter().any(|l| l.role == Role::Unused);
     match delta.log() {
-        Log::Told(facts) if reply.status == Status::Told && !doubt => {
+        Log::Told(facts) if reply.status == Status::Told && !doubt && is_of_its_run(line, facts) => {
             let act = Act::Tell(facts.clone());
             (canon::read(&canon::write(&act)) == Some(act)).then(|| facts.clone())
         }
         _ => None,
     }
+}
+
+/// False for a line that names a run by number, as phrases do, and came out as something of
+/// another: "run 5: 10 ft lng" is a slip in a phrase, and no run of five feet.
+fn is_of_its_run(line: &str, facts: &[Fact]) -> bool {
+    let named = line.strip_prefix("run ").or_else(|| line.strip_prefix("drop run "));
+    let Some((digits, _)) = named.and_then(|rest| rest.split_once(':').or(Some((rest, "")))) else { return true };
+    let Ok(number) = digits.trim().parse::<u32>() else { return true };
+    facts.iter().all(|fact| matches!(fact, Fact::Run(id, _) | Fact::DropRun(id) if id.0 == number))
 }
 
 #[cfg(test)]
@@ -224,6 +233,7 @@ mod tests {
             ("wibble wobble 12\n", vec![(2, What::Unread)]),
             ("note: a\nundo\n", vec![(3, What::Unread)]),
             ("keep it\n", vec![(2, What::Unread)]),
+            ("run 5: 10'-0\" long from house, to corner\n", vec![(2, What::Unread)]),
             ("drop run 7\n", vec![(2, What::DoesNotFit)]),
             ("note: a; drop run 7\nnote: b\n", vec![(2, What::DoesNotFit)]),
         ];
