@@ -10,7 +10,7 @@ use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
     Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
-    Setting, StairAt, StairOpening, Told,
+    Setting, StairAt, StairOpening, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
@@ -76,11 +76,16 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
     (length(), at).prop_map(|(width, at)| StairOpening { width, at })
 }
 
+fn turn() -> impl Strategy<Value = Turn> {
+    prop_oneof![Just(Turn::Start), any::<u16>().prop_map(Turn::Right), any::<u16>().prop_map(Turn::Left)]
+}
+
 fn patch() -> impl Strategy<Value = RunPatch> {
-    let basis = of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre]));
+    let basis = of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre, Basis::Edge]));
     let ends = (of(end()), of(end()));
-    let parts = (of(name()), of(told()), basis, ends, of(of(gate())), of(of(stairs())), of(of(any::<u16>())));
-    parts.prop_map(|(name, length, basis, (from, to), gate, stairs, bays)| RunPatch {
+    let counted = (of(of(any::<u16>())), of(turn()));
+    let parts = (of(name()), of(told()), basis, ends, of(of(gate())), of(of(stairs())), counted);
+    parts.prop_map(|(name, length, basis, (from, to), gate, stairs, (bays, turn))| RunPatch {
         name,
         length,
         basis,
@@ -89,6 +94,7 @@ fn patch() -> impl Strategy<Value = RunPatch> {
         gate,
         stairs,
         bays,
+        turn,
     })
 }
 

@@ -6,7 +6,7 @@ use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, 
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
     Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
-    Setting, StairAt, StairOpening, Told,
+    Setting, StairAt, StairOpening, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
@@ -80,6 +80,13 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
         ("run 1: stairs 4'-0\" wide 5'-0\" from the left", stairs(StairAt::FromLeft(ft(5, 0)))),
         ("run 1: stairs 4'-0\" wide 5'-0\" from the right", stairs(StairAt::FromRight(ft(5, 0)))),
         ("run 1: no stairs", run(|p| p.stairs = Some(None))),
+        ("run 1: off the house", run(|p| p.turn = Some(Turn::Start))),
+        ("run 1: turning right", run(|p| p.turn = Some(Turn::Right(90)))),
+        ("run 1: turning left 45 degrees", run(|p| p.turn = Some(Turn::Left(45)))),
+        (
+            "run 1: 16'-0\" on the edge",
+            run(|p| (p.length, p.basis) = (Some(Told::plain(ft(16, 0))), Some(Basis::Edge))),
+        ),
         ("run 1: 3 bays", run(|p| p.bays = Some(Some(3)))),
         ("run 1: 1 bay", run(|p| p.bays = Some(Some(1)))),
         ("run 1: fewest bays", run(|p| p.bays = Some(None))),

@@ -93,7 +93,7 @@ fn outside(p: &Placed, basis: Basis) -> Length {
     match basis {
         Basis::Overall => inches(0),
         Basis::Clear => widths,
-        Basis::Centre => widths / 2,
+        Basis::Centre | Basis::Edge => widths / 2,
     }
 }
 

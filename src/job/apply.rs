@@ -151,6 +151,7 @@ fn patch_run(run: &mut Run, patch: &RunPatch) {
     run.gate = p.gate.unwrap_or(run.gate);
     run.stairs = p.stairs.unwrap_or(run.stairs);
     run.bays = p.bays.unwrap_or(run.bays);
+    run.turn = p.turn.or(run.turn);
 }
 
 fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {

@@ -2,6 +2,7 @@
 
 pub(crate) mod apply;
 mod fact;
+pub mod outline;
 mod retold;
 mod run;
 mod settings;
@@ -10,6 +11,6 @@ mod slots;
 pub use apply::{Impossible, Job, NumberedNote};
 pub use fact::{Fact, RunPatch};
 pub use retold::retold;
-pub use run::{Basis, End, Flank, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told};
+pub use run::{Basis, End, Flank, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told, Turn};
 pub use settings::{Fixing, HouseEnd, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};

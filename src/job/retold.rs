@@ -18,6 +18,7 @@ pub fn retold(job: &Job) -> Vec<Fact> {
             gate: r.gate.map(Some),
             stairs: r.stairs.map(Some),
             bays: r.bays.map(Some),
+            turn: r.turn,
         };
         Fact::Run(r.id, patch)
     }));

@@ -34,6 +34,20 @@ pub enum Basis {
     Clear,
     /// Centre of one end post to centre of the other.
     Centre,
+    /// Along the decking's edge, corner to corner: how a side of the outline is told.
+    Edge,
+}
+
+/// How a side of the deck's outline leaves the one before it, walked with the deck on
+/// the right: from the house at the left end, out, across, and home.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Turn {
+    /// The first side: straight out from the house.
+    Start,
+    /// To the right by so many degrees: an outside corner.
+    Right(u16),
+    /// To the left by so many degrees: an inside corner.
+    Left(u16),
 }
 
 /// What a run ends at.
@@ -188,11 +202,24 @@ pub struct Run {
     pub stairs: Option<StairOpening>,
     /// A bay count asked for in place of the fewest the limit allows.
     pub bays: Option<u16>,
+    /// Set where the run is a side of the deck's outline: how it leaves the side before.
+    pub turn: Option<Turn>,
 }
 
 impl Run {
     /// A run of which nothing has been told yet.
     pub fn untold(id: RunId) -> Run {
-        Run { id, name: None, length: None, basis: None, from: None, to: None, gate: None, stairs: None, bays: None }
+        Run {
+            id,
+            name: None,
+            length: None,
+            basis: None,
+            from: None,
+            to: None,
+            gate: None,
+            stairs: None,
+            bays: None,
+            turn: None,
+        }
     }
 }

@@ -188,6 +188,7 @@ fn basis_name(basis: Basis) -> &'static str {
         Basis::Overall => " out to out",
         Basis::Clear => " clear",
         Basis::Centre => " centre to centre",
+        Basis::Edge => " on the decking's edge",
     }
 }
 

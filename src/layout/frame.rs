@@ -65,7 +65,7 @@ fn share(basis: Basis, width: Length) -> Length {
     match basis {
         Basis::Overall => Length::ZERO,
         Basis::Clear => width,
-        Basis::Centre => width / 2,
+        Basis::Centre | Basis::Edge => width / 2,
     }
 }
 

@@ -86,7 +86,7 @@ pub(super) fn hook(end: End, basis: Basis, post: bool) -> &'static str {
         (_, false) if !end.is_wall() => "the edge of the stair opening",
         (Basis::Overall, _) | (_, false) => words.outside,
         (Basis::Clear, true) => words.inside,
-        (Basis::Centre, true) => words.centre,
+        (Basis::Centre | Basis::Edge, true) => words.centre,
     }
 }
 

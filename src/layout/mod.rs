@@ -31,6 +31,7 @@ pub use sizes::post_width;
 pub use stretch::{Part, Stretch, stretches};
 pub use values::values;
 
+use crate::job::outline::filled;
 use crate::job::{Job, RunId};
 use crate::measure::Tape;
 
@@ -38,7 +39,8 @@ use crate::measure::Tape;
 pub fn lay_out(job: &Job) -> Layout {
     let tape = job.settings.tape.and_then(|d| Tape::to(i128::from(d))).unwrap_or_default();
     let limits = Limits::in_force(&job.settings);
-    let runs = job.runs.iter().map(|run| place::run(run, &job.settings, &limits, tape)).collect();
+    let outlined = filled(job).job;
+    let runs = outlined.runs.iter().map(|run| place::run(run, &job.settings, &limits, tape)).collect();
     Layout { runs, tape, limits, clear_max: clear_max(job) }
 }
 

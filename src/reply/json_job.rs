@@ -1,6 +1,7 @@
 //! JSON of the job: what has been told, under the contract's names. What was not told is null.
 
 use super::json::{length, tape_of};
+use crate::job::outline::filled;
 use crate::job::{
     Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, Mount, NotchTold, PostRole, PostSize, Run, Settings, StairAt,
     StairOpening,
@@ -12,6 +13,8 @@ use serde_json::{Map, Value, json};
 /// The job's JSON object.
 pub fn job_json(job: &Job) -> Value {
     let tape = tape_of(job);
+    let outline = filled(job);
+    let job = &outline.job;
     let runs: Vec<Value> =
         job.runs.iter().flat_map(|r| stretches(r).into_iter().map(move |s| run(r, s, tape))).collect();
     let gates: Vec<Value> = job.runs.iter().filter_map(|r| r.gate.map(|g| gate(r, g, tape))).collect();
@@ -49,6 +52,7 @@ fn basis(b: Basis) -> &'static str {
         Basis::Overall => "overall",
         Basis::Clear => "clear",
         Basis::Centre => "centre",
+        Basis::Edge => "edge",
     }
 }
 

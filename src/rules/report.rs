@@ -1,6 +1,7 @@
 //! A layout asked about, answered: lines, figures, findings, in one value.
 
 use super::RULES;
+use crate::job::outline::filled;
 use crate::job::{Job, RunId};
 use crate::layout::{Focus, Layout, answer, draw, lay_out, values};
 use crate::limits::Trust;
@@ -53,7 +54,7 @@ fn caution(f: &Finding) -> Line {
 /// The layout of one run, or of all: answered, drawn `width` columns wide and checked.
 /// Findings on other runs than the one asked about are left out.
 pub fn report(job: &Job, which: Option<RunId>, focus: Focus, width: usize) -> Report {
-    let mut asked = job.clone();
+    let mut asked = filled(job).job;
     asked.runs.retain(|r| which.is_none_or(|id| r.id == id));
     let layout = lay_out(&asked);
     let findings = check(&asked, &layout);
