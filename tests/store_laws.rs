@@ -88,7 +88,7 @@ fn patch() -> impl Strategy<Value = RunPatch> {
         to,
         gate,
         stairs: stairs.map(Some),
-        bays: None,
+        ..RunPatch::default()
     })
 }
 
@@ -240,4 +240,31 @@ proptest! {
 fn told_lines(bytes: &[u8]) -> Vec<String> {
     let text = String::from_utf8(bytes.to_vec()).expect("it is text");
     text.lines().filter(|l| !l.starts_with("? ")).map(str::to_owned).collect()
+}
+
+/// Broken off in the middle, a talk goes on as if it had not been: a bare correction means the same
+/// thing, in the same unit. Left to the inch, "eleven and a half" would be a run of 11 1/2 in.
+#[test]
+fn a_correction_after_reopening_is_read_as_before_it() {
+    let rows = [
+        ("run 10 ft between house and corner", "no, make it eleven and a half"),
+        ("run 14-3 between house and corner", "make it 13"),
+        ("guard height 36", "no, 42"),
+        ("gap under 3", "make it 2 1/2"),
+        ("deck is 16 along the house and 12 out", "note: b"),
+        ("run 10 ft between house and corner, 3 bays", "make it 4"),
+    ];
+    for (n, (first, then)) in rows.into_iter().enumerate() {
+        let folder = Folder::new(&format!("correct-{n}"));
+        let mut straight = Held::open(&folder.0.join("a.job"));
+        let mut broken = Held::open(&folder.file());
+        for held in [&mut straight, &mut broken] {
+            held.say("run 9 ft between house and corner");
+            held.say(first);
+        }
+        broken = broken.reopened(&folder.file());
+        straight.say(then);
+        broken.say(then);
+        assert_eq!(broken.session.job(), straight.session.job(), "{first} | {then}");
+    }
 }

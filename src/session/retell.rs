@@ -1,10 +1,10 @@
 //! Told lines taken in without an answer, as a job file holds them; and what the file's
 //! keeper must know of a change.
 
-use super::state::{Delta, Lack, Log, Pending, Session};
-use super::step::told_focus;
+use super::state::{Delta, Focus, Lack, Log, Pending, Session, Talk};
 use crate::grammar::Act;
-use crate::job::{Fact, Impossible, Job};
+use crate::job::{Fact, Impossible, Job, NotchTold, PostRole, PostSize, RunPatch, Setting, SlotId};
+use crate::measure::{Length, Said, exact_phrase};
 
 /// How many facts are taken before the job is put by: what a line that fails costs to take back.
 const PUT_BY: usize = 64;
@@ -47,17 +47,57 @@ impl Retelling {
             self.base = session.job.clone();
             self.since.clear();
         }
-        let act = Act::Tell(facts);
-        session.talk = super::state::Talk { focus: told_focus(session, &act), ..Default::default() };
-        if let Act::Tell(facts) = act {
-            session.told.push(facts);
-        }
+        session.talk = Talk { focus: focus_after(session.talk.focus.clone(), &facts), ..Talk::default() };
+        session.told.push(facts);
         Ok(())
     }
 
     /// Makes one group of all told lines after the first `before` of them.
     pub fn join_after(&mut self, before: usize) {
         self.session.join_after(before);
+    }
+}
+
+/// What is spoken of after facts were told as plain phrases: what "no, make it 12" changes next,
+/// and in which unit.
+pub(super) fn focus_after(focus: Focus, facts: &[Fact]) -> Focus {
+    facts.iter().fold(focus, |focus, fact| match fact {
+        Fact::Run(id, patch) => of_run(Focus { run: Some(*id), ..focus }, patch),
+        Fact::Set(setting) => Focus { slot: slot(*setting), deck: false, bays: false, ..focus },
+        Fact::StairWidth(_) => Focus { slot: Some(SlotId::StairWidth), deck: false, bays: false, ..focus },
+        Fact::DeckAlong(_) | Fact::DeckOut(_) => Focus { deck: true, slot: None, bays: false, ..focus },
+        Fact::DropRun(_) => Focus::default(),
+        _ => focus,
+    })
+}
+
+fn of_run(focus: Focus, patch: &RunPatch) -> Focus {
+    let said = patch.length.map(|told| said_in_phrase(told.length)).or(focus.said);
+    Focus { said, bays: patch.bays.is_some(), deck: false, slot: None, ..focus }
+}
+
+/// How a phrase says a run's length.
+fn said_in_phrase(l: Length) -> Said {
+    match exact_phrase(l) {
+        phrase if phrase.ends_with("mm") => Said::Metric,
+        phrase if phrase.contains('\'') => Said::FeetInches,
+        _ => Said::Inches,
+    }
+}
+
+/// The slot of a setting that is one length.
+fn slot(setting: Setting) -> Option<SlotId> {
+    match setting {
+        Setting::Post(PostRole::All, PostSize::Width(_)) => Some(SlotId::PostWidth),
+        Setting::HeightTop(_) => Some(SlotId::HeightTop),
+        Setting::GapUnder(_) => Some(SlotId::GapUnder),
+        Setting::Baluster(_) => Some(SlotId::BalusterWidth),
+        Setting::GapMax(_) => Some(SlotId::GapMax),
+        Setting::ClearMax(_) => Some(SlotId::ClearMax),
+        Setting::CentreMax(_) => Some(SlotId::CentreMax),
+        Setting::Grade(_) => Some(SlotId::Grade),
+        Setting::Notch(NotchTold::Deep(_)) => Some(SlotId::NotchDepth),
+        _ => None,
     }
 }
 

@@ -53,9 +53,11 @@ pub(super) struct Entry {
 impl Entry {
     /// A told phrase and the words it was told in.
     pub(super) fn told(phrase: &str, said: &str, joined: bool) -> Entry {
-        let said = one_line(said, Typed::MOST);
-        let same = said.is_empty() || said == phrase;
-        let text = if same { phrase.to_owned() } else { format!("{phrase}{SAID}{said}") };
+        let same = said.trim().is_empty() || said.trim() == phrase;
+        let text = match same {
+            true => phrase.to_owned(),
+            false => format!("{phrase}{SAID}{}", one_line(said, Typed::MOST)),
+        };
         Entry { kind: Kind::Told, joined, open: false, text }
     }
 
