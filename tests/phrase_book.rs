@@ -7,32 +7,10 @@ use railhand::grammar::{Act, Talk, canon};
 use railhand::job::Job;
 use railhand::reply::Status;
 use railhand::session::{Session, step};
-use serde::Deserialize;
-use std::collections::BTreeMap;
-use std::fs;
-use std::path::Path;
 
-/// One row: the lines of a conversation, and what comes of the last.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Phrase {
-    /// The lines, in order, in a fresh conversation.
-    say: Vec<String>,
-    /// The plain phrase of the last line's act ...
-    read: Option<String>,
-    /// ... or it is asked about ...
-    #[serde(default)]
-    asks: bool,
-    /// ... or it cannot be taken.
-    #[serde(default)]
-    refused: bool,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Kind {
-    phrase: Vec<Phrase>,
-}
+#[path = "common/book.rs"]
+mod book;
+use book::{Phrase, book};
 
 /// What comes of a row's last line.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,23 +18,6 @@ struct Outcome {
     status: Status,
     /// `None` where nothing was understood well enough to read back.
     readback: Option<String>,
-}
-
-/// Every row, by kind.
-fn book() -> BTreeMap<String, Vec<Phrase>> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/phrases");
-    let mut kinds = BTreeMap::new();
-    for file in fs::read_dir(&folder).expect("the phrase book is a folder of the project") {
-        let path = file.expect("its files can be listed").path();
-        if path.extension().is_none_or(|end| end != "toml") {
-            continue;
-        }
-        let text = fs::read_to_string(&path).expect("its files can be read");
-        let kind: Kind = toml::from_str(&text).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
-        let name = path.file_stem().map(|s| s.to_string_lossy().into_owned());
-        kinds.insert(name.expect("a file has a name"), kind.phrase);
-    }
-    kinds
 }
 
 /// The status that goes with an act, as the contract in README.md has it.

@@ -13,7 +13,8 @@ use std::ops::Range;
 struct Gather {
     runs: Vec<RunDraft>,
     current: Option<RunDraft>,
-    others: Vec<Clause>,
+    /// What stands by itself, with the word it starts at.
+    others: Vec<(usize, Clause)>,
     broke: bool,
     repair: bool,
     several: bool,
@@ -37,8 +38,10 @@ pub(super) fn assemble(items: &[Item], steps: &[Step]) -> Reading {
 impl Gather {
     fn finish(mut self) -> Reading {
         self.runs.extend(self.current.take());
-        let mut clauses: Vec<Clause> = self.runs.into_iter().map(Clause::Run).collect();
-        clauses.extend(self.others);
+        let runs = self.runs.into_iter().map(|r| (r.words.start, Clause::Run(r)));
+        let mut placed: Vec<(usize, Clause)> = runs.chain(self.others).collect();
+        placed.sort_by_key(|(at, _)| *at);
+        let clauses: Vec<Clause> = placed.into_iter().map(|(_, clause)| clause).collect();
         // A word for a run alone tells nothing of it.
         let empty =
             |r: &RunDraft| RunDraft { run_word: false, it: false, words: 0..0, ..r.clone() } == RunDraft::default();
@@ -87,7 +90,7 @@ impl Gather {
                 return;
             }
             Say::Runs => self.several = true,
-            Say::Clause(c) => self.others.push(c.clone()),
+            Say::Clause(c) => self.others.push((self.words.start, c.clone())),
             Say::NotLength(m) => {
                 self.corrects = true;
                 self.run().not = Some(m.clone());

@@ -90,7 +90,7 @@ pub const SLOTS: [Slot; 22] = [
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
     row(SlotId::Offset, "distance along the run", "at", FeetTo(36, 61), (0, 2400)),
-    row(SlotId::GateWidth, "gate", "width", FeetTo(8, 18), (12, 144)),
+    row(SlotId::GateWidth, "gate", "width", FeetTo(8, 18), (20, 144)),
     row(SlotId::HeightTop, "height to the top", "height_top", Inches, (12, 96)),
     row(SlotId::GapUnder, "gap under", "gap_under", Inches, (0, 24)),
     row(SlotId::BalusterWidth, "baluster", "baluster", Inches, (0, 12)),

@@ -347,8 +347,12 @@ fn lacking(session: &Session, reading: &Reading, lack: Lack, words: &[Word]) -> 
     let width = draft.length.clone().filter(|_| only)?;
     let mut filled = reading.clone();
     for clause in &mut filled.clauses {
-        if let (Clause::Run(RunDraft { stairs: Some(Some(stairs)), .. }), Lack::StairWidth) = (clause, lack) {
-            *stairs = StairDraft { width: Some(width.clone()), ..stairs.clone() };
+        match (clause, lack) {
+            (Clause::Run(RunDraft { stairs: Some(Some(stairs)), .. }), Lack::StairWidth) => {
+                *stairs = StairDraft { width: Some(width.clone()), ..stairs.clone() };
+            }
+            (Clause::StairsOn { width: lacked, .. }, Lack::StairWidth) => *lacked = Some(width.clone()),
+            _ => {}
         }
     }
     resolve(session, &filled).ok().filter(|r| r.acts.len() == 1 && !r.ask)

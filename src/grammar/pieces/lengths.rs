@@ -15,7 +15,7 @@ use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, not, opt, peek, value};
-use nom::multi::many0_count;
+use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
 fn basis(input: In<'_>) -> Out<'_, Basis> {
@@ -129,8 +129,10 @@ pub fn name(input: In<'_>) -> Out<'_, Say> {
 
 /// "down the north side", "across the front".
 pub fn along_side(input: In<'_>) -> Out<'_, Say> {
-    let lead = (many0_count(text(&["down", "across", "along", "up", "on", "for", "at", "is", "over"])), det);
-    preceded(lead, named).map(Say::Name).parse(input)
+    let way = || text(&["down", "across", "along", "up", "on", "for", "at", "is", "over"]);
+    let other = preceded((many1_count(way()), det), side);
+    let lead = (many0_count(way()), det);
+    alt((preceded(lead, named), other)).map(Say::Name).parse(input)
 }
 
 /// "not 12".

@@ -9,7 +9,9 @@ mod gates;
 mod lengths;
 mod noise;
 mod settings;
+mod stair_sides;
 mod talk;
+mod walks;
 
 use super::ahead::Ahead;
 use super::draft::{Clause, GateDraft, StairDraft};
@@ -181,6 +183,12 @@ const PARSERS: &[(Parse, u32)] = &[
     (asks::actual, 0),
     (asks::why, 0),
     (asks::told, 0),
+    (stair_sides::stairs_on, 0),
+    (stair_sides::stairs_along, 0),
+    (walks::walk, 3),
+    (walks::home, 0),
+    (walks::shape, 0),
+    (walks::deck_more, 4),
     (talk::opener, 0),
     (talk::talk, 1),
     (talk::keep_length, 0),

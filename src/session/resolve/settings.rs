@@ -46,7 +46,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn deck(&self, mut branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
+    pub(super) fn deck(&self, mut branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
         branch.focus.deck = true;
         branch.focus.slot = None;
         if let Some(Measure { meaning: Meaning::By(a, b), .. }) = along {
@@ -58,7 +58,8 @@ impl Resolver<'_> {
             let mut one = branch.clone().with(Fact::DeckAlong(a))?.with(Fact::DeckOut(b))?;
             let mut other = branch.with(Fact::DeckAlong(b))?.with(Fact::DeckOut(a))?;
             (one.ask, other.ask) = (a != b, a != b);
-            return Ok(if a == b { vec![one] } else { vec![one, other] });
+            let both = if a == b { vec![one] } else { vec![one, other] };
+            return grow(both, |b| self.sides(b).map(|b| vec![b]));
         }
         let told = [(along, true), (out, false)];
         let mut branches = vec![branch];
@@ -74,7 +75,7 @@ impl Resolver<'_> {
                 first_problem(each.collect())
             })?;
         }
-        Ok(branches)
+        grow(branches, |b| self.sides(b).map(|b| vec![b]))
     }
 
     /// "the rail is 36": its height, or a run's length.

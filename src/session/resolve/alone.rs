@@ -1,0 +1,105 @@
+//! Lines that are one thing and no fact: sums, measures, conversation.
+
+use super::{Branch, Problem, Resolved, Resolver};
+use crate::grammar::draft::{Clause, Reading, RunDraft};
+use crate::grammar::{Act, Query, Talk};
+use crate::job::SlotId;
+use crate::measure::{Length, Meaning, Measure, Said};
+use crate::session::lengths::{Fits, fits};
+use crate::session::state::Focus;
+use crate::session::targets;
+
+impl Resolver<'_> {
+    /// Lines that are one thing and no fact: sums, measures, conversation.
+    pub(super) fn alone(&self, reading: &Reading) -> Result<Option<Resolved>, Problem> {
+        let answered = |act| {
+            let focus = self.session.talk.focus.clone();
+            Ok(Some(Resolved { acts: vec![act], ask: false, focus, then: None }))
+        };
+        let clauses: Vec<&Clause> = reading.clauses.iter().filter(|c| !matches!(c, Clause::Fine)).collect();
+        match clauses[..] {
+            [] => Err(Problem::Ask(
+                if reading.corrects { "Change what, to what?" } else { "Nothing in that I can use." },
+                Vec::new(),
+            )),
+            [Clause::Sum(sum)] => answered(Act::Sum(sum.clone())),
+            [Clause::Query(query)] => answered(Act::Query(query.clone())),
+            [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
+            [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
+            [Clause::Alone(m) | Clause::Cut(m)] => self.measured(m).map(Some),
+            [Clause::Run(draft)] if self.only_a_measure(draft, reading) => self.measure_alone(draft).map(Some),
+            [Clause::Shape] => Err(Problem::Ask(
+                "Walk me round it, starting at the house on the left: so far out, so far across, so far back, then home.",
+                Vec::new(),
+            )),
+            [Clause::KeepLength(m)] => self.keep(m).map(Some),
+            _ => Ok(None),
+        }
+    }
+
+    /// A length and perhaps its basis, that fills no slot of any run.
+    pub(super) fn only_a_measure(&self, draft: &RunDraft, reading: &Reading) -> bool {
+        let bare =
+            RunDraft { length: None, basis: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
+        let focus = targets::focus(self.session, &self.session.job);
+        let fills = focus.is_some_and(|r| r.length.is_none());
+        let changes = (reading.corrects || reading.supposes || draft.it)
+            && (focus.is_some() || self.session.talk.focus.slot.is_some());
+        bare && draft.length.is_some() && !fills && !changes
+    }
+
+    pub(super) fn measure_alone(&self, draft: &RunDraft) -> Result<Resolved, Problem> {
+        let Some(m) = &draft.length else { return Err(Problem::Refuse("There is no length in that.")) };
+        if !self.corrects {
+            return self.measured(m);
+        }
+        let new = RunDraft { run_word: true, ..draft.clone() };
+        let start = Branch { job: self.session.job.clone(), facts: Vec::new(), focus: Focus::default(), ask: true };
+        let acts = self.run(start, &new)?.into_iter().map(|b| Act::Tell(b.facts)).collect();
+        Err(Problem::Ask("No run has been told yet, so there is nothing to change. A new run?", acts))
+    }
+
+    /// A measure said alone: read back.
+    pub(super) fn measured(&self, m: &Measure) -> Result<Resolved, Problem> {
+        if let Meaning::Lumber(l) = m.meaning {
+            return Ok(self.says(vec![Act::Query(Query::Actual(l))], false));
+        }
+        let fits = match &m.meaning {
+            Meaning::Bare(n) if !n.fraction && n.value <= 60.into() => {
+                let lengths =
+                    [Length::from_q(n.value * num_rational::Ratio::from_integer(12)), Length::from_q(n.value)];
+                Fits { lengths: lengths.into_iter().flatten().map(|l| (l, Said::Feet)).collect(), doubtful: true }
+            }
+            // Said alone a length has no slot to be absurd in.
+            Meaning::Length(l, said) => Fits { lengths: vec![(*l, *said)], doubtful: false },
+            Meaning::Bare(n) => Fits {
+                lengths: Length::from_q(n.value).map(|l| (l, Said::Inches)).into_iter().collect(),
+                doubtful: false,
+            },
+            _ => fits(m, SlotId::RunLength, None),
+        };
+        let acts = fits
+            .lengths
+            .iter()
+            .map(|(length, _)| Act::Query(Query::Measure { length: *length, shade: m.shade, about: m.about }));
+        let acts: Vec<Act> = acts.collect();
+        if acts.is_empty() {
+            return Err(Problem::Ask("What is that a measure of?", Vec::new()));
+        }
+        Ok(self.says(acts, fits.doubtful))
+    }
+
+    pub(super) fn says(&self, acts: Vec<Act>, ask: bool) -> Resolved {
+        Resolved { acts, ask, focus: self.session.talk.focus.clone(), then: None }
+    }
+
+    /// "keep the 14": nothing changes when that is what stands.
+    pub(super) fn keep(&self, m: &Measure) -> Result<Resolved, Problem> {
+        let stands = targets::focus(self.session, &self.session.job).and_then(|r| r.length);
+        let said = fits(m, SlotId::RunLength, self.session.talk.focus.said);
+        if said.lengths.iter().any(|(l, _)| stands.is_some_and(|t| t.length == *l)) {
+            return Ok(self.says(vec![Act::Talk(Talk::Leave)], false));
+        }
+        Err(Problem::Ask("That is not what stands. Say the run and its length.", Vec::new()))
+    }
+}

@@ -1,0 +1,68 @@
+//! Dropping and swapping.
+
+use super::{Branch, Problem, Resolver, gates};
+use crate::grammar::Act;
+use crate::grammar::draft::DropDraft;
+use crate::job::{Fact, Job, RunId, RunPatch};
+use crate::session::targets;
+
+impl Resolver<'_> {
+    pub(super) fn drop(&self, branch: Branch, drop: DropDraft) -> Result<Branch, Problem> {
+        let job = &branch.job;
+        let focus = targets::focus(self.session, job).map(|r| r.id);
+        let fact = match drop {
+            DropDraft::Gate => self.drop_gate(job)?,
+            DropDraft::Stairs => match job.runs.iter().find(|r| r.stairs.is_some()) {
+                Some(run) => Fact::Run(run.id, RunPatch { stairs: Some(None), ..RunPatch::default() }),
+                None => return Err(Problem::Refuse("There are no stairs to drop.")),
+            },
+            DropDraft::LinePosts => match focus {
+                Some(id) => Fact::Run(id, RunPatch { bays: Some(Some(1)), ..RunPatch::default() }),
+                None => return Err(Problem::Refuse("No run has been told yet, so there are no line posts to drop.")),
+            },
+            DropDraft::Side(side) => match targets::named(job, side) {
+                Some(run) => Fact::DropRun(run.id),
+                None => return Err(Problem::Refuse("No run goes by that name, so nothing was dropped.")),
+            },
+            DropDraft::Run(n) => Fact::DropRun(RunId(n)),
+            DropDraft::It => {
+                Fact::DropRun(focus.ok_or(Problem::Refuse("Nothing has been told yet, so there is nothing to drop."))?)
+            }
+            DropDraft::Note(n) => {
+                let last = job.notes.last().map(|note| note.id);
+                Fact::DropNote(n.or(last).ok_or(Problem::Refuse("There are no notes to drop."))?)
+            }
+        };
+        branch.with(fact)
+    }
+
+    pub(super) fn drop_gate(&self, job: &Job) -> Result<Fact, Problem> {
+        let gone = |id| Fact::Run(id, RunPatch { gate: Some(None), ..RunPatch::default() });
+        let focus = targets::focus(self.session, job).filter(|r| r.gate.is_some());
+        let gated: Vec<_> = job.runs.iter().filter(|r| r.gate.is_some()).collect();
+        match (focus, &gated[..]) {
+            (Some(run), _) => Ok(gone(run.id)),
+            (None, [one]) => Ok(gone(one.id)),
+            (None, []) => Err(Problem::Refuse("There is no gate to drop.")),
+            (None, many) => {
+                Err(Problem::Ask("Which gate?", many.iter().map(|r| Act::Tell(vec![gone(r.id)])).collect()))
+            }
+        }
+    }
+
+    pub(super) fn swap(&self, branch: Branch) -> Result<Branch, Problem> {
+        if branch.focus.deck
+            && let (Some(along), Some(out)) = (branch.job.deck_along, branch.job.deck_out)
+        {
+            return branch.with(Fact::DeckAlong(out))?.with(Fact::DeckOut(along));
+        }
+        let Some(run) = targets::focus(self.session, &branch.job).cloned() else {
+            return Err(Problem::Ask("Swap what? Nothing has been told yet that has two sides.", Vec::new()));
+        };
+        let (Some(from), Some(to)) = (run.from, run.to) else {
+            return Err(Problem::Ask("Swap what? The run's two ends have not both been told.", Vec::new()));
+        };
+        let patch = RunPatch { from: Some(to), to: Some(from), gate: gates::flipped(&run), ..RunPatch::default() };
+        branch.with(Fact::Run(run.id, patch))
+    }
+}

@@ -1,0 +1,134 @@
+//! How a sense shows in a read-back: the words of the plain phrase that stand for it.
+
+use railhand::grammar::draft::Way;
+use railhand::grammar::sense::{Cue, Op, Part, Sense, Spot, Verb};
+use railhand::job::Basis;
+
+/// The words any one of which shows the sense; none where no read-back can.
+pub fn marks(sense: Sense) -> Vec<&'static str> {
+    match sense {
+        Sense::End(end) | Sense::Ends(end) => vec![end.name()],
+        Sense::Part(part) => part_marks(part).to_vec(),
+        Sense::Side(side) => vec![side.name()],
+        Sense::Spot(spot) => spot_marks(spot).to_vec(),
+        Sense::Basis(basis) => vec![basis_mark(basis)],
+        Sense::Cue(cue) => cue_marks(cue).to_vec(),
+        Sense::Verb(verb) => verb_marks(verb).to_vec(),
+        Sense::Op(op) => op_marks(op).to_vec(),
+        Sense::Ask(_) => vec!["?"],
+        Sense::Mount(_) => vec!["mount:"],
+        Sense::Fixing(_) => vec!["fixing:"],
+        Sense::Not => vec!["no ", "none"],
+        Sense::Parts(_) => vec!["tape: 1/"],
+        Sense::Topic(id) => vec![id],
+        Sense::Way(way) => way_marks(way).to_vec(),
+        Sense::Shape => vec!["off the house", "turning"],
+        Sense::Unit(_) | Sense::Qualifier | Sense::Foreign(_) | Sense::Reason | Sense::Link | Sense::Fill => vec![],
+    }
+}
+
+fn basis_mark(basis: Basis) -> &'static str {
+    match basis {
+        Basis::Overall => "out to out",
+        Basis::Clear => "clear",
+        Basis::Edge => "on the edge",
+        Basis::Centre => "centre",
+    }
+}
+
+fn way_marks(way: Way) -> &'static [&'static str] {
+    match way {
+        Way::Start | Way::Out => &["off the house", "turning", " out"],
+        Way::Right | Way::In | Way::Left => &["turning"],
+    }
+}
+
+fn part_marks(part: Part) -> &'static [&'static str] {
+    match part {
+        Part::Run | Part::Runs => &["run "],
+        Part::Guard | Part::Rail => &["run ", "height:"],
+        Part::TopRail | Part::Handrail => &["height:"],
+        Part::BottomRail => &["gap under:"],
+        // What spaces, mounts and fixes is said of posts alone.
+        Part::Post | Part::Rest | Part::Sleeve => &["post", "most ", "mount:", "fixing:", "bays?"],
+        Part::CornerPost => &["corner posts"],
+        Part::LinePost => &["line posts"],
+        Part::EndPost => &["end post"],
+        Part::GatePost => &["gate post"],
+        Part::Baluster => &["balusters:", "gap limit:"],
+        Part::Bay => &["bay"],
+        Part::Gate => &["gate"],
+        Part::Stairs => &["stair"],
+        Part::Deck => &["deck:", "on the decking", "above ground:"],
+        Part::Opening => &["gap", "clear", "bay"],
+        Part::Gap => &["gap"],
+        Part::Notch => &["notch"],
+        Part::Rim => &["rim"],
+        Part::End => &["-end", "end post"],
+        Part::Bracket => &["bracket"],
+        Part::Layout => &["layout"],
+        Part::Note => &["note"],
+        Part::Corner => &["turning"],
+        Part::Landing | Part::Framing | Part::Riser => &[],
+    }
+}
+
+fn spot_marks(spot: Spot) -> &'static [&'static str] {
+    match spot {
+        Spot::Middle => &["middle"],
+        Spot::Top => &["to-end", "from-end", "stair head", "to the top"],
+        Spot::Bottom => &["bottom newel"],
+        Spot::End | Spot::BothEnds => &["-end"],
+        Spot::Far => &["to-end"],
+        Spot::Near => &["from-end"],
+    }
+}
+
+fn cue_marks(cue: Cue) -> &'static [&'static str] {
+    match cue {
+        Cue::Long => &["run "],
+        Cue::Wide | Cue::Square => &["wide"],
+        Cue::High => &["height:"],
+        Cue::Deep => &["deep"],
+        Cue::Out => &[" out"],
+        Cue::Along => &["along the house"],
+        Cue::Apart | Cue::Every => &["most on centre", "most clear", "gap limit", "bays?"],
+        Cue::Most => &["most ", "gap limit"],
+        Cue::Under => &["gap under:"],
+        Cue::Above => &["above ground:"],
+        Cue::Least | Cue::Already => &[],
+    }
+}
+
+fn verb_marks(verb: Verb) -> &'static [&'static str] {
+    match verb {
+        Verb::Drop => &["drop ", "no ", "none"],
+        Verb::Suppose => &["suppose:"],
+        Verb::Undo => &["undo"],
+        Verb::Redo => &["redo"],
+        Verb::Leave => &["leave it"],
+        Verb::Swap => &["from "],
+        Verb::Note => &["note"],
+        Verb::Hello => &["hello"],
+        Verb::Help => &["help"],
+        _ => &[],
+    }
+}
+
+fn op_marks(op: Op) -> &'static [&'static str] {
+    match op {
+        // "plus" and "minus" behind a measure are shades.
+        Op::Plus | Op::Add | Op::Total => &[" + ", " strong"],
+        Op::Less | Op::Take | Op::Off => &[" - ", " shy"],
+        Op::Times | Op::Double | Op::Triple => &[" x "],
+        Op::Split => &[" / ", "bays"],
+        Op::Over | Op::Into | Op::Ways | Op::Third | Op::Quarter | Op::Halved | Op::Middle => &[" / "],
+        Op::Half => &[" / 2", "1/2"],
+        Op::Diagonal => &["diagonal:"],
+        Op::Bigger | Op::Smaller => &["bigger:"],
+        Op::Difference => &[" - "],
+        Op::Convert => &["convert:"],
+        Op::OutOf | Op::Pieces => &["pieces:"],
+        Op::Stick => &["sticks:", "pieces:"],
+    }
+}
