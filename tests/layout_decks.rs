@@ -363,6 +363,28 @@ fn an_open_outline_names_its_sides() {
 }
 
 #[test]
+fn posts_in_all_come_first_and_marks_past_the_edge_are_said_so() {
+    use railhand::layout::{Focus, answer};
+    let layout = laid(&walk(&ell(), &inside_the_rim()));
+    let first = answer(&layout, None, Focus::Posts).iter().map(text).next();
+    assert_eq!(first.as_deref(), Some("12 posts in all, a corner post that two runs share counted once."));
+    insta::assert_snapshot!(common::texts(&answer(&layout, Some(RunId(4)), Focus::Posts)), @r#"
+    2 posts
+    6'-0" taken on the decking's edge: from the decking's inside corner to the decking's corner; 6'-0" on the baluster line.
+    Marks, tape hooked on the decking's inside corner: centre of post (near face)
+      5" past the edge: inside corner post
+      5'-7"  (5'-5 1/4")  corner post
+    Baluster line, through the posts' centres: 5" inside the decking's edge.
+    Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015) p.19 figure; not in the IRC; local rules decide.
+    "#);
+    // Runs told one by one: nobody said which meet, so each counts its own and the answer says so.
+    let told = |id| on(id, common::run(inches(120), End::Corner, End::Corner));
+    let first = answer(&laid(&[told(1), told(2)]), None, Focus::Posts).iter().map(text).next();
+    let apart = "6 posts in all, run by run: a corner post that two of these runs share would be counted twice.";
+    assert_eq!(first.as_deref(), Some(apart));
+}
+
+#[test]
 fn a_corner_post_beside_stairs_at_the_deck_s_corner_narrows_them() {
     // Stairs of 48 from the left corner: the left side's corner post, centred on the line d in, reaches d
     // + 1 3/4 into them: 46 1/4 left on the edge, 41 1/4 with the line 5 in.
