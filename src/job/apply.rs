@@ -114,7 +114,8 @@ impl Job {
         Ok(job)
     }
 
-    fn take(&mut self, fact: &Fact) -> Result<(), Impossible> {
+    /// Takes one fact in, or leaves the job as it is and says why.
+    pub(crate) fn take(&mut self, fact: &Fact) -> Result<(), Impossible> {
         match fact {
             Fact::Run(id, patch) => self.take_run(*id, patch)?,
             Fact::DropRun(id) => {
