@@ -184,6 +184,11 @@ fn a_gate_at_a_corner_hangs_on_the_shared_post() {
     let layout = laid(&[walk(&rectangle(), &more), vec![six]].concat());
     let width = |run: usize, post: usize| of(&layout, run).posts[post].width_length();
     assert_eq!([width(0, 2), width(1, 0), width(1, 4)], [frac(11, 2), frac(11, 2), frac(7, 2)]);
+    // Outside the rim the corner has two posts, and only the gate's own is a gate post.
+    let six = Fact::Set(Setting::Post(PostRole::Gate, PostSize::Lumber(Lumber::SIX_BY_SIX)));
+    let layout = laid(&[walk(&rectangle(), &more), vec![six], outside_the_rim()].concat());
+    let width = |run: usize, post: usize| of(&layout, run).posts[post].width_length();
+    assert_eq!([width(0, 2), width(1, 0)], [frac(7, 2), frac(11, 2)]);
 }
 
 #[test]
