@@ -184,6 +184,11 @@ fn a_gate_at_a_corner_hangs_on_the_shared_post() {
     let layout = laid(&[walk(&rectangle(), &more), vec![six]].concat());
     let width = |run: usize, post: usize| of(&layout, run).posts[post].width_length();
     assert_eq!([width(0, 2), width(1, 0), width(1, 4)], [frac(11, 2), frac(11, 2), frac(7, 2)]);
+    // Outside the rim the corner has two posts, and only the gate's own is a gate post.
+    let six = Fact::Set(Setting::Post(PostRole::Gate, PostSize::Lumber(Lumber::SIX_BY_SIX)));
+    let layout = laid(&[walk(&rectangle(), &more), vec![six], outside_the_rim()].concat());
+    let width = |run: usize, post: usize| of(&layout, run).posts[post].width_length();
+    assert_eq!([width(0, 2), width(1, 0)], [frac(7, 2), frac(11, 2)]);
 }
 
 #[test]
@@ -360,6 +365,28 @@ fn an_open_outline_names_its_sides() {
         @r#"the sides don't come back to the house: out and home, by run 1 and run 3, they end 1'-0" out from the house; along it, by run 2, they reach 1'-0" less than the deck's length. Which one is off?"#
     );
     assert!(RULES.iter().any(|r| r.id == "outline-open"));
+}
+
+#[test]
+fn posts_in_all_come_first_and_marks_past_the_edge_are_said_so() {
+    use railhand::layout::{Focus, answer};
+    let layout = laid(&walk(&ell(), &inside_the_rim()));
+    let first = answer(&layout, None, Focus::Posts).iter().map(text).next();
+    assert_eq!(first.as_deref(), Some("12 posts in all, a corner post that two runs share counted once."));
+    insta::assert_snapshot!(common::texts(&answer(&layout, Some(RunId(4)), Focus::Posts)), @r#"
+    2 posts
+    6'-0" taken on the decking's edge: from the decking's inside corner to the decking's corner; 6'-0" on the baluster line.
+    Marks, tape hooked on the decking's inside corner: centre of post (near face)
+      5" past the edge: inside corner post
+      5'-7"  (5'-5 1/4")  corner post
+    Baluster line, through the posts' centres: 5" inside the decking's edge.
+    Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015) p.19 figure; not in the IRC; local rules decide.
+    "#);
+    // Runs told one by one: nobody said which meet, so each counts its own and the answer says so.
+    let told = |id| on(id, common::run(inches(120), End::Corner, End::Corner));
+    let first = answer(&laid(&[told(1), told(2)]), None, Focus::Posts).iter().map(text).next();
+    let apart = "6 posts in all, run by run: a corner post that two of these runs share would be counted twice.";
+    assert_eq!(first.as_deref(), Some(apart));
 }
 
 #[test]

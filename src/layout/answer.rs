@@ -249,7 +249,8 @@ fn openings(p: &Placed) -> Vec<Line> {
         ];
         lines.push(detail(spans.into()));
     }
-    if let Some(width) = &p.beyond {
+    // A gate at the head of recessed stairs is said with the head.
+    if let Some(width) = p.beyond.as_ref().filter(|_| p.head.is_none()) {
         let spans = [
             Span::Say("The gate hangs beyond the run: its other jamb stands "),
             fig(width),

@@ -49,7 +49,8 @@ pub(super) fn part(p: Part) -> &'static str {
 /// The clear between the posts at the head of recessed stairs, said with their left flank.
 pub(super) fn head(run: &RunLayout, p: &Placed) -> Option<Line> {
     let head = p.head.as_ref().filter(|_| run.part == Part::InLeft)?;
-    Some(detail(vec![Span::Say("Between the posts at the stairs' head: "), fig(head), Span::Say(" clear.")]))
+    let tail = if p.beyond.is_some() { " clear; the gate hangs there." } else { " clear." };
+    Some(detail(vec![Span::Say("Between the posts at the stairs' head: "), fig(head), Span::Say(tail)]))
 }
 
 /// The first post's mark where its centre is not past the tape's start on the run's side.

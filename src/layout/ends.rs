@@ -24,7 +24,9 @@ pub(super) struct RunEnd {
 /// Facts untold that its place hangs on.
 pub(super) fn run_end(run: &Run, ground: &Ground, next: Neighbour, side: Side) -> Result<RunEnd, Vec<Lack>> {
     let end = side.of(run).0.unwrap_or(End::EndPost);
-    let size = post_width(ground.settings, &roles(end, next.gate || gated(run, side)));
+    // Of two posts at a corner, the gate's is the other run's own.
+    let shared = next.meet(ground.settings).is_none_or(|m| m.gap.is_none());
+    let size = post_width(ground.settings, &roles(end, shared && next.gate || gated(run, side)));
     let bracket = end.is_wall() && ground.settings.house_end == Some(HouseEnd::Bracket);
     let post = !bracket && !stairs_reach(run, side);
     let width = if post { size.as_length().unwrap_or(Length::ZERO) } else { Length::ZERO };

@@ -1,8 +1,8 @@
 //! Checks on the deck as a whole: its outline, its corners, where its posts are mounted.
 
-use super::say::{fig, limit, of_run};
+use super::say::{about, fig, limit, of_run};
 use crate::figure::{Fig, Why};
-use crate::job::{Job, Mount, RunId};
+use crate::job::{Basis, Job, Mount, RunId};
 use crate::layout::{Layout, Meet, Part, RunLayout};
 use crate::limits;
 use crate::measure::Length;
@@ -44,6 +44,13 @@ fn part(job: &Job, sides: &[RunId], by: Length, [lead, they, tail]: [&'static st
     let why = Why::Formula("the sides summed, those home taken from those out", Vec::new());
     spans.extend([Span::Say(they), fig(&Fig::length(size, why)), Span::Say(tail)]);
     Some(spans)
+}
+
+/// A side of the outline told on another basis than the decking's edge.
+pub(super) fn side_off_edge(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let told = job.runs.iter().filter(|r| r.turn.is_some() && r.basis.is_some_and(|b| b != Basis::Edge));
+    let says = "it is a side of the deck, but was not told along the decking's edge: the corner posts it gives do not meet its neighbours'; say how long it is on the edge.";
+    told.map(|r| about(r, [Span::Say(says)])).collect()
 }
 
 /// Corners of two posts, each once: at the start of the run after it, or at the mouth of stairs.

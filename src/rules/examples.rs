@@ -1,7 +1,7 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    End, Fact, Gate, GateAt, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
+    Basis, End, Fact, Gate, GateAt, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
     StairOpening, Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
@@ -148,6 +148,9 @@ examples! {
         })),
         ..RunPatch::default()
     })]);
+    side_out_to_out = over_the_edge(144, [
+        Fact::Run(RunId(1), RunPatch { basis: Some(Basis::Overall), ..RunPatch::default() }),
+    ]);
     gate_at_a_recessed_head = recessed(48, Some(Gate { at: GateAt::Stairs, width: None }));
     foot_short_of_home = over_the_edge(132, []);
     home_again = over_the_edge(144, []);

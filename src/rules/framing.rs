@@ -42,8 +42,8 @@ pub(super) fn rim_along(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
         Under::RimAlong(_) | Under::Missed(_) => None,
     });
     let said = sides.map(|(f, posts)| {
-        let tail = " between its ends want blocking back to the joists.";
-        let spans = [Span::Say("its rim runs along the joists: its posts, "), fig(posts), Span::Say(tail)];
+        let says = "its rim runs along the joists: every post wants blocking back to them, ";
+        let spans = [Span::Say(says), fig(posts), Span::Say(" between its ends.")];
         of_run(f.run, f.name.as_deref(), spans)
     });
     said.collect()

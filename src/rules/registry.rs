@@ -51,6 +51,9 @@ pub static RULES: &[Rule] = rules! {
     Check "outline-open" "Sides that do not come home"
         "A deck's sides, walked from the house and home, come back to the house."
         OUTLINE_CLOSES deck::outline_open, foot_short_of_home / home_again;
+    Check "side-told-off-edge" "Side of the deck not told on its edge"
+        "A side of the outline is measured along the decking's edge, corner to corner."
+        EDGE_BASIS deck::side_off_edge, side_out_to_out / home_again;
     Check "corner-post-in-stairs" "Corner post in the way of the stairs"
         "Stairs from the very corner of the deck lose what the next side's corner post takes of them."
         STAIR_WIDTH deck::corner_post_in_stairs, stairs_from_the_corner / home_again;

@@ -71,7 +71,8 @@ fn begun(branch: Branch, way: Way) -> Result<Branch, Problem> {
     let off_the_house = |r: &&Run| r.from == Some(End::House) && matches!(r.to, None | Some(End::Corner));
     let first = branch.job.runs.first().filter(off_the_house).map(|r| r.id);
     match (first, branch.job.runs.len(), branch.job.deck_out) {
-        (Some(id), 1, _) => branch.with(Fact::Run(id, start)),
+        // Told off the house it was out to out; as a side of the deck it is the decking's edge.
+        (Some(id), 1, _) => branch.with(Fact::Run(id, RunPatch { basis: Some(Basis::Edge), ..start })),
         (None, 0, Some(_)) => {
             let id = branch.job.next_run();
             branch.with(Fact::Run(id, start))
