@@ -76,12 +76,8 @@ fn length() -> impl Strategy<Value = Length> {
 fn patch() -> impl Strategy<Value = RunPatch> {
     let end = || proptest::option::of(select(End::ALL.to_vec()));
     let gate = select(vec![None, Some(None), Some(Some(Gate { at: GateAt::To, width: None }))]);
-<<<<<<< HEAD
-    let stairs = (length(), length()).prop_map(|(width, off)| StairOpening { width, at: StairAt::FromLeft(off), recess: None });
-=======
     let stairs =
         (length(), length()).prop_map(|(width, off)| StairOpening { width, at: StairAt::FromLeft(off), recess: None });
->>>>>>> line
     let name = proptest::option::of(select(vec!["front".to_owned(), "left".to_owned()]));
     let basis = proptest::option::of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre]));
     let parts = (name, proptest::option::of(length()), basis, end(), end(), gate, proptest::option::of(stairs));

@@ -46,7 +46,9 @@ pub fn filled(job: &Job) -> Filled {
         return Filled { job, derived: Vec::new(), open: None };
     }
     let headings = headings(sides.iter().filter_map(|i| job.runs[*i].turn));
-    fill_ends(&mut job.runs, &sides);
+    // Until its last side heads for the house the walk is still under way.
+    let homeward = headings.last().is_some_and(|h| !h.y.is_zero() && !h.y.is_positive());
+    fill_ends(&mut job.runs, &sides, homeward);
     let mut lengths: Vec<Option<Length>> = sides.iter().map(|i| job.runs[*i].length.map(|t| t.length)).collect();
     let told = lengths.clone();
     first_from_deck(&job, &headings, &mut lengths);
@@ -58,7 +60,7 @@ pub fn filled(job: &Job) -> Filled {
         run.length = run.length.or(length.filter(|l| l.is_positive()).map(Told::plain));
         run.basis = run.basis.or(Some(Basis::Edge));
     }
-    let open = miss(&headings, &lengths, job.deck_along);
+    let open = miss(&headings, &lengths, job.deck_along).filter(|_| homeward);
     Filled { job, derived, open }
 }
 
@@ -82,13 +84,14 @@ fn at(degrees: i32) -> Heading {
     Heading { x: sin, y: cos }
 }
 
-fn fill_ends(runs: &mut [Run], sides: &[usize]) {
+fn fill_ends(runs: &mut [Run], sides: &[usize], homeward: bool) {
     for (k, i) in sides.iter().enumerate() {
         let into = k.checked_sub(1).map_or(End::House, |_| corner(runs[*i].turn));
-        let out_of = sides.get(k + 1).map_or(End::House, |next| corner(runs[*next].turn));
+        let next = sides.get(k + 1).map(|next| corner(runs[*next].turn));
+        let out_of = next.or(homeward.then_some(End::House));
         let run = &mut runs[*i];
         run.from = run.from.or(Some(into));
-        run.to = run.to.or(Some(out_of));
+        run.to = run.to.or(out_of);
     }
 }
 

@@ -16,8 +16,8 @@ pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     let home = if out.is_positive() { " out from the house" } else { " inside the house" };
     let length = if along.is_positive() { " more than the deck's length" } else { " less than the deck's length" };
     let parts = [
-        part(job, &miss.out, out, ["out and home, by ", ", they end ", home]),
-        part(job, &miss.along, along, ["along it, by ", ", they reach ", length]),
+        part(job, &miss.out, out, ["out and home", " they end ", home]),
+        part(job, &miss.along, along, ["along it", " they reach ", length]),
     ];
     for (i, part) in parts.into_iter().flatten().enumerate() {
         spans.extend((i > 0).then_some(Span::Say("; ")));
@@ -33,6 +33,8 @@ fn part(job: &Job, sides: &[RunId], by: Length, [lead, they, tail]: [&'static st
         return None;
     }
     let mut spans = vec![Span::Say(lead)];
+    // Sides that all follow from the deck's sizes have nothing told to name.
+    spans.extend((!sides.is_empty()).then_some(Span::Say(", by ")));
     for (i, id) in sides.iter().enumerate() {
         let link = if i + 1 == sides.len() { " and " } else { ", " };
         spans.extend((i > 0).then_some(Span::Say(link)));
@@ -40,6 +42,7 @@ fn part(job: &Job, sides: &[RunId], by: Length, [lead, they, tail]: [&'static st
         // The name alone, without the colon that leads into what is said of a run.
         spans.extend(of_run(*id, name, []).into_iter().filter(|s| *s != Span::Say(": ")));
     }
+    spans.extend((!sides.is_empty()).then_some(Span::Say(",")));
     let size = if by.is_positive() { by } else { -by };
     let why = Why::Formula("the sides summed, those home taken from those out", Vec::new());
     spans.extend([Span::Say(they), fig(&Fig::length(size, why)), Span::Say(tail)]);
