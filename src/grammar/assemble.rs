@@ -2,11 +2,13 @@
 //! has is said again after a break; then the next run begins.
 
 use super::Query;
-use super::draft::{Clash, Clause, Reading, RunDraft};
+use super::draft::{Clash, Clause, Reading, RunDraft, SpotDraft};
 use super::items::Item;
 use super::pieces::Say;
 use super::reading::Step;
 use crate::job::End;
+use crate::measure::Measure;
+use std::mem::discriminant;
 use std::ops::Range;
 
 #[derive(Default)]
@@ -16,12 +18,31 @@ struct Gather {
     /// What stands by itself, with the word it starts at.
     others: Vec<(usize, Clause)>,
     broke: bool,
-    repair: bool,
+    repair: Option<Repair>,
+    /// An end was told before any length: the next one is the run's other end.
+    end_first: bool,
+    last: Last,
     several: bool,
     corrects: bool,
     supposes: bool,
     clash: Option<Clash>,
     words: Range<usize>,
+}
+
+/// A repair that has not yet taken anything back.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct Repair {
+    hard: bool,
+}
+
+/// What was said last, for a repair to take back.
+#[derive(Clone, Copy, Default, PartialEq, Eq)]
+enum Last {
+    #[default]
+    Nothing,
+    Ends,
+    Gate,
+    Other,
 }
 
 /// Gathers the pieces of one cover into a reading.
@@ -37,6 +58,10 @@ pub(super) fn assemble(items: &[Item], steps: &[Step]) -> Reading {
 
 impl Gather {
     fn finish(mut self) -> Reading {
+        // "12' house to corner no": a denial that takes nothing back.
+        if self.repair.is_some_and(|r| r.hard) {
+            self.clash.get_or_insert(Clash::Apart);
+        }
         self.runs.extend(self.current.take());
         let runs = self.runs.into_iter().map(|r| (r.words.start, Clause::Run(r)));
         let mut placed: Vec<(usize, Clause)> = runs.chain(self.others).collect();
@@ -45,7 +70,10 @@ impl Gather {
         // A word for a run alone tells nothing of it.
         let empty =
             |r: &RunDraft| RunDraft { run_word: false, it: false, words: 0..0, ..r.clone() } == RunDraft::default();
-        if clauses.iter().any(|c| matches!(c, Clause::Run(r) if empty(r))) {
+        // "layout the of run 2": a run named by number, and nothing told of it.
+        let only_number = |r: &RunDraft| empty(&RunDraft { number: None, ..r.clone() }) && !empty(r);
+        let beside = clauses.len() > 1 && clauses.iter().any(|c| matches!(c, Clause::Run(r) if only_number(r)));
+        if beside || clauses.iter().any(|c| matches!(c, Clause::Run(r) if empty(r))) {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why 4 inches" asks about a figure; it tells none.
@@ -61,6 +89,7 @@ impl Gather {
         Reading {
             clauses,
             corrects: self.corrects,
+            trails: self.repair.is_some_and(|r| !r.hard),
             supposes: self.supposes,
             left: Vec::new(),
             near: Vec::new(),
@@ -80,9 +109,15 @@ impl Gather {
                 return;
             }
             Say::Noise => return,
-            Say::Change | Say::Repair => {
-                self.corrects |= self.empty();
-                self.repair |= !self.empty();
+            Say::Change | Say::Repair { .. } => {
+                let hard = matches!(say, Say::Repair { hard: true });
+                let (opens, denied) = (self.empty(), self.corrects);
+                // "make no it four": a denial where a value was coming.
+                if hard && opens && denied {
+                    self.clash.get_or_insert(Clash::Apart);
+                }
+                self.corrects |= opens;
+                self.repair = if opens { None } else { Some(Repair { hard }) };
                 return;
             }
             Say::Suppose => {
@@ -90,14 +125,104 @@ impl Gather {
                 return;
             }
             Say::Runs => self.several = true,
-            Say::Clause(c) => self.others.push((self.words.start, c.clone())),
+            Say::Clause(c) => self.take_other(c.clone()),
+            Say::Wide(m) => self.take_wide(m),
             Say::NotLength(m) => {
                 self.corrects = true;
                 self.run().not = Some(m.clone());
             }
+            Say::NotEnd(end) => {
+                self.corrects = true;
+                self.run().not_end = Some(*end);
+            }
+            Say::Instead(wrong, right) => {
+                self.corrects = true;
+                let draft = self.run();
+                (draft.not_end, draft.from, draft.lone) = (Some(*wrong), Some(*right), true);
+            }
+            Say::Called(side) => {
+                self.corrects = true;
+                let draft = self.run();
+                (draft.name, draft.it) = (Some(*side), true);
+            }
+            Say::At(spot) => self.take_at(*spot),
+            Say::Length { measure, .. } if self.again(measure) => {}
+            Say::Name(side) if self.repaired_spot(SpotDraft::Side(*side)) => {}
             _ => self.take_run(say, ahead),
         }
+        self.last = match say {
+            Say::Gate(_) => Last::Gate,
+            Say::Both(..) | Say::From(_) | Say::To(_) | Say::Lone(_) => Last::Ends,
+            Say::Clause(_) => Last::Other,
+            _ => Last::Nothing,
+        };
         self.broke = false;
+    }
+
+    /// "height 36, no 42": the setting just told, told again.
+    fn again(&mut self, measure: &Measure) -> bool {
+        let (Some(_), Last::Other, Some((_, Clause::Slot(_, told)))) = (self.repair, self.last, self.others.last_mut())
+        else {
+            return false;
+        };
+        *told = measure.clone();
+        self.repair = None;
+        true
+    }
+
+    /// A clause of the kind just told, after a repair, stands in its place.
+    fn take_other(&mut self, clause: Clause) {
+        if let Clause::Spot(spot) = clause
+            && self.repaired_spot(spot)
+        {
+            return;
+        }
+        let same = self.others.last().is_some_and(|(_, last)| discriminant(last) == discriminant(&clause));
+        if self.repair.is_some() && same {
+            self.others.pop();
+            self.repair = None;
+        }
+        self.others.push((self.words.start, clause));
+    }
+
+    /// "gate on the left, sorry right": the gate's place told again.
+    fn repaired_spot(&mut self, spot: SpotDraft) -> bool {
+        let gate = self.current.as_mut().and_then(|r| r.gate.as_mut()?.as_mut());
+        match (self.repair, self.last, gate) {
+            (Some(_), Last::Gate, Some(gate)) => gate.at = Some(spot),
+            _ => return false,
+        }
+        self.repair = None;
+        true
+    }
+
+    /// "gate on run 1 at the house": of the gate, which has no place yet.
+    fn take_at(&mut self, spot: SpotDraft) {
+        let gate = self.current.as_mut().and_then(|r| r.gate.as_mut()?.as_mut()).filter(|g| g.at.is_none());
+        match gate {
+            Some(gate) => gate.at = Some(spot),
+            None => {
+                self.clash.get_or_insert(Clash::Apart);
+            }
+        }
+    }
+
+    /// "gate at the corner. 36 wide.": of the gate or the stairs of this run.
+    fn take_wide(&mut self, measure: &Measure) {
+        let run = self.current.as_mut();
+        let gate = run.and_then(|r| r.gate.as_mut()?.as_mut()).filter(|g| g.width.is_none());
+        if let Some(gate) = gate {
+            gate.width = Some(measure.clone());
+            return;
+        }
+        let stairs = self.current.as_mut().and_then(|r| r.stairs.as_mut()?.as_mut()).filter(|s| s.width.is_none());
+        if let Some(stairs) = stairs {
+            stairs.width = Some(measure.clone());
+        } else if self.has(|r| r.gate.is_some() || r.stairs.is_some()) {
+            self.clash.get_or_insert(Clash::Twice(self.words.clone()));
+        } else {
+            self.others.push((self.words.start, Clause::Wide(measure.clone())));
+        }
     }
 
     /// The run being gathered.
@@ -109,13 +234,19 @@ impl Gather {
     }
 
     fn next_run(&mut self) {
+        self.end_first = false;
         self.runs.extend(self.current.take());
     }
 
     /// Makes way for a value the run has already: by repair, by a new run after a
     /// break, or not at all.
     fn make_way(&mut self, has: bool) {
-        if !has || std::mem::take(&mut self.repair) {
+        // "12' house to corner, wait, gate at the corner": nothing taken back, a thing added.
+        let soft = self.repair.is_some_and(|r| !r.hard);
+        if !has && soft {
+            self.repair = None;
+        }
+        if !has || self.repair.take().is_some() {
             return;
         }
         if self.broke || self.several {
@@ -150,7 +281,11 @@ impl Gather {
             }
             Say::To(end) => self.take_to(*end),
             Say::Lone(end) => self.take_lone(*end),
-            Say::Basis(basis) => self.run().basis = Some(*basis),
+            Say::Basis(basis) => {
+                self.repair = None;
+                self.run().basis = Some(*basis);
+            }
+            Say::Grow(measure, way) => self.run().grow = Some((measure.clone(), *way)),
             Say::RunWord(number) => {
                 self.begin_if_full(ahead);
                 let draft = self.run();
@@ -180,6 +315,14 @@ impl Gather {
     }
 
     fn take_to(&mut self, end: End) {
+        // "butts the brick, runs 9-4 to the corner": the first end was told as a "to".
+        if self.end_first && self.repair.is_none() {
+            self.end_first = false;
+            let draft = self.run();
+            (draft.from, draft.to) = (draft.to, Some(end));
+            return;
+        }
+        self.end_first = self.current.as_ref().is_none_or(|r| r.length.is_none() && r.from.is_none() && r.to.is_none());
         let walked_on = self.broke && self.has(|r| r.to.is_some());
         let before = self.current.as_ref().and_then(|r| r.to);
         self.make_way(self.has(|r| r.to.is_some()));
@@ -191,6 +334,13 @@ impl Gather {
     }
 
     fn take_lone(&mut self, end: End) {
+        if self.repair.is_some() && self.last == Last::Ends {
+            self.repair = None;
+            let draft = self.run();
+            let last = if draft.to.is_some() { &mut draft.to } else { &mut draft.from };
+            *last = Some(end);
+            return;
+        }
         if self.has(|r| r.from.is_some() && r.to.is_some()) {
             let before = self.current.as_ref().and_then(|r| r.to);
             self.make_way(true);
@@ -208,8 +358,12 @@ impl Gather {
 
     /// A gate or a bay count said again stands in place of the first only by repair.
     fn make_way_in_place(&mut self, has: bool) {
-        if has && !std::mem::take(&mut self.repair) {
+        let soft = self.repair.is_some_and(|r| !r.hard);
+        if has && self.repair.take().is_none() {
             self.clash.get_or_insert(Clash::Twice(self.words.clone()));
+        }
+        if soft {
+            self.repair = None;
         }
     }
 

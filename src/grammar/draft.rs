@@ -15,6 +15,8 @@ pub struct Reading {
     pub clauses: Vec<Clause>,
     /// Opened as a correction ("no, make it", "I meant").
     pub corrects: bool,
+    /// Ends as a correction ("thirteen, I meant"): one if there is something to correct.
+    pub trails: bool,
     /// Opened as a what-if.
     pub supposes: bool,
     /// Items that took no part.
@@ -69,6 +71,13 @@ pub enum Clause {
     RailIs(Measure),
     /// A post size.
     Post(PostRole, Lumber),
+    /// A post size, not said of which posts.
+    Lumber {
+        /// The size.
+        size: Lumber,
+        /// Said to stand in another's place ("6x6, not 4x4").
+        instead: bool,
+    },
     /// How posts are mounted.
     Mount(Mount),
     /// What holds them.
@@ -118,6 +127,18 @@ pub enum Clause {
     },
     /// "4 max": a limit, not said of what.
     Most(Measure),
+    /// "5 to 6 feet apart": either of two, for one slot.
+    Either(SlotId, Measure, Measure),
+    /// "20 foot rail with a corner in it": where it falls is not told.
+    Bent,
+    /// "6 past the stairs": how far a guard goes on beyond a place.
+    Past(Measure, End),
+    /// "make it bigger": by how much is not told.
+    HowMuch,
+    /// "move the gate": to where is not told.
+    Move,
+    /// "36 wide" of nothing named.
+    Wide(Measure),
     /// "66 posts": lumber whose x went missing, or a count.
     LostX(Lumber),
     /// A height over a gap: to the top, or of a panel standing on the gap.
@@ -222,8 +243,12 @@ pub enum DropDraft {
     LinePosts,
     /// The last note, or one by number.
     Note(Option<u32>),
-    /// The last told thing.
+    /// The run spoken of.
     It,
+    /// A run, not said which.
+    SomeRun,
+    /// The run told last.
+    Last,
 }
 
 /// A spot along a run, as said.
@@ -252,6 +277,10 @@ pub struct RunDraft {
     pub length: Option<Measure>,
     /// A length said to be wrong ("not 12").
     pub not: Option<Measure>,
+    /// An end said to be wrong ("not the corner").
+    pub not_end: Option<End>,
+    /// So much longer, or shorter, than it stands.
+    pub grow: Option<(Measure, Sizing)>,
     /// What the length was measured between.
     pub basis: Option<Basis>,
     /// The end it starts from.
@@ -268,6 +297,15 @@ pub struct RunDraft {
     pub bays: Option<Option<u16>>,
     /// The words it was read from.
     pub words: Range<usize>,
+}
+
+/// Which way a length changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sizing {
+    /// Longer.
+    Longer,
+    /// Shorter.
+    Shorter,
 }
 
 /// A gate as said.

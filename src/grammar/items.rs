@@ -38,6 +38,8 @@ pub struct Item {
     pub words: Range<usize>,
     /// Taken for a listed word it is one slip away from.
     pub near: bool,
+    /// Holds a dash with a space on both sides: it may join, and it may take off.
+    pub loose: bool,
 }
 
 impl Item {
@@ -71,7 +73,8 @@ const MOST_WAYS: usize = 40;
 /// Every way to cut the words into items that is worth reading, likeliest first.
 /// The number with each is how many steps down the lists of options it took.
 pub fn cuts(words: &[Word]) -> Vec<(usize, Vec<Item>)> {
-    let options: Vec<Vec<Item>> = (0..words.len()).map(|at| options_at(words, at)).collect();
+    let mut options: Vec<Vec<Item>> = (0..words.len()).map(|at| options_at(words, at)).collect();
+    keep_whole(&mut options);
     let mut all = Vec::new();
     for turns in 0..=2 {
         let mut ways = Vec::new();
@@ -82,6 +85,17 @@ pub fn cuts(words: &[Word]) -> Vec<(usize, Vec<Item>)> {
         }
     }
     all
+}
+
+/// A word nobody listed, inside a heavy term of several words ("at least"), is no noise to be
+/// passed over when the line is cut another way.
+fn keep_whole(options: &mut [Vec<Item>]) {
+    let heavy = |i: &Item| i.words.len() > 1 && !i.senses().is_empty() && i.senses().iter().all(|s| s.is_heavy());
+    let inside: Vec<usize> =
+        options.iter().flatten().filter(|i| heavy(i)).flat_map(|i| i.words.clone().skip(1)).collect();
+    for at in inside {
+        options[at].iter_mut().filter(|i| i.is == Is::Unknown).for_each(|i| i.is = Is::Unread);
+    }
 }
 
 /// Every sense spelled anywhere in the words, whatever the line is cut into.
@@ -139,7 +153,9 @@ fn options_at(words: &[Word], at: usize) -> Vec<Item> {
 
 fn item(words: &[Word], range: Range<usize>, is: Is) -> Item {
     let text: Vec<&str> = words[range.clone()].iter().map(|w| w.text.as_str()).collect();
-    Item { is, text: text.join(" ").into(), words: range, near: false }
+    let apart = |k: usize| words[k].is("-") && !words[k].joined && words.get(k + 1).is_some_and(|w| !w.joined);
+    let loose = range.len() > 1 && range.clone().any(apart);
+    Item { is, text: text.join(" ").into(), words: range, near: false, loose }
 }
 
 /// The longest term at a word, the next shorter one, and the shortest.

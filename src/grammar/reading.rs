@@ -5,10 +5,10 @@
 //! reading that uses the words beats one that drops them.
 
 use super::assemble::assemble;
-use super::draft::{Left, Reading, Weight};
+use super::draft::{Clause, Left, Reading, Weight};
 use super::items::{Is, Item, cuts};
 use super::pieces::{Piece, Say, pieces_at};
-use super::sense::Sense;
+use super::sense::{Part, Sense};
 use super::sums::sums;
 use super::words::Word;
 use crate::measure::{Doubt, Guess, Meaning};
@@ -136,9 +136,18 @@ pub(super) fn weight(items: &[Item], at: usize) -> Weight {
         Is::Unknown if beside(is_cue) => Weight::Touching,
         Is::Unknown => Weight::Unknown,
         Is::Term(_) if changes_what_it_touches(item) && beside(is_measure) => Weight::Heavy,
+        // "first run 13'": which run it is, never filler.
+        Is::Term(_) if counts_a_run(items, at) => Weight::Heavy,
+        // "layout of run at 2", "bays of 5 foot 2": what it ties together was not read as tied.
+        Is::Term(_) if &*item.text == "of" && beside(is_cue) => Weight::Touching,
         Is::Term(_) if item.is_light() && !item.may_be(Sense::Not) => Weight::Light,
         Is::Term(_) => Weight::Heavy,
     }
+}
+
+fn counts_a_run(items: &[Item], at: usize) -> bool {
+    let ordinal = matches!(&*items[at].text, "first" | "second" | "third" | "fourth" | "last");
+    ordinal && items.get(at + 1).is_some_and(|i| i.may_be(Sense::Part(Part::Run)))
 }
 
 fn is_measure(item: &Item) -> bool {
@@ -177,7 +186,10 @@ fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {
         }
     }
     // "and with 6x6s?", "3 bays?": asked, not told.
-    reading.supposes |= items.last().is_some_and(|i| i.is == Is::Sep('?')) && !answers_itself(items);
+    // A mark behind a question of its own ("..., how many posts?") belongs to that question.
+    let asks = reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_)));
+    let marked = items.last().is_some_and(|i| i.is == Is::Sep('?'));
+    reading.supposes |= marked && !asks && !answers_itself(items);
     reading.near = items.iter().filter(|i| i.near).map(|i| i.words.clone()).collect();
     reading
 }

@@ -44,6 +44,8 @@ pub enum Sense {
     Shape,
     /// Parts of an inch a tape is read to.
     Parts(u8),
+    /// "the first one", "second run": a run by its number.
+    Nth(u32),
     /// What a question may be about: the id of a limit.
     Topic(&'static str),
     /// "because", "cause", "since": the rest is a reason.
@@ -181,6 +183,8 @@ pub enum Spot {
     Far,
     /// the near end: the from-end
     Near,
+    /// the other end: not the one spoken of
+    Other,
 }
 
 /// Dimension and limit words.
@@ -259,6 +263,8 @@ pub enum Verb {
     Cut,
     /// jogs
     Jog,
+    /// move, shift
+    Move,
 }
 
 /// Arithmetic words.

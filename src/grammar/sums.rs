@@ -23,12 +23,15 @@ use nom::combinator::{map_opt, opt, value, verify};
 use nom::multi::{many0, many0_count};
 use nom::sequence::{delimited, preceded, terminated};
 
+/// What a loose dash read as a joiner costs: as much as the cut that reads it as a minus.
+const LOOSE: u32 = 4;
+
 /// The readings of a line as one sum; none when it is not.
 pub fn sums(items: &[Item]) -> Vec<Reading> {
     let start = items.iter().position(|i| !is_lead(i)).unwrap_or(items.len());
     let starts = [0, start];
-    let forms: [fn(In<'_>) -> Out<'_, Sum>; 8] =
-        [pieces, pieces_of, sticks, convert, how_many_in, diagonal, bigger, worked];
+    let forms: [fn(In<'_>) -> Out<'_, Sum>; 9] =
+        [pieces, pieces_of, sticks, convert, how_many_in, diagonal, bigger, what_is_left, worked];
     let mut out: Vec<Reading> = Vec::new();
     for start in starts {
         for form in forms {
@@ -46,13 +49,19 @@ fn reading(items: &[Item], start: usize, end: usize, sum: Sum) -> Reading {
     let idle = items[..start].iter().chain(&items[end..]);
     let left = idle
         .filter(|i| !i.is_sep() && !i.senses().iter().any(|s| matches!(s, Sense::Ask(_))))
-        .map(|i| Left { words: i.words.clone(), weight: Weight::Light })
-        .collect();
+        .map(|i| Left { words: i.words.clone(), weight: Weight::Light });
+    let said = &items[start..end];
+    let unknown = said.iter().filter(|i| i.is == Is::Unknown);
+    let left = unknown.map(|i| Left { words: i.words.clone(), weight: Weight::Unknown }).chain(left).collect();
+    // "12' + 3' - 4\"": beside an operator a loose dash takes off as likely as it joins.
+    let signs = said.iter().any(|i| i.may_be(Sense::Op(Op::Plus)) || i.may_be(Sense::Op(Op::Less)));
+    let loose = if signs { u32::try_from(said.iter().filter(|i| i.loose).count()).unwrap_or(0) } else { 0 };
     let guesses = items[start..end].iter().filter(|i| matches!(&i.is, Is::Measure(m) if m.guess.is_some())).count();
-    let cost = 8 + u32::try_from(guesses).unwrap_or(0);
+    let cost = 8 + u32::try_from(guesses).unwrap_or(0) + loose * LOOSE;
     Reading {
         clauses: vec![Clause::Sum(sum)],
         corrects: false,
+        trails: false,
         supposes: false,
         left,
         near: Vec::new(),
@@ -73,6 +82,7 @@ fn is_trail(item: &Item) -> bool {
         || item.is_light() && !item.may_be(Sense::Not)
         || item.may_be(Sense::Op(Op::Total))
         || item.may_be(Sense::Ask(Ask::What))
+        || matches!(&*item.text, "left" | "left over" | "over" | "remaining" | "remains")
 }
 
 fn op<'a>(o: Op) -> impl Parser<In<'a>, Output = (), Error = ()> {
@@ -106,11 +116,15 @@ impl Amount {
     }
 
     fn is_whole(&self) -> bool {
-        matches!(self, Amount::Number(n) if n.value.is_integer() && !n.fraction)
+        matches!(self, Amount::Number(n) if n.value.is_integer() && !n.fraction && !n.plural)
     }
 }
 
 fn amount_of(m: Measure) -> Option<Amount> {
+    // "about 3/4", "5 1/4 strong": no sum has a place for what is not exact.
+    if m.about || m.shade.is_some() {
+        return None;
+    }
     match m.meaning {
         Meaning::Length(l, _) => Some(Amount::Length(l)),
         Meaning::Bare(n) => Some(Amount::Number(n)),
@@ -137,7 +151,13 @@ fn just_length(input: In<'_>) -> Out<'_, Length> {
 
 /// Any word that can be what is counted: "spaces", "pickets", "risers".
 fn noun(input: In<'_>) -> Out<'_, ()> {
-    let listed = any(|s| matches!(s, Sense::Part(_) | Sense::Op(Op::Ways | Op::Pieces | Op::Stick)).then_some(()));
+    let listed = any(|s| match s {
+        Sense::Part(
+            Part::Baluster | Part::Bay | Part::Riser | Part::Post | Part::LinePost | Part::Gap | Part::Opening,
+        )
+        | Sense::Op(Op::Ways | Op::Pieces | Op::Stick) => Some(()),
+        _ => None,
+    });
     alt((listed, one(|i: &Item| matches!(i.is, Is::Unknown).then_some(())))).parse(input)
 }
 
@@ -168,7 +188,29 @@ fn part_of(input: In<'_>) -> Out<'_, Amount> {
     let by =
         alt((value(2, op(Op::Half)), value(3, op(Op::Third)), value(4, op(Op::Quarter)), value(2, op(Op::Middle))));
     let of = preceded(opt(text(&["a", "one", "the"])), terminated(by, many0_count(text(&["of", "the", "a"]))));
-    map_opt((of, amount), |(by, a)| over(&a, Q::from_integer(by))).parse(input)
+    let one_of = map_opt((of, amount), |(by, a)| over(&a, Q::from_integer(by)));
+    alt((share_of, one_of)).parse(input)
+}
+
+/// "two thirds of 9 foot", "3/4 of 8'", "three quarters of a 12 footer".
+fn share_of(input: In<'_>) -> Out<'_, Amount> {
+    let thirds = value(3, alt((op(Op::Third), text(&["thirds", "thirds of"]))));
+    let quarters = value(4, alt((op(Op::Quarter), text(&["quarters", "quarters of"]))));
+    let counted = (whole, alt((thirds, quarters)), many0_count(text(&["of", "the"])));
+    let counted = counted.map(|(n, by, _)| n / Q::from_integer(by));
+    let below_one = |n: &Number| n.fraction && n.value < Q::from_integer(1);
+    let typed = map_opt(length, move |m| match m.meaning {
+        Meaning::Bare(n) if below_one(&n) => Some(n.value),
+        _ => None,
+    });
+    let typed = terminated(typed, (text(&["of"]), opt(text(&["the", "a"]))));
+    // "three quarters of an inch" is a measure.
+    let unit = |a: &Amount| matches!(a, Amount::Length(l) if *l == Length::inches(1) || *l == Length::inches(12));
+    map_opt((alt((counted, typed)), verify(amount, move |a| !unit(a))), |(share, a)| {
+        let whole = Box::new(Expr::Times(boxed(&a)?, Box::new(Expr::Number(Q::from_integer(*share.numer())))));
+        Some(Amount::Made(Expr::Over(whole, Box::new(Expr::Number(Q::from_integer(*share.denom()))))))
+    })
+    .parse(input)
 }
 
 /// "five spaces of 3 13/16", "four bays at 55 5/8", "3 of 41".
@@ -178,11 +220,16 @@ fn counted(input: In<'_>) -> Out<'_, Amount> {
         text(&["of", "at", "@"]),
         value((), (op(Op::Times), opt(text(&["of"])))),
     ));
-    map_opt((terminated(whole, of), amount), |(n, a)| {
+    let times = |n: Q, a: &Amount| {
         let amount = if a.is_whole() { Expr::Number(a.as_number()?) } else { a.as_length()? };
         Some(Amount::Made(Expr::Times(Box::new(Expr::Number(n)), Box::new(amount))))
-    })
-    .parse(input)
+    };
+    // "three 41s": so many of that length.
+    let plural = |a: &Amount| matches!(a, Amount::Number(n) if n.plural);
+    let several = map_opt((whole, verify(amount, plural)), |(n, a)| {
+        Some(Amount::Made(Expr::Times(Box::new(Expr::Number(n)), boxed(&a)?)))
+    });
+    alt((map_opt((terminated(whole, of), amount), move |(n, a)| times(n, &a)), several)).parse(input)
 }
 
 /// "(10' - 3 1/2\") / 2".
@@ -210,7 +257,8 @@ fn scaled(input: In<'_>) -> Out<'_, Amount> {
         || alt((value((2, true), op(Op::Double)), value((3, true), op(Op::Triple)), value((2, false), op(Op::Halved))));
     let apply =
         |a: &Amount, (n, up): (i128, bool)| if up { times(a, Q::from_integer(n)) } else { over(a, Q::from_integer(n)) };
-    let after = map_opt((amount, by()), move |(a, s)| apply(&a, s));
+    let cut = opt(alt((op(Op::Split), text(&["cut", "chop", "take"]))));
+    let after = map_opt((preceded(cut, amount), by()), move |(a, s)| apply(&a, s));
     let before = map_opt((by(), opt(text(&["of"])), amount), move |(s, _, a)| apply(&a, s));
     alt((after, before)).parse(input)
 }
@@ -250,9 +298,47 @@ fn chain(input: In<'_>) -> Out<'_, Amount> {
         verify((term, and_signs()), |(_, s)| !s.is_empty()),
     );
     let listed = map_opt(listed, |(first, steps)| fold(first, steps));
-    let totalled = terminated((term, and_signs()), (opt(sep(",")), opt(sense(Sense::Ask(Ask::What))), op(Op::Total)));
+    let asked =
+        (opt(sense(Sense::Ask(Ask::What))), many0_count(text(&["that", "is", "it", "does", "come", "to", "in"])));
+    let totalled = terminated((term, and_signs()), (opt(sep(",")), asked, op(Op::Total)));
     let totalled = map_opt(totalled, |(first, steps)| fold(first, steps));
-    alt((listed, totalled, plain)).parse(input)
+    // "4 at 3 7/8 and 5 at 1 1/2": what is counted is added up.
+    let counts = many0(alt((sign, value(true, and))).and(counted));
+    let counts = verify((counted, counts), |(_, more)| !more.is_empty());
+    let counts = map_opt(counts, |(first, steps)| fold(first, steps));
+    alt((listed, totalled, counts, plain)).parse(input)
+}
+
+/// "12' minus 7 inches, then divide by 2": the whole of it, when that is said.
+fn chain_split(input: In<'_>) -> Out<'_, Amount> {
+    let then = (opt(sep(",")), opt(text(&["and", "all"])), opt(text(&["then", "and then"])));
+    let by = (op(Op::Split), opt(text(&["it", "that", "all"])), opt(alt((op(Op::Into), text(&["by", "in", "into"])))));
+    let halved = value(Q::from_integer(2), (then, op(Op::Halved)));
+    let then = (opt(sep(",")), opt(text(&["and", "all"])), opt(text(&["then", "and then"])));
+    let split = preceded((then, by), terminated(whole, opt(alt((op(Op::Ways), noun)))));
+    map_opt((chain, alt((split, halved))), |(a, n)| over(&a, n)).parse(input)
+}
+
+/// "what's left of a 12 footer after three 41s".
+fn what_is_left(input: In<'_>) -> Out<'_, Sum> {
+    let left = text(&["left", "left over", "left of", "remaining", "remains", "leftover"]);
+    let lead = (many0_count(text(&["is", "'s"])), left, opt(text(&["of", "off", "from", "over from", "out of", "on"])));
+    let less = alt((
+        value(
+            (),
+            (
+                text(&["after", "when", "if"]),
+                many0_count(text(&["i", "you", "we", "cut", "take", "taking", "cutting"])),
+            ),
+        ),
+        op(Op::Less),
+    ));
+    let less = (opt(sep(",")), less, opt(text(&["off", "out"])));
+    let off = alt((counted, amount));
+    map_opt((preceded(lead, stick), preceded(less, off)), |(from, off)| {
+        Some(Sum::Value(Expr::Less(Box::new(Expr::Length(from)), boxed(&off)?)))
+    })
+    .parse(input)
 }
 
 fn fold(first: Amount, steps: Vec<(bool, Amount)>) -> Option<Amount> {
@@ -306,7 +392,7 @@ fn difference(input: In<'_>) -> Out<'_, Amount> {
 
 fn worked(input: In<'_>) -> Out<'_, Sum> {
     let lone = verify(alt((bracketed, part_of, counted, product, scaled)), |a| matches!(a, Amount::Made(_)));
-    map_opt(alt((difference, take, split, chain, lone)), |a| a.as_length().map(Sum::Value)).parse(input)
+    map_opt(alt((difference, chain_split, take, split, chain, lone)), |a| a.as_length().map(Sum::Value)).parse(input)
 }
 
 // --- whole forms -------------------------------------------------------------------------------
@@ -338,7 +424,12 @@ fn pieces(input: In<'_>) -> Out<'_, Sum> {
             many0_count(alt((noun, sense(Sense::Cue(Cue::Long)), sense(Sense::Unit(Unit::Inches))))),
         ),
     );
-    (terminated(piece, out_of), stick).map(|(piece, from)| Sum::Pieces { piece, from }).parse(input)
+    let first = (terminated(piece, out_of), stick).map(|(piece, from)| Sum::Pieces { piece, from });
+    // "out of a 16 footer how many 38s".
+    let out =
+        preceded((text(&["out of", "from", "off", "with"]), opt(text(&["of"]))), terminated(stick, opt(sep(","))));
+    let asked = preceded((sense(Sense::Ask(Ask::HowMany)), opt(text(&["of"]))), just_length);
+    alt((first, (out, asked).map(|(from, piece)| Sum::Pieces { piece, from }))).parse(input)
 }
 
 /// "pickets are 34 long, how many out of a 12 foot 2x2".
@@ -445,9 +536,9 @@ fn as_side(m: &Measure) -> Option<Side> {
 
 /// "check diagonal for 10 by 14", "10 by 14 diagonal".
 fn diagonal(input: In<'_>) -> Out<'_, Sum> {
-    let of = many0_count(alt((text(&["of", "for", "on", "a", "the", "is", "to", "in"]), part(Part::Deck))));
+    let of = many0_count(alt((text(&["of", "for", "on", "a", "the", "is", "to", "in", "be", "an"]), part(Part::Deck))));
     let before = preceded(
-        (many0_count(text(&["the", "check", "a"])), op(Op::Diagonal), of),
+        (many0_count(text(&["the", "check", "a", "should", "would", "should be"])), op(Op::Diagonal), of),
         terminated(
             two_sides,
             (opt(part(Part::Deck)), many0_count(text(&["to", "square", "it", "up", "for", "check", "if", "its"]))),
@@ -455,7 +546,12 @@ fn diagonal(input: In<'_>) -> Out<'_, Sum> {
     );
     let after = terminated(
         two_sides,
-        (opt(part(Part::Deck)), many0_count(text(&["what", "'s", "is", "the"])), op(Op::Diagonal)),
+        (
+            opt(part(Part::Deck)),
+            many0_count(text(&["what", "'s", "is", "the"])),
+            op(Op::Diagonal),
+            many0_count(text(&["for", "square", "to", "check", "it", "up", "if", "its"])),
+        ),
     );
     alt((before, after)).map(|(a, b)| Sum::Diagonal(a, b)).parse(input)
 }
@@ -463,11 +559,14 @@ fn diagonal(input: In<'_>) -> Out<'_, Sum> {
 /// "which is bigger 19/32 or 5/8", "is 19/32 bigger than 5/8".
 fn bigger(input: In<'_>) -> Out<'_, Sum> {
     let word = || alt((op(Op::Bigger), op(Op::Smaller)));
-    let asked = (sense(Sense::Ask(Ask::Which)), many0_count(text(&["is", "one", "'s", "of"])), word(), opt(sep(",:-")));
+    let which = opt((sense(Sense::Ask(Ask::Which)), many0_count(text(&["is", "one", "'s", "of"]))));
+    let asked = (which, word(), opt(sep(",:-")));
     let which = preceded(asked, (just_length, preceded(alt((text(&["or", "and", "vs"]), sep(","))), just_length)));
     let than = preceded(
         opt(text(&["is"])),
         (just_length, preceded((opt(text(&["is"])), word(), text(&["than", "or"])), just_length)),
     );
-    alt((which, than)).map(|(a, b)| Sum::Bigger(a, b)).parse(input)
+    let said = text(&["less than", "more than", "under", "over", "bigger than", "smaller than", "longer than"]);
+    let is_than = preceded(text(&["is"]), (just_length, preceded(said, just_length)));
+    alt((which, than, is_than)).map(|(a, b)| Sum::Bigger(a, b)).parse(input)
 }

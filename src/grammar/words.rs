@@ -97,6 +97,8 @@ fn plain_chars(typed: &str) -> Vec<Char> {
         let span = start..start + typed_char.len_utf8();
         let glyph = GLYPHS.iter().find(|(g, _)| *g == typed_char).map(|(_, text)| *text);
         let c = plain_char(typed_char);
+        let before = out.len().checked_sub(2).and_then(|at| out.get(at));
+        let after_number = before.is_some_and(|b| b.glyph.is_some() || !(b.c.is_alphabetic() || b.c == ' '));
         match (out.last_mut(), c) {
             // Two apostrophes are an inch mark; a mark doubled is one mark.
             (Some(last), '\'') if last.c == '\'' => {
@@ -104,6 +106,8 @@ fn plain_chars(typed: &str) -> Vec<Char> {
                 last.span.end = span.end;
             }
             (Some(last), '"') if last.c == '"' => last.span.end = span.end,
+            // "house--corner": one dash, unless it may be a sign on a number.
+            (Some(last), '-') if last.c == '-' && !after_number => last.span.end = span.end,
             (Some(last), '>') if matches!(last.c, '-' | '=' | '>') => {
                 last.c = '>';
                 last.span.end = span.end;
@@ -139,7 +143,9 @@ fn next_word(chars: &[Char], at: usize, before: Option<&Word>) -> (Kind, String,
     if let Some(text) = chars[at].glyph {
         return (Kind::Glyph, text.to_owned(), at + 1);
     }
-    if c.is_ascii_digit() || c == '.' && char_at(chars, at + 1).is_some_and(|d| d.is_ascii_digit()) {
+    // "house...14'" ends in dots, not in a point.
+    let point = c == '.' && char_at(chars, at + 1).is_some_and(|d| d.is_ascii_digit());
+    if c.is_ascii_digit() || point && char_at(chars, at.wrapping_sub(1)) != Some('.') {
         return digits(chars, at);
     }
     if c == '\''
@@ -228,7 +234,7 @@ fn part_separators(list: &mut [Word]) {
     for i in 0..list.len() {
         let ties = |w: Option<&Word>| w.is_some_and(|w| w.kind == Kind::Digits);
         let parts = |i: usize| match list[i].text.as_str() {
-            "," | "?" | "!" | "(" | ")" | ">" | "|" => true,
+            "," | "?" | "!" | "(" | ")" | ">" | "|" | "[" | "]" | "<" | "{" | "}" => true,
             ":" | ";" | "." => {
                 let next = list.get(i + 1).filter(|n| n.joined);
                 !(i > 0 && list[i].joined && ties(list.get(i - 1)) && ties(next))
@@ -257,6 +263,9 @@ pub fn parts_before(list: &[Word], at: usize) -> bool {
     if is_operator(word) || is_operator(before) {
         return true;
     }
+    if slash_parts(list, at) || before.is("/") && slash_parts(list, at - 1) {
+        return true;
+    }
     match word.kind {
         Kind::Letters => match before.kind {
             Kind::Mark => true,
@@ -272,6 +281,12 @@ pub fn parts_before(list: &[Word], at: usize) -> bool {
 /// A sign that means one thing only, so it cannot belong to a number.
 fn is_operator(word: &Word) -> bool {
     word.kind == Kind::Sign && matches!(word.text.as_str(), "+" | "*" | "=" | "@" | "~")
+}
+
+/// True for a slash between two words of more than one letter: "corner/house", not "o/c".
+fn slash_parts(list: &[Word], at: usize) -> bool {
+    let word = |w: Option<&Word>| w.is_some_and(|w| w.kind == Kind::Letters && w.text.chars().nth(2).is_some());
+    list[at].is("/") && word(at.checked_sub(1).and_then(|b| list.get(b))) && word(list.get(at + 1))
 }
 
 /// True for a hyphen with letters on both sides, or letters after a mark or digit.

@@ -90,6 +90,7 @@ struct Tried {
 
 fn try_all(session: &Session, all: &[Reading]) -> Tried {
     let mut tried = Tried { stands: Vec::new(), problem: None };
+    let mut unfit = None;
     // A dearer reading that leaves less out does not outrank a cheaper one that must ask.
     let ceiling = all.iter().find(|r| blocked(r).is_some() && r.clash.is_none()).map_or(u32::MAX, |r| r.cost);
     for reading in
@@ -97,6 +98,10 @@ fn try_all(session: &Session, all: &[Reading]) -> Tried {
     {
         match resolve(session, reading) {
             Ok(resolved) => tried.stands.push((reading.clone(), resolved)),
+            // What does not fit the talk gives way to any other reading and any other problem.
+            Err(problem @ Problem::Unfit(_)) => {
+                unfit.get_or_insert((problem, reading.clone()));
+            }
             Err(problem) => {
                 tried.problem.get_or_insert((problem, reading.clone()));
             }
@@ -104,6 +109,9 @@ fn try_all(session: &Session, all: &[Reading]) -> Tried {
         if tried.stands.len() >= MOST_CHOICES {
             break;
         }
+    }
+    if tried.stands.is_empty() {
+        tried.problem = tried.problem.or(unfit);
     }
     tried
 }
@@ -155,13 +163,18 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
         return Choice::WhySo(0..words.len());
     }
     if let Some(limit) = limit {
-        let said = items.iter().filter(|i| matches!(i.is, Is::Unknown | Is::Unread)).map(|i| i.words.clone()).collect();
+        let said = items.iter().filter(|i| !super::topics::belongs(i, limit)).map(|i| i.words.clone()).collect();
         // A question with figures of its own wants them worked out, not a rule read to it.
         return if own_figures(items) || super::topics::counts(items) {
             Choice::NotWorked(limit, 0..words.len())
         } else {
             Choice::Topic(limit, said)
         };
+    }
+    // What makes no run and holds another trade's word is that trade's.
+    let tells = all.first().is_some_and(|r| r.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some())));
+    if let Some(foreign) = items.iter().find_map(alien).filter(|_| !tells) {
+        return Choice::NotMine(foreign);
     }
     let whole = items.first().zip(items.last()).map_or(0..0, |(a, b)| a.words.start..b.words.end);
     if super::topics::asks(items) && items.iter().any(is_content) {
@@ -175,7 +188,9 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
         let at = stuck(all).unwrap_or(whole.clone());
         return match items {
             _ if items.iter().any(is_content) => Choice::Unread(at),
-            _ if items.iter().any(Item::is_light) && items.iter().all(|i| i.is_light() || i.is_sep()) => {
+            _ if items.iter().any(|i| i.is_light() && i.text.contains(char::is_alphanumeric))
+                && items.iter().all(|i| i.is_light() || i.is_sep()) =>
+            {
                 Choice::Idle(at)
             }
             _ => Choice::Nothing,
@@ -199,6 +214,10 @@ fn own_figures(items: &[Item]) -> bool {
     items.iter().any(|i| matches!(&i.is, Is::Measure(m) if !ruled(m) && !matches!(m.meaning, Meaning::Lumber(_))))
 }
 
+fn alien(item: &Item) -> Option<Foreign> {
+    item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None })
+}
+
 fn stuck(all: &[Reading]) -> Option<Range<usize>> {
     all.first().and_then(blocked)
 }
@@ -215,8 +234,6 @@ fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
     if best.clauses.iter().any(|c| matches!(c, Clause::Note(_))) {
         return None;
     }
-    let alien =
-        |item: &Item| item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None });
     let in_noise = |item: &Item| {
         let noise = best
             .left

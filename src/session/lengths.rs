@@ -71,7 +71,9 @@ fn checked(l: Length, said: Said, slot: SlotId) -> Fits {
         Said::Feet => l.over(Ratio::from_integer(12)).map(|o| (o, Said::Inches)),
         Said::FeetInches | Said::Metric => None,
     };
-    match other.filter(|(o, _)| slot.takes(*o)) {
+    // A 14 foot gate is no 14 inch gate with its mark swapped: neither is one.
+    let likely = |o: &Length| slot.takes(*o) && (slot != SlotId::GateWidth || *o >= Length::inches(24));
+    match other.filter(|(o, _)| likely(o)) {
         Some(swapped) => Fits { lengths: vec![swapped], doubtful: true },
         None => Fits::sure(l, said),
     }

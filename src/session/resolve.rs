@@ -3,6 +3,7 @@
 
 mod alone;
 mod asks;
+mod changes;
 mod drops;
 mod gates;
 mod runs;
@@ -46,6 +47,8 @@ pub(super) enum Problem {
     Refuse(&'static str),
     /// Not this trade's, or nobody's here to promise.
     NotMine(Foreign),
+    /// The reading does not fit the talk; said only where nothing else reads.
+    Unfit(&'static str),
 }
 
 /// One way a line may be meant, so far.
@@ -71,12 +74,16 @@ type Branches = Result<Vec<Branch>, Problem>;
 
 /// Resolves a reading, or says why it cannot be taken.
 pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, Problem> {
+    let standing = !session.job.runs.is_empty() || session.talk.focus.slot.is_some();
     let resolver = Resolver {
         session,
-        corrects: reading.corrects || reading.supposes,
+        corrects: reading.corrects || reading.supposes || reading.trails && standing && !tells_whole_run(reading),
         infill: of_infill(session, reading),
         sides: reading.clauses.contains(&Clause::Shape),
+        ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
+        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_))),
     };
+    one_thing(reading)?;
     if let Some(alone) = resolver.alone(reading)? {
         return Ok(alone);
     }
@@ -97,6 +104,25 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         }
     }
     resolver.finish(branches, then, reading)
+}
+
+/// True for a run told with its length and both ends: it corrects nothing.
+fn tells_whole_run(reading: &Reading) -> bool {
+    let whole = |c: &Clause| matches!(c, Clause::Run(r) if r.length.is_some() && r.from.is_some() && r.to.is_some());
+    reading.clauses.iter().any(whole)
+}
+
+/// Undo and its like, and a swap, are of the line before: with anything else beside them
+/// it is not clear which of the two is wanted.
+fn one_thing(reading: &Reading) -> Result<(), Problem> {
+    let hello = |c: &&Clause| !matches!(c, Clause::Fine | Clause::Talk(Talk::Hello));
+    let said: Vec<&Clause> = reading.clauses.iter().filter(hello).collect();
+    let turns = |c: &&Clause| matches!(c, Clause::Talk(_) | Clause::Swap);
+    let no_help = reading.corrects && matches!(reading.clauses[..], [Clause::Talk(Talk::Help | Talk::Hello)]);
+    if said.len() > 1 && said.iter().any(turns) || no_help {
+        return Err(Problem::Ask("One thing at a time: say the one on a line of its own, then the other.", Vec::new()));
+    }
+    Ok(())
 }
 
 /// Facts of the same run told in one line, as one fact.
@@ -137,6 +163,10 @@ pub(super) struct Resolver<'a> {
     pub infill: bool,
     /// The runs told are the sides of an outline: "wraparound: ...".
     pub sides: bool,
+    /// An end of a run is told in the same line.
+    pub ends: bool,
+    /// Something is asked in the same line.
+    pub asks: bool,
 }
 
 fn of_infill(session: &Session, reading: &Reading) -> bool {
@@ -209,6 +239,16 @@ impl Resolver<'_> {
             Clause::StairsAlong(at) => self.stairs_along(branch, at),
             Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
             Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),
+            Clause::Either(slot, a, b) => self.either(branch, *slot, a, b),
+            Clause::Lumber { size, instead } => self.lumber(branch, *size, *instead),
+            Clause::Wide(m) => self.wide(branch, m),
+            Clause::Move => Err(self.moved(&branch)),
+            Clause::Past(m, end) => Err(self.past(&branch, m, *end)),
+            Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
+            Clause::Bent => Err(Problem::Ask(
+                "Where does the corner fall? Say each leg by itself: so much to the corner, so much from it.",
+                Vec::new(),
+            )),
             Clause::LostX(lumber) => self.lost_x(branch, *lumber),
             Clause::HeightOverGap(h, g) => self.height_over_gap(branch, h, g),
             setting => self.setting(branch, setting),

@@ -3,7 +3,7 @@
 use crate::figure::Fig;
 use crate::grammar::Act;
 use crate::grammar::draft::Reading;
-use crate::job::{Fact, Job, RunId, SlotId};
+use crate::job::{Fact, Job, PostRole, RunId, SlotId};
 use crate::measure::Said;
 
 /// A conversation so far: the job, and what was said about it.
@@ -45,6 +45,8 @@ pub(super) struct Focus {
     pub bays: bool,
     /// The slot last set, where it was not a run.
     pub slot: Option<SlotId>,
+    /// Whose posts' size was told last.
+    pub role: Option<PostRole>,
 }
 
 /// An open question.

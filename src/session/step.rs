@@ -7,7 +7,8 @@ use super::resolve::{Problem, Resolved};
 use super::retell::focus_after;
 use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
 use crate::grammar::draft::{Clause, Reading, Weight};
-use crate::grammar::sense::Foreign;
+use crate::grammar::items::{Item, cuts};
+use crate::grammar::sense::{Foreign, Sense};
 use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{Fact, Impossible, Job};
@@ -85,6 +86,8 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             };
             let (delta, mut reply) = perform(session, resolved);
             reply.unused = unknown.iter().map(|w| typed(line, words, w)).collect();
+            let named = reply.unused.clone();
+            reply.lines.extend(took_no_part("No part of that answer: ", named));
             (delta, reply)
         }
         Choice::NotMine(foreign) => same(session, not_mine(foreign)),
@@ -282,7 +285,9 @@ fn asks(lines: impl IntoIterator<Item = Line>, acts: &[Act]) -> Reply {
 
 fn question(acts: &[Act], reading: &Reading) -> &'static str {
     let query = acts.iter().all(|a| matches!(a, Act::Query(_)));
-    let doubt = reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.gate.is_some() && r.length.is_none()));
+    let lengths = |a: &Act| matches!(a, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Run(_, p) if p.length.is_some())));
+    let gate = |c: &Clause| matches!(c, Clause::Run(r) if r.gate.is_some() && r.length.is_none());
+    let doubt = reading.clauses.iter().any(gate) && !acts.iter().any(lengths);
     match (acts.len(), query, doubt) {
         (1, ..) => "Did you mean this? Say yes, or say it another way.",
         (_, _, true) => "Where does it go? Say the number, or say it in full.",
@@ -326,6 +331,7 @@ fn troubled(session: &Session, problem: Problem, reading: &Reading) -> (Delta, R
             let pending = Pending { choices: Vec::new(), lacks: Some((reading.clone(), lack)) };
             pend(session, asks([Line::say(Role::Question, says)], &[]), Some(pending))
         }
+        Problem::Unfit(says) => pend(session, asks([Line::say(Role::Question, says)], &[]), None),
         Problem::Refuse(says) => same(session, refused([Line::say(Role::Answer, says)])),
         Problem::NotMine(foreign) => same(session, not_mine(foreign)),
     }
@@ -350,6 +356,9 @@ fn mark_unused(line: &str, words: &[Word], reading: &Reading, reply: &mut Reply)
         words[l.words.clone()].iter().any(|w| w.text.chars().any(char::is_alphanumeric))
     };
     reply.unused = reading.left.iter().filter(spoken).map(|l| typed(line, words, &l.words)).collect();
+    let basis: Vec<Typed> = idle_basis(words, reading, reply).iter().map(|w| typed(line, words, w)).collect();
+    reply.unused.extend(basis.iter().cloned());
+    let named: Vec<Typed> = named.into_iter().chain(basis).collect();
     let mut first: Vec<Line> = Vec::new();
     for near in &reading.near {
         let spans = [
@@ -359,16 +368,33 @@ fn mark_unused(line: &str, words: &[Word], reading: &Reading, reply: &mut Reply)
         ];
         first.push(Line::new(Role::Unused, spans));
     }
-    if !named.is_empty() {
-        let mut spans = vec![Span::Say("I made nothing of ")];
-        for (k, word) in named.into_iter().enumerate() {
-            spans.push(Span::Say(if k == 0 { "\"" } else { ", \"" }));
-            spans.extend([Span::Typed(word), Span::Say("\"")]);
-        }
-        spans.push(Span::Say("."));
-        first.push(Line::new(Role::Unused, spans));
-    }
+    first.extend(took_no_part("I made nothing of ", named));
     reply.lines.splice(0..0, first);
+}
+
+/// What a lone length was said to be measured between: read back, a length has no place for it.
+fn idle_basis(words: &[Word], reading: &Reading, reply: &Reply) -> Vec<std::ops::Range<usize>> {
+    let lone = reply.readback.as_deref().is_some_and(|r| r.starts_with("length "));
+    if !lone || !matches!(&reading.clauses[..], [Clause::Run(draft)] if draft.basis.is_some()) {
+        return Vec::new();
+    }
+    let items = cuts(words).into_iter().next().map(|(_, items)| items).unwrap_or_default();
+    let basis = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::Basis(_)));
+    items.iter().filter(|i| basis(i)).map(|i| i.words.clone()).collect()
+}
+
+/// The line that names words without a part; none when there are none.
+fn took_no_part(lead: &'static str, named: Vec<Typed>) -> Option<Line> {
+    if named.is_empty() {
+        return None;
+    }
+    let mut spans = vec![Span::Say(lead)];
+    for (k, word) in named.into_iter().enumerate() {
+        spans.push(Span::Say(if k == 0 { "\"" } else { ", \"" }));
+        spans.extend([Span::Typed(word), Span::Say("\"")]);
+    }
+    spans.push(Span::Say("."));
+    Some(Line::new(Role::Unused, spans))
 }
 
 impl From<Impossible> for Problem {

@@ -22,7 +22,12 @@ pub(super) enum Target {
 pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: bool) -> Target {
     if let Some(n) = draft.number {
         let id = RunId(n);
-        return if job.run(id).is_some() { Target::Old(id) } else { Target::Missing };
+        let told = draft.length.is_some() || draft.from.is_some() && draft.to.is_some();
+        return match job.run(id) {
+            Some(_) => Target::Old(id),
+            None if id == job.next_run() && told && !corrects => Target::New(id),
+            None => Target::Missing,
+        };
     }
     if let Some(run) = draft.name.and_then(|s| named(job, s)) {
         return Target::Old(run.id);
@@ -41,7 +46,12 @@ pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: b
     let renames_it = draft.length.is_none() && draft.from.is_none() && draft.to.is_none();
     let changes = corrects && (draft.name.is_none() || renames_it) && !whole;
     let it = draft.it && !draft.run_word && (focus.is_some() || draft.from.is_none());
-    if changes || it || draft.not.is_some() {
+    // "it's 13 on the side", of a run that goes by another name.
+    let renamed = |run: &Run| draft.it && draft.name.is_some() && draft.length.is_some() && run.name.is_some();
+    if focus.is_some_and(renamed) {
+        return Target::Which;
+    }
+    if changes || it || draft.not.is_some() || draft.not_end.is_some() {
         return focus.map_or(Target::Missing, |r| Target::Old(r.id));
     }
     match focus {

@@ -42,3 +42,20 @@ pub(super) fn counts(items: &[Item]) -> bool {
     let worked = [Ask::HowMany, Ask::HowLong, Ask::Where];
     items.iter().flat_map(Item::senses).any(|s| matches!(s, Sense::Ask(a) if worked.contains(a)))
 }
+
+/// True for a word an answer about this limit takes in: what asks, what names the topic, a
+/// light word. Any other is named beside the answer.
+pub(super) fn belongs(item: &Item, limit: &Limit) -> bool {
+    let own = |s: &Sense| match s {
+        Sense::Topic(id) => *id == limit.id,
+        Sense::Ask(_) => true,
+        _ => false,
+    };
+    item.is_sep() || item.senses().iter().any(own) || item.is_light() && !item.may_be(Sense::Not) && !weighs(item)
+}
+
+/// A word that is light only where it stands beside nothing: a qualifier, a unit, a verb.
+fn weighs(item: &Item) -> bool {
+    let heavy = |s: &Sense| matches!(s, Sense::Qualifier | Sense::Unit(_) | Sense::Verb(_) | Sense::Part(_));
+    item.senses().iter().any(heavy)
+}

@@ -20,6 +20,7 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Fixing(_) => vec!["fixing:"],
         Sense::Not => vec!["no ", "none"],
         Sense::Parts(_) => vec!["tape: 1/"],
+        Sense::Nth(_) => vec!["run "],
         Sense::Topic(id) => vec![id],
         Sense::Way(way) => way_marks(way).to_vec(),
         Sense::Shape => vec!["off the house", "turning"],
@@ -81,6 +82,7 @@ fn spot_marks(spot: Spot) -> &'static [&'static str] {
         Spot::End | Spot::BothEnds => &["-end"],
         Spot::Far => &["to-end"],
         Spot::Near => &["from-end"],
+        Spot::Other => &["-end"],
     }
 }
 

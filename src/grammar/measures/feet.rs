@@ -73,6 +73,7 @@ fn feet_and<'a>(i: At<'a>, feet: Q, heard: &Heard<'_>, link: Link) -> Vec<Found<
     if let Ok((rest, Unit::Inch)) = unit(i) {
         let late = prefers_preposition(i, rest);
         found.extend(feet_inches(rest, feet, heard).map(|f| if late { f.late() } else { f }));
+        found.extend(inches_and_part(rest, feet, heard));
     }
     let unsaid = link != Link::Loose && !uncounted && heard.shape != Shape::Decimal;
     let small = heard.value < Q::from_integer(12) || link == Link::Glued;
@@ -80,6 +81,19 @@ fn feet_and<'a>(i: At<'a>, feet: Q, heard: &Heard<'_>, link: Link) -> Vec<Found<
         found.extend(feet_inches(i, feet, heard).map(|f| if leaves_side(i) { f.late() } else { f }));
     }
     found
+}
+
+/// "twelve foot six inches and a quarter".
+fn inches_and_part<'a>(i: At<'a>, feet: Q, heard: &Heard<'_>) -> Vec<Found<'a>> {
+    if !heard.is_whole() || heard.doubt.is_some() {
+        return Vec::new();
+    }
+    let ways = and_fraction(i).into_iter().filter(|(rest, _)| !stands(*rest, Role::Of) && !leaves_unit(*rest));
+    let inches = ways.filter_map(|(rest, f)| {
+        let length = Length::from_q(feet * Q::from_integer(12) + heard.value + f.value)?;
+        Some(Found::length(rest, length, Said::FeetInches).shaded(f.shade))
+    });
+    inches.collect()
 }
 
 fn feet_inches<'a>(rest: At<'a>, feet: Q, heard: &Heard<'_>) -> Option<Found<'a>> {

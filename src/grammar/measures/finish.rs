@@ -123,7 +123,8 @@ fn stands_alone(rest: At<'_>, heard: &Heard<'_>) -> bool {
     match heard.shape {
         Shape::Fraction(Form::Lone) => heard.shade.is_some() && !share,
         Shape::Fraction(Form::Article) => !share && [2, 4, 8, 16, 32, 64].contains(heard.value.denom()),
-        Shape::Fraction(Form::Counted) => !share,
+        // "three quarters of 8'" is a share: the sums take it.
+        Shape::Fraction(Form::Counted) => true,
         // "nine twelve" may count sixteenths: the pairs ask.
         Shape::RunOn => !leaves_part(rest) && heard.value.numer() % 100 >= 16,
         Shape::Whole => !leaves_part(rest),

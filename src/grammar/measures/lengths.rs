@@ -53,7 +53,7 @@ fn said<'a>(i: At<'a>, rest: At<'a>, heard: &Heard<'_>, u: Unit) -> Vec<Found<'a
 
 /// True for an "in" at `i` that is likelier a preposition: "3 in a row", "4 in 72".
 pub(super) fn prefers_preposition(i: At<'_>, rest: At<'_>) -> bool {
-    maybe_preposition(i) && (stands(rest, Role::AfterPreposition) || starts(rest))
+    maybe_preposition(i) && (stands(rest, Role::AfterPreposition) || starts(rest) || unit(rest).is_ok())
 }
 
 /// "an inch and five eighths", "4 inches and 3/8".
@@ -106,7 +106,8 @@ fn spaced_thousands(i: At<'_>) -> Step<'_, Found<'_>> {
     let (rest, (thousands, text)) = (digits, of_kind(Kind::Digits)).parse(i)?;
     let (rest, ()) = unit_of(Unit::Millimetre).parse(rest)?;
     let hundreds = text.parse::<i128>().ok().filter(|_| text.len() == 3);
-    let sum = hundreds.filter(|_| thousands.value < 1000).map(|h| Q::from_integer(thousands.value * 1000 + h));
+    // 100 metres of guard is past any run: "140 140 mm" is a number said twice.
+    let sum = hundreds.filter(|_| thousands.value < 100).map(|h| Q::from_integer(thousands.value * 1000 + h));
     let length = sum.and_then(|q| in_unit(q, Unit::Millimetre));
     length.map_or_else(miss, |l| Ok((rest, Found::length(rest, l, Said::Metric))))
 }

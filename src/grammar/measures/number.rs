@@ -54,7 +54,9 @@ impl Heard<'_> {
 pub(super) fn number(i: At<'_>) -> Ways<'_, Heard<'_>> {
     let mut ways = Vec::new();
     for (rest, w) in whole(i) {
-        ways.extend(mixed(rest, w));
+        let parts = mixed(rest, w);
+        ways.extend(parts.iter().filter_map(|(rest, h)| plural_part(*rest, h)));
+        ways.extend(parts);
         ways.push((rest, plain(w)));
         ways.extend(plural_digits(rest, w));
     }
@@ -84,6 +86,12 @@ fn plural_digits<'a>(i: At<'a>, w: Whole<'a>) -> Option<(At<'a>, Heard<'a>)> {
     w.digits.filter(|_| i.is_joined())?;
     let (rest, text) = of_kind(Kind::Letters).parse(i).ok()?;
     matches!(text, "s" | "'s").then(|| (rest, Heard { plural: true, ..plain(w) }))
+}
+
+/// "34 1/2s": pieces of that length.
+fn plural_part<'a>(i: At<'a>, heard: &Heard<'a>) -> Option<(At<'a>, Heard<'a>)> {
+    let (rest, text) = of_kind(Kind::Letters).parse(i).ok().filter(|_| i.is_joined())?;
+    matches!(text, "s" | "'s").then(|| (rest, Heard { plural: true, ..heard.clone() }))
 }
 
 /// "sixteens".

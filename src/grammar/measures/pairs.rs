@@ -2,6 +2,7 @@
 
 use super::cursor::{At, Ways, glued_sign, hyphen, is, one, unit};
 use super::finish::{Found, in_unit, leaves_side, may_end};
+use super::lengths::prefers_preposition;
 use super::number::{Heard, Shape, and, homophone, number};
 use super::role::{Role, Unit};
 use super::whole::{Whole, small, whole};
@@ -53,6 +54,12 @@ fn dashed<'a>(i: At<'a>, first: Whole<'_>) -> Vec<Found<'a>> {
     let mut found = Vec::new();
     for (rest, heard) in second(i) {
         match unit(rest) {
+            Ok((end, _)) if prefers_preposition(rest, end) => {
+                // "14-2 in inches": the unit comes after, and is what is asked for.
+                found.extend(
+                    told(rest, first.value, &heard, Guess::DashPair).filter(|_| heard.value < Q::from_integer(12)),
+                );
+            }
             Ok((end, u @ (Unit::Inch | Unit::Foot))) => {
                 found.extend(range(end, first, &heard, Some(u)));
                 let pair = (u == Unit::Inch && heard.value < Q::from_integer(12))

@@ -85,10 +85,12 @@ fn hundreds(i: At<'_>) -> Ways<'_, i128> {
     ways
 }
 
-/// So many hundreds or thousands: "a hundred", "two hundred", "twelve hundred".
+/// So many hundreds or thousands: "a hundred", "two hundred", "twelve hundred", "hundred
+/// and four".
 fn scaled(i: At<'_>, scale: Role) -> Step<'_, i128> {
     let count = alt((is(Role::Article).map(|()| 1), below_hundred));
-    (count, is(scale)).map(|(n, ())| n).parse(i)
+    let counted = (count, is(scale)).map(|(n, ())| n);
+    alt((counted, is(scale).map(|()| 1))).parse(i)
 }
 
 fn tail(i: At<'_>) -> Option<(At<'_>, i128)> {

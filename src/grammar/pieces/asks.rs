@@ -92,6 +92,31 @@ pub fn layout(input: In<'_>) -> Out<'_, Say> {
     preceded(lead, opt(on_side)).map(|s| asked(AskDraft::Layout(s))).parse(input)
 }
 
+/// "figure the posts for", "work out a layout on", before a run told in the same line.
+pub fn figure(input: In<'_>) -> Out<'_, Say> {
+    let can = many0_count(text(&[
+        "can you",
+        "could you",
+        "can",
+        "could",
+        "you",
+        "please",
+        "just",
+        "lets",
+        "me",
+        "i need to",
+    ]));
+    let verb =
+        text(&["figure", "figure out", "work out", "calc", "calculate", "space", "set out", "lay out", "place", "do"]);
+    let what = (det, alt((part(Part::Post), part(Part::Layout), part(Part::Bay))), opt(text(&["out"])));
+    let for_it = opt((text(&["for", "on", "along", "in"]), opt(text(&["a", "the", "my"]))));
+    let posts = || alt((part(Part::Post), part(Part::Layout)));
+    let need =
+        (ask(Ask::What), text(&["i", "we"]), text(&["need", "i need", "want"]), opt((text(&["for"]), det, posts())));
+    let need = (need, text(&["for", "on"]));
+    alt((value((), (can, verb, what, for_it)), value((), need))).map(|()| asked(AskDraft::Layout(None))).parse(input)
+}
+
 /// "how many posts", "how many bays on the front".
 pub fn how_many(input: In<'_>) -> Out<'_, Say> {
     let posts = value(true, alt((part(Part::Post), part(Part::LinePost))));
@@ -105,7 +130,24 @@ pub fn how_many(input: In<'_>) -> Out<'_, Say> {
 /// "how far between", "how far apart are the posts", "what's the clear".
 pub fn how_far(input: In<'_>) -> Out<'_, Say> {
     let between = many0_count(alt((
-        text(&["between", "apart", "from", "are", "the", "do", "they", "is", "each", "to", "one", "post", "set", "go"]),
+        text(&[
+            "between",
+            "apart",
+            "far",
+            "far apart",
+            "from",
+            "are",
+            "the",
+            "do",
+            "they",
+            "is",
+            "each",
+            "to",
+            "one",
+            "post",
+            "set",
+            "go",
+        ]),
         part(Part::Post),
         sense(Sense::Cue(Cue::Apart)),
         part(Part::Bay),
@@ -140,7 +182,9 @@ pub fn how_long(input: In<'_>) -> Out<'_, Say> {
 
 /// "how wide is a 4x4 actually", "what does a 2x6 really measure".
 pub fn actual(input: In<'_>) -> Out<'_, Say> {
-    let lead = alt((ask(Ask::HowWide), ask(Ask::What), ask(Ask::Actual), sense(Sense::Ask(Ask::HowMuch))));
+    // "actually 6x6" puts right; "actual size of a 6x6" asks.
+    let size = text(&["actual", "true size", "real size", "actual size", "dressed", "true"]);
+    let lead = alt((ask(Ask::HowWide), ask(Ask::What), size, sense(Sense::Ask(Ask::HowMuch))));
     let words = || {
         many0_count(alt((
             text(&[

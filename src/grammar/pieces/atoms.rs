@@ -63,7 +63,8 @@ pub fn length(input: In<'_>) -> Out<'_, Measure> {
 /// Named lumber.
 pub fn lumber(input: In<'_>) -> Out<'_, Lumber> {
     one(|item: &Item| match &item.is {
-        Is::Measure(Measure { meaning: Meaning::Lumber(l), .. }) => Some(*l),
+        // "about 6x6", "a strong 4x4": a name has no more or less.
+        Is::Measure(Measure { meaning: Meaning::Lumber(l), about: false, shade: None, .. }) => Some(*l),
         _ => None,
     })
     .parse(input)
@@ -95,8 +96,34 @@ pub fn det(input: In<'_>) -> Out<'_, ()> {
 
 /// Words that may tie a cue to its value: "is", "of", "=", "at".
 const TIES: &[&str] = &[
-    "is", "are", "'s", "of", "=", "at", "to", "be", "was", "it 's", "its", "for", "with", "about", "as", "will be",
+    "is",
+    "are",
+    "'s",
+    "of",
+    "=",
+    "at",
+    "to",
+    "be",
+    "was",
+    "it 's",
+    "its",
+    "for",
+    "with",
+    "as",
+    "will be",
     "on",
+    "r",
+    "should be",
+    "needs to be",
+    "has to be",
+    "must be",
+    "'ll be",
+    "gonna be",
+    "get",
+    "gets",
+    "take",
+    "takes",
+    "getting",
 ];
 
 /// Any number of ties, a colon among them.
@@ -106,14 +133,32 @@ pub fn tie(input: In<'_>) -> Out<'_, ()> {
 
 /// Exactly "is" or a colon, or nothing: closer than [`tie`].
 pub fn is(input: In<'_>) -> Out<'_, ()> {
-    value((), many0_count(alt((text(&["is", "are", "'s", "=", "was", "will be", "it 's", "its"]), sep(":")))))
-        .parse(input)
+    let word = text(&[
+        "is",
+        "are",
+        "'s",
+        "=",
+        "was",
+        "will be",
+        "it 's",
+        "its",
+        "r",
+        "should be",
+        "should have been",
+        "needs to be",
+        "has to be",
+        "must be",
+        "wants to be",
+        "is now",
+        "gonna be",
+    ]);
+    value((), many0_count(alt((word, sep(":"))))).parse(input)
 }
 
 /// A place and the words around it: "the far corner", "corner newel". Words that
 /// colour the place without changing the job are given back as idle.
 pub fn place(input: In<'_>) -> Out<'_, End> {
-    let adjective = value((), text(&["far", "near", "outer", "other", "same", "first", "next", "second", "last"]));
+    let adjective = value((), text(&["far", "near", "outer", "other", "first", "next", "second", "last"]));
     preceded((det, opt(adjective), det), (any(as_end), opt(text(&["post", "newel", "newal", "column", "end"]))))
         .map(|(end, _)| end)
         .parse(input)

@@ -16,8 +16,8 @@ use crate::grammar::sense::{Cue, Part, Sense, Side, Spot, Verb};
 use crate::job::End;
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, value};
-use nom::multi::many0_count;
+use nom::combinator::{not, opt, peek, value};
+use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
 fn to(input: In<'_>) -> Out<'_, ()> {
@@ -39,7 +39,15 @@ fn to(input: In<'_>) -> Out<'_, ()> {
         "to", "too", "through", "thru", "til", "till", "until", "up to", "and to", "into", "onto", "over", "and",
     ]);
     let verb = opt(alt((sense(Sense::Verb(Verb::Goes)), text(&["meets", "hits", "joins"]))));
-    alt((value((), (opt(sep(",")), verb, over, word)), sep(">-"))).parse(input)
+    let dash = || opt(alt((sep("-"), text(&["-"]))));
+    let said = (opt(sep(",")), dash(), verb, over, word, dash());
+    alt((value((), said), sign)).parse(input)
+}
+
+/// "house > corner", "house-corner", "house--corner", "corner/house", "house...corner".
+fn sign(input: In<'_>) -> Out<'_, ()> {
+    let dots = value((), (sep("."), many1_count(sep("."))));
+    alt((value((), many1_count(alt((sep(">-~"), text(&["-", "/"]))))), dots)).parse(input)
 }
 
 /// "house to corner", "from the house over to the stair head", "brick to brick".
@@ -70,24 +78,76 @@ pub fn between(input: In<'_>) -> Out<'_, Say> {
     alt((pair, twins)).parse(input)
 }
 
-/// "house at both ends", "stairs both ends".
+/// "house at both ends", "stairs both ends", "corners each end".
 pub fn at_both_ends(input: In<'_>) -> Out<'_, Say> {
-    let both = (opt(text(&["at", "on"])), det, sense(Sense::Spot(Spot::BothEnds)));
-    terminated(place, (is, both)).map(|e| Say::Both(e, e)).parse(input)
+    let both = (opt(text(&["at", "on", "@"])), det, sense(Sense::Spot(Spot::BothEnds)));
+    terminated(alt((place, places)), (is, both)).map(|e| Say::Both(e, e)).parse(input)
+}
+
+/// "the house at one end and the corner at the other", "ties into the brick one end".
+pub fn one_and_other(input: In<'_>) -> Out<'_, Say> {
+    let at = || (opt(text(&["at", "on", "@"])), det);
+    let dies = || opt((it(), sense(Sense::Verb(Verb::Stops)), opt(text(&["at", "into", "in", "to", "on"]))));
+    let other = alt((sense(Sense::Spot(Spot::Other)), sense(Sense::Spot(Spot::Far)), text(&["other"])));
+    let and = (opt(sep(",")), opt(text(&["and", "&", "n"])));
+    let first = delimited(dies(), place, (at(), sense(Sense::Spot(Spot::Near)), and));
+    let second = delimited(dies(), place, (at(), other));
+    (first, second).map(|(a, b)| Say::Both(a, b)).parse(input)
+}
+
+/// "ends are corner and house", "ends: corner, house".
+pub fn ends_are(input: In<'_>) -> Out<'_, Say> {
+    let and = alt((text(&["and", "&", "n"]), sep(",/")));
+    let lead = (det, opt(text(&["two", "with"])), text(&["ends", "end posts"]), is);
+    preceded(lead, (place, preceded(and, place))).map(|(a, b)| Say::Both(a, b)).parse(input)
+}
+
+/// "the corner is really the stairs", "the house is wrong, it's the stairs", "make the
+/// corner a stair head": one end in another's place.
+pub fn really(input: In<'_>) -> Out<'_, Say> {
+    let truly = || opt(text(&["really", "actually", "now", "meant to be", "supposed to be", "meant"]));
+    let is_must = text(&["is", "'s", "should be", "needs to be", "was", "should have been", "is now", "is actually"]);
+    let said = (place, preceded((is_must, truly()), place));
+    let its = (opt(sep(",.;-")), opt(text(&["it 's", "its", "thats", "it", "that 's"])), is);
+    let wrong = (is, text(&["wrong", "not right", "isnt right", "a mistake"]), its);
+    let denied = (place, preceded(wrong, place));
+    let verb = text(&["make", "make the", "change", "change the", "turn", "swap", "switch"]);
+    let link = text(&["a", "an", "the", "into", "to", "for", "with", "into a", "be", "into the"]);
+    let made = preceded((verb, det), (place, preceded((link, det), place)));
+    alt((said, denied, made)).map(|(wrong, right)| Say::Instead(wrong, right)).parse(input)
+}
+
+/// "the stairs, not the corner": the second half, an end said to be wrong. What follows
+/// must let it stand: "12' not house to corner" says no such thing.
+pub fn not_end(input: In<'_>) -> Out<'_, Say> {
+    let denied = text(&["not", "instead of", "rather than", "isnt", "and not", "not at", "aint"]);
+    let link = opt(text(&["at", "on", "to", "into", "in"]));
+    let lead = (opt(sep(",")), opt(text(&["and", "but", "its", "it 's"])), denied, link);
+    let stands = |i: &Item| i.is_sep() || matches!(&*i.text, "but" | "and" | "its" | "it 's" | "it");
+    let (rest, end) = preceded(lead, place).parse(input)?;
+    if rest.first().is_none_or(stands) { Ok((rest, Say::NotEnd(end))) } else { Err(nom::Err::Error(())) }
 }
 
 /// "both ends at the house", "both ends die into brick".
 pub fn both_ends_at(input: In<'_>) -> Out<'_, Say> {
     let dies = opt(sense(Sense::Verb(Verb::Stops)));
     let link = opt(text(&["at", "on", "in", "into", "to"]));
-    preceded((sense(Sense::Spot(Spot::BothEnds)), is, dies, link), place).map(|e| Say::Both(e, e)).parse(input)
+    preceded((sense(Sense::Spot(Spot::BothEnds)), is, dies, link), alt((place, places)))
+        .map(|e| Say::Both(e, e))
+        .parse(input)
 }
 
 /// "starts at the house", "picks up at the stair head", "off the house".
 pub fn starts(input: In<'_>) -> Out<'_, Say> {
     let verb = (it(), sense(Sense::Verb(Verb::Starts)), opt(text(&["at", "on", "from", "by", "off", "of", "right"])));
     let lead = alt((value((), verb), text(&["from", "frm", "off"])));
-    preceded(lead, place).map(Say::From).parse(input)
+    // "out from the house 12'": of a run as like as of the deck.
+    let out = (
+        it(),
+        opt(sense(Sense::Verb(Verb::Goes))),
+        text(&["out from the house", "off the house", "out off the house"]),
+    );
+    alt((preceded(lead, place), value(End::House, out))).map(Say::From).parse(input)
 }
 
 fn it<'a>() -> impl Parser<In<'a>, Output = (), Error = ()> {
@@ -107,19 +167,24 @@ pub fn stops(input: In<'_>) -> Out<'_, Say> {
     let link = || opt(text(&["at", "on", "in", "into", "to", "against", "by", "off", "dead", "up", "short"]));
     let meets = (it(), text(&["meets", "hits", "joins"]));
     let to_place = (
+        opt((it(), sense(Sense::Verb(Verb::Goes)))),
         many0_count(text(&["over", "up", "down", "across", "on", "then", "out"])),
         text(&["to", "til", "till", "into", "up to"]),
     );
     let lead = alt((value((), (verb(), link(), link())), value((), meets), value((), to_place)));
     let at_place = preceded(lead, place).map(Say::To);
-    let in_mid_air = value(Say::To(End::OpenEnd), (verb(), opt(text(&["there", "short", "dead"]))));
+    let again = not(peek(sense(Sense::Verb(Verb::Stops))));
+    let in_mid_air = value(Say::To(End::OpenEnd), (verb(), opt(text(&["there", "short", "dead"])), again));
     alt((at_place, in_mid_air)).parse(input)
 }
 
 /// "corner on the left", "stairs at the other end".
 pub fn on_a_side(input: In<'_>) -> Out<'_, Say> {
     let link = (is, opt(text(&["on", "at", "to"])), det);
-    (place, preceded(link, from_or_to)).map(|(end, first)| placed(end, first)).parse(input)
+    // Stairs on a side may be an opening in it: `gates::stairs` has them.
+    (peek(not((det, part(Part::Stairs)))), place, preceded(link, from_or_to))
+        .map(|(_, end, first)| placed(end, first))
+        .parse(input)
 }
 
 /// "one end is the house", "left end corner".
@@ -137,7 +202,7 @@ fn placed(end: End, first: bool) -> Say {
 fn from_or_to(input: In<'_>) -> Out<'_, bool> {
     let spot = any(|s| match s {
         Sense::Spot(Spot::Near) => Some(true),
-        Sense::Spot(Spot::Far) => Some(false),
+        Sense::Spot(Spot::Far | Spot::Other) => Some(false),
         _ => None,
     });
     let sides = side.map_opt_side();
@@ -172,12 +237,17 @@ pub fn already_set(input: In<'_>) -> Out<'_, Say> {
 
 /// A place that stands alone: a break, a measure or the line's edge on both sides.
 pub fn lone(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
-    let stands = |i: Option<&Item>| {
-        i.is_none_or(|i| i.is_sep() || matches!(i.is, Is::Measure(_)) || matches!(&*i.text, "then" | "and"))
-    };
+    let stands = |i: Option<&Item>| i.is_none_or(|i| i.is_sep() || matches!(i.is, Is::Measure(_)) || lets_stand(i));
     let before = at.checked_sub(1).and_then(|b| items.get(b));
     let (rest, end) = place(Ahead(&items[at..])).ok()?;
-    // "stairs" alone is the stairs, not an end of a run, unless a run is being walked.
-    let walked = items.iter().any(|i| matches!(i.is, Is::Measure(_)));
+    // "stairs" alone is the stairs, not an end of a run, unless a run is being walked or
+    // an end put right.
+    let walked = items.iter().any(|i| matches!(i.is, Is::Measure(_)) || i.may_be(Sense::Not));
     (stands(before) && stands(rest.first()) && walked).then(|| (items.len() - rest.len(), Say::Lone(end), PIECE + 3))
+}
+
+/// A word beside which a place may stand alone: a link of a walk, a word that puts right.
+fn lets_stand(item: &Item) -> bool {
+    matches!(&*item.text, "then" | "and" | "its" | "it 's" | "thats" | "not" | "but" | "instead of" | "rather than")
+        || item.may_be(Sense::Verb(Verb::Repair))
 }

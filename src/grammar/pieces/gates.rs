@@ -24,8 +24,12 @@ fn with(input: In<'_>) -> Out<'_, ()> {
 }
 
 fn wide(input: In<'_>) -> Out<'_, Measure> {
-    delimited(opt((text(&["to", "at", "of"]), is)), length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide)))))
-        .parse(input)
+    delimited(
+        (opt((text(&["to", "at", "of"]), is)), opt(text(&["only", "just"]))),
+        length,
+        (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide)))),
+    )
+    .parse(input)
 }
 
 /// A spot, a side or a place: "in the middle", "at the left end", "at the stair head".
@@ -46,10 +50,37 @@ fn plain_spot(input: In<'_>) -> Out<'_, SpotDraft> {
     alt((there, terminated(alt((listed, sided)), opt(part(Part::End))))).parse(input)
 }
 
+/// Words that place a gate or stairs.
+const AT: &[&str] = &[
+    "at",
+    "in",
+    "on",
+    "by",
+    "to",
+    "across",
+    "near",
+    "over",
+    "from",
+    "@",
+    "next to",
+    "against",
+    "beside",
+    "up against",
+    "tight to",
+    "hard against",
+    "right by",
+    "over by",
+    "close to",
+    "alongside",
+    "towards",
+    "toward",
+    "beside of",
+];
+
 fn at_spot(input: In<'_>) -> Out<'_, SpotDraft> {
     let goes =
         many0_count(text(&["goes", "going", "is", "'s", "right", "up", "its", "it 's", "there", "just", "dead"]));
-    let link = many1_count(text(&["at", "in", "on", "by", "to", "across", "near", "over", "from"]));
+    let link = many1_count(text(AT));
     let linked = preceded((goes, link, det), spot);
     let bare = preceded((opt(text(&["right", "dead"])), det), plain_spot);
     alt((linked, bare)).parse(input)
@@ -60,7 +91,31 @@ pub fn gate(input: In<'_>) -> Out<'_, Say> {
     let word = || (det, part(Part::Gate));
     let before = (preceded(with, wide), word(), is).map(|(w, ..)| Some(w));
     let after = preceded((with, word(), is), opt(wide));
-    (alt((before, after)), opt(at_spot)).map(|(width, at)| Say::Gate(Some(GateDraft { width, at }))).parse(input)
+    (alt((before, after)), opt(at_spot_of)).map(|(width, at)| Say::Gate(Some(GateDraft { width, at }))).parse(input)
+}
+
+/// "in the middle of" what is told next.
+fn at_spot_of(input: In<'_>) -> Out<'_, SpotDraft> {
+    terminated(at_spot, opt(text(&["of"]))).parse(input)
+}
+
+/// "at the house", behind a gate told without its place.
+pub fn at(input: In<'_>) -> Out<'_, Say> {
+    preceded((text(AT), det), spot).map(Say::At).parse(input)
+}
+
+/// "move the gate to the corner", "move it"; "shift the stairs to 5' from the left".
+pub fn moved(input: In<'_>) -> Out<'_, Say> {
+    let (rest, _) = (many0_count(text(&["and", "just", "lets"])), sense(Sense::Verb(Verb::Move)), det).parse(input)?;
+    let over = || many0_count(text(&["over", "on", "back", "along", "down", "up"]));
+    let gate = preceded((alt((part(Part::Gate), text(&["it"]))), over()), opt(at_spot)).map(|at| match at {
+        Some(at) => Say::Gate(Some(GateDraft { width: None, at: Some(at) })),
+        None => Say::Clause(Clause::Move),
+    });
+    let to = opt(text(&["to", "at", "so they 're", "over to"]));
+    let stairs = preceded((part(Part::Stairs), over(), to), alt((measured_spot, stair_spot)));
+    let stairs = stairs.map(|at| Say::Stairs(Some(StairDraft { width: None, at: Some(at) })));
+    alt((stairs, gate)).parse(rest)
 }
 
 /// "no gate", "without a gate".
@@ -69,7 +124,9 @@ pub fn no_gate(input: In<'_>) -> Out<'_, Say> {
     let nah = text(&["nah", "no", "nope", "none"]);
     let again = opt((opt(text(&["no"])), part(Part::Gate)));
     let asked = (det, part(Part::Gate), sep("?"), nah, opt(sep(",")), again);
-    alt((value(Say::Gate(None), no), value(Say::Gate(None), asked))).parse(input)
+    let gone =
+        (det, part(Part::Gate), is, text(&["gone", "out", "off", "scrapped", "cancelled", "canceled", "history"]));
+    value(Say::Gate(None), alt((value((), no), value((), asked), value((), gone)))).parse(input)
 }
 
 /// "gate? yeah gate".
@@ -116,7 +173,7 @@ fn stair_spot(input: In<'_>) -> Out<'_, StairSpot> {
     let between = preceded(opt(text(&["in"])), text(&["between"]));
     let between = value(StairSpot::Between, (between, opt(text(&["them", "the two", "those", "em"]))));
     let between_in = value(StairSpot::Between, (text(&["in", "between"]), text(&["between", "them"])));
-    alt((measured_spot, between, between_in, at_spot.map(StairSpot::At))).parse(input)
+    alt((measured_spot, between, between_in, at_spot_of.map(StairSpot::At))).parse(input)
 }
 
 /// "5' from the left corner", "in the middle".
@@ -124,7 +181,7 @@ fn measured_spot(input: In<'_>) -> Out<'_, StairSpot> {
     let from = text(&["from", "off", "in from", "over from", "along from", "out from", "in", "over"]);
     let off = (length, preceded((many1_count(from), det), left_right));
     let from_off = terminated(off, opt(alt((value((), corner), part(Part::End))))).map(|(m, s)| StairSpot::Off(m, s));
-    let middle = value(StairSpot::Middle, verify(at_spot, |s| *s == SpotDraft::Spot(Spot::Middle)));
+    let middle = value(StairSpot::Middle, verify(at_spot_of, |s| *s == SpotDraft::Spot(Spot::Middle)));
     alt((from_off, middle)).parse(input)
 }
 

@@ -9,7 +9,8 @@
 
 use super::Say;
 use super::atoms::{In, Out, any, count, det, is, length, part, place, run_word, sense, sep, side, text, tie};
-use crate::grammar::sense::{Cue, Op, Part, Sense, Side, Verb};
+use crate::grammar::draft::{Clause, Sizing};
+use crate::grammar::sense::{Cue, Op, Part, Sense, Side, Spot, Verb};
 use crate::job::Basis;
 use crate::measure::Measure;
 use nom::Parser;
@@ -58,13 +59,14 @@ fn is_or_of(input: In<'_>) -> Out<'_, ()> {
 pub fn run_of(input: In<'_>) -> Out<'_, Say> {
     let of = (opt(sep("-")), opt(text(&["of"])), det);
     // "42 inch rails": a height as like as a length; `rail_is` has that.
-    let word = alt((run_word, part(Part::Rail), part(Part::Landing), part(Part::Opening)));
+    let word = alt((run_word, part(Part::Rail), part(Part::Opening)));
     preceded(det, terminated(measured, (of, word))).map(said(true, false)).parse(input)
 }
 
 /// "10'-6", "88 in the clear", "14' long".
 pub fn bare(input: In<'_>) -> Out<'_, Say> {
-    terminated(measured, peek(not(unit_of_something))).map(said(false, false)).parse(input)
+    let goes = opt((opt(text(&["it", "and", "then", "which"])), sense(Sense::Verb(Verb::Goes))));
+    preceded(goes, terminated(measured, peek(not(unit_of_something)))).map(said(false, false)).parse(input)
 }
 
 /// A part right after a length makes the length that part's.
@@ -79,6 +81,12 @@ pub fn it_is(input: In<'_>) -> Out<'_, Say> {
     preceded(it, measured).map(said(false, true)).parse(input)
 }
 
+/// "length is 15", "length 13'": of the run spoken of, if there is one.
+pub fn length_is(input: In<'_>) -> Out<'_, Say> {
+    let of_run = opt((text(&["of"]), det, run_word));
+    preceded((det, text(&["length"]), of_run, is_or_of), measured).map(said(false, true)).parse(input)
+}
+
 /// "overall 15'", "clear 88".
 pub fn basis_first(input: In<'_>) -> Out<'_, Say> {
     (terminated(basis, tie), length, long)
@@ -88,7 +96,12 @@ pub fn basis_first(input: In<'_>) -> Out<'_, Say> {
 
 /// "... out to out".
 pub fn basis_alone(input: In<'_>) -> Out<'_, Say> {
-    preceded((opt(text(&["it", "thats", "that"])), is), basis).map(Say::Basis).parse(input)
+    let not = || (opt(sep(",")), text(&["not", "instead of", "rather than"]), det);
+    let lead = (opt(text(&["it", "its", "it 's", "thats", "that"])), is);
+    let denied_first =
+        delimited((not(), basis, opt(sep(","))), preceded(opt(text(&["but", "its", "it 's"])), basis), is);
+    let plain = delimited(lead, basis, opt((not(), basis)));
+    alt((denied_first, plain)).map(Say::Basis).parse(input)
 }
 
 /// "a run", "run 2".
@@ -100,9 +113,105 @@ pub fn run_word_alone(input: In<'_>) -> Out<'_, Say> {
 
 /// "run 2".
 pub fn run_number(input: In<'_>) -> Out<'_, Say> {
-    delimited((det, text(&["run", "section", "leg"])), terminated(count, peek(not(unit))), is)
-        .map(|n| Say::RunWord(Some(u32::from(n))))
-        .parse(input)
+    delimited(
+        (opt(text(&["on", "for", "of", "to"])), det, text(&["run", "section", "leg"])),
+        terminated(count, peek(not(unit))),
+        is,
+    )
+    .map(|n| Say::RunWord(Some(u32::from(n))))
+    .parse(input)
+}
+
+/// "the first one is", "second run".
+pub fn nth_run(input: In<'_>) -> Out<'_, Say> {
+    let nth = any(|s| if let Sense::Nth(n) = s { Some(n) } else { None });
+    delimited(det, nth, is).map(|n| Say::RunWord(Some(n))).parse(input)
+}
+
+/// "a foot longer", "6 inches shorter than that", "add 2 inches", "take 3 inches off it".
+pub fn grow(input: In<'_>) -> Out<'_, Say> {
+    let than = || opt((text(&["than", "then"]), text(&["that", "it", "this", "i said", "what i said"])));
+    let it = || (opt(text(&["the"])), opt(alt((text(&["it", "that", "this", "end"]), run_word))));
+    let is = opt((opt(text(&["it", "its", "it 's", "that", "thats"])), is, opt(text(&["really", "actually", "be"]))));
+    let way = alt((value(Sizing::Longer, bigger), value(Sizing::Shorter, smaller)));
+    let by_word = (preceded(is, length), terminated(way, than()));
+    let add = preceded(text(&["add", "add another", "stretch it", "stretch it by"]), length);
+    let add = terminated(add, (opt(text(&["to", "onto", "on"])), it(), peek(ends)));
+    let off = (text(&["off", "off of", "from", "out of"]), it(), peek(ends));
+    let take = delimited(text(&["take", "knock", "cut", "lose", "shave", "take off", "trim"]), length, opt(off));
+    let take = terminated(take, peek(ends));
+    let by =
+        (alt((value(Sizing::Longer, lengthen), value(Sizing::Shorter, shorten))), preceded(opt(text(&["by"])), length));
+    alt((
+        by_word.map(|(m, way)| (m, way)),
+        by.map(|(way, m)| (m, way)),
+        add.map(|m| (m, Sizing::Longer)),
+        take.map(|m| (m, Sizing::Shorter)),
+    ))
+    .map(|(m, way)| Say::Grow(m, way))
+    .parse(input)
+}
+
+fn bigger(input: In<'_>) -> Out<'_, ()> {
+    alt((sense(Sense::Op(Op::Bigger)), text(&["long", "more"]))).parse(input)
+}
+
+fn smaller(input: In<'_>) -> Out<'_, ()> {
+    alt((sense(Sense::Op(Op::Smaller)), text(&["less"]))).parse(input)
+}
+
+fn lengthen(input: In<'_>) -> Out<'_, ()> {
+    let word = text(&["lengthen", "stretch", "extend", "grow"]);
+    value((), (word, opt(text(&["it", "that"])), opt((det, run_word)))).parse(input)
+}
+
+fn shorten(input: In<'_>) -> Out<'_, ()> {
+    let word = text(&["shorten", "shrink", "cut", "trim"]);
+    value((), (word, opt(text(&["it", "that"])), opt((det, run_word)))).parse(input)
+}
+
+/// The line's end, or a sign or a light word.
+fn ends(input: In<'_>) -> Out<'_, ()> {
+    if input.first().is_none_or(|i| i.is_sep() || i.is_light()) { Ok((input, ())) } else { Err(nom::Err::Error(())) }
+}
+
+/// "make it bigger", "a bit longer": by how much is not told.
+pub fn how_much(input: In<'_>) -> Out<'_, Say> {
+    let lead = many0_count(text(&["a", "bit", "a bit", "little", "much", "way", "it", "its", "it 's"]));
+    let way = alt((sense(Sense::Op(Op::Bigger)), sense(Sense::Op(Op::Smaller)), text(&["taller", "higher", "lower"])));
+    value(Say::Clause(Clause::HowMuch), (lead, way, peek(ends))).parse(input)
+}
+
+/// "the rail goes 6 past the stairs".
+pub fn past(input: In<'_>) -> Out<'_, Say> {
+    let subject = opt((det, opt(alt((run_word, part(Part::Rail)))), opt(sense(Sense::Verb(Verb::Goes)))));
+    let beyond = (opt(text(&["on"])), text(&["past", "beyond", "on past"]));
+    (preceded(subject, length), preceded(beyond, place)).map(|(m, e)| Say::Clause(Clause::Past(m, e))).parse(input)
+}
+
+/// "with a corner in it", "around two corners": a rail that turns, and where is not told.
+pub fn bent(input: In<'_>) -> Out<'_, Say> {
+    let lead = (
+        text(&["with", "w /", "has", "having", "around", "round", "and", "plus", "including", "got"]),
+        opt(text(&["a", "an", "one", "the"])),
+    );
+    let many =
+        (opt(count), opt(sense(Sense::Spot(Spot::BothEnds))), any(|s| matches!(s, Sense::Ends(_)).then_some(())));
+    let one = (place, text(&["in it", "in", "somewhere", "in there", "in the middle", "along it", "along the way"]));
+    let turned = (value((), lead), alt((value((), one), value((), (opt(count), turn)), value((), many))));
+    let tail = many0_count(text(&["in it", "in", "it", "somewhere", "there", "along", "it", "on"]));
+    value(Say::Clause(Clause::Bent), (turned, tail)).parse(input)
+}
+
+/// "bend", "turn", "jog": corners no side is told of.
+fn turn(input: In<'_>) -> Out<'_, ()> {
+    text(&["bend", "turn", "bends", "turns", "jog", "jogs", "dogleg", "kink", "a corner", "corner in it"]).parse(input)
+}
+
+/// "36 wide" behind a stop: of the gate or the stairs just said.
+pub fn wide(input: In<'_>) -> Out<'_, Say> {
+    let lead = many0_count(text(&["it", "its", "it 's", "thats", "is"]));
+    delimited(lead, length, sense(Sense::Cue(Cue::Wide))).map(Say::Wide).parse(input)
 }
 
 fn unit(input: In<'_>) -> Out<'_, ()> {
@@ -127,9 +236,19 @@ pub fn name(input: In<'_>) -> Out<'_, Say> {
     delimited((opt(text(&["on"])), det), named, (opt(run_word), is)).map(Say::Name).parse(input)
 }
 
+/// "that's the left side", "name it left", "that's the front one": the run spoken of.
+pub fn called(input: In<'_>) -> Out<'_, Say> {
+    let it = || text(&["it", "that", "this", "this one", "that one", "this run", "that run"]);
+    let name = value((), (text(&["name", "call", "label", "name it", "call it", "call that"]), opt(it())));
+    let is = value((), (it(), text(&["'s", "is"])));
+    let lead = alt((name, is, text(&["that 's", "thats", "this is", "that is"])));
+    let one = opt(alt((value((), run_word), text(&["one", "side"]))));
+    delimited((lead, det), named, (one, peek(ends))).map(Say::Called).parse(input)
+}
+
 /// "down the north side", "across the front".
 pub fn along_side(input: In<'_>) -> Out<'_, Say> {
-    let way = || text(&["down", "across", "along", "up", "on", "for", "at", "is", "over"]);
+    let way = || text(&["down", "across", "along", "up", "on", "for", "at", "is", "over", "of", "in"]);
     let other = preceded((many1_count(way()), det), side);
     let lead = (many0_count(way()), det);
     alt((preceded(lead, named), other)).map(Say::Name).parse(input)

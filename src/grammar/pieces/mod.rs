@@ -14,7 +14,7 @@ mod talk;
 mod walks;
 
 use super::ahead::Ahead;
-use super::draft::{Clause, GateDraft, StairDraft};
+use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
 use super::items::Item;
 use super::sense::Side;
 use crate::job::{Basis, End};
@@ -26,8 +26,12 @@ use atoms::{In, Out};
 pub enum Say {
     /// Opens a correction that makes something so: "make it".
     Change,
-    /// Takes back what came just before: "no wait", "I mean".
-    Repair,
+    /// Takes back what came just before: "no wait", "I mean". Hard: a "no" that must
+    /// have something to take back.
+    Repair {
+        /// "no", "scratch that".
+        hard: bool,
+    },
     /// Opens a what-if.
     Suppose,
     /// The end a run starts from.
@@ -38,6 +42,14 @@ pub enum Say {
     Both(End, End),
     /// A place standing alone.
     Lone(End),
+    /// An end said to be wrong.
+    NotEnd(End),
+    /// An end said to be wrong, and what is there instead.
+    Instead(End, End),
+    /// A place with its "at", of the gate said before it.
+    At(SpotDraft),
+    /// "that's the left side": a name for the run spoken of.
+    Called(Side),
     /// A length, with what it was measured between.
     Length {
         /// The length.
@@ -51,6 +63,10 @@ pub enum Say {
     },
     /// A length said to be wrong.
     NotLength(Measure),
+    /// So much longer or shorter than it stands.
+    Grow(Measure, Sizing),
+    /// "36 wide", of the gate or stairs just said.
+    Wide(Measure),
     /// What a length was measured between, alone.
     Basis(Basis),
     /// A word for a run, with its number if said.
@@ -105,6 +121,7 @@ pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
     }
     found.extend(noise::noise(items, at));
     found.extend(ends::lone(items, at));
+    found.extend(drops::spot(items, at));
     found.extend(talk::note(items, at));
     found.into_iter().map(|(end, say, cost)| Piece { end, say, cost }).collect()
 }
@@ -125,6 +142,10 @@ const PARSERS: &[(Parse, u32)] = &[
     (ends::from_to, 0),
     (ends::at_both_ends, 0),
     (ends::both_ends_at, 0),
+    (ends::one_and_other, 0),
+    (ends::ends_are, 0),
+    (ends::not_end, 0),
+    (ends::really, 0),
     (ends::starts, 1),
     (ends::stops, 1),
     (ends::on_a_side, 0),
@@ -134,18 +155,28 @@ const PARSERS: &[(Parse, u32)] = &[
     (lengths::run_of, 0),
     (lengths::bare, 2),
     (lengths::it_is, 2),
+    (lengths::length_is, 0),
     (lengths::basis_first, 1),
     (lengths::basis_alone, 4),
     (lengths::run_number, 0),
-    (lengths::run_word_alone, 3),
+    (lengths::nth_run, 0),
+    (lengths::grow, 0),
+    (lengths::how_much, 0),
+    (lengths::past, 0),
+    (lengths::bent, 0),
+    (lengths::wide, 3),
+    (lengths::run_word_alone, 5),
     (lengths::runs_alone, 3),
     (lengths::name, 1),
+    (lengths::called, 0),
     (lengths::along_side, 0),
     (lengths::not_length, 0),
     (lengths::did_i_say, 0),
     (lengths::bays, 0),
     (lengths::fewest_bays, 0),
     (gates::gate, 0),
+    (gates::moved, 0),
+    (gates::at, 2),
     (gates::no_gate, 0),
     (gates::gate_question, 0),
     (gates::fine, 0),
@@ -156,6 +187,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (settings::lumber_alone, 4),
     (settings::post_width, 0),
     (settings::most_apart, 0),
+    (settings::either, 0),
     (settings::every, 0),
     (settings::height, 0),
     (settings::rail_is, 1),
@@ -168,6 +200,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (settings::grade, 0),
     (settings::house_end, 0),
     (settings::deck, 0),
+    (settings::deck_alone, 6),
     (settings::tape, 0),
     (settings::lost_x, 0),
     (settings::height_over_gap, 0),
@@ -175,8 +208,8 @@ const PARSERS: &[(Parse, u32)] = &[
     (drops::swap, 0),
     (drops::same, 0),
     (drops::add_post, 0),
-    (drops::spot, 3),
     (asks::layout, 0),
+    (asks::figure, 0),
     (asks::how_many, 0),
     (asks::how_far, 0),
     (asks::how_long, 0),

@@ -1,15 +1,16 @@
 //! Settings: post sizes, limits, height, gaps, mount.
 
 use super::Say;
-use super::atoms::{In, Out, any, det, is, length, lumber, measure, part, run_word, sense, sep, text, tie};
+use super::atoms::{In, Out, any, det, is, length, lumber, measure, one, part, run_word, sense, sep, text, tie};
 use crate::grammar::draft::Clause;
+use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Cue, Part, Sense, Verb};
 use crate::job::{Basis, End, HouseEnd, PostRole, SlotId};
 use crate::measure::{Meaning, Measure};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, opt, peek, value, verify};
-use nom::multi::many0_count;
+use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
 fn slot(id: SlotId) -> impl Fn(Measure) -> Say {
@@ -28,11 +29,17 @@ fn role(input: In<'_>) -> Out<'_, PostRole> {
     });
     let stair = value(PostRole::Gate, verify(super::atoms::place, |e| *e == End::StairHead));
     let all = value(PostRole::All, part(Part::Post));
+    let between = value(PostRole::Line, (text(&["between"]), opt(text(&["them"])), peek(peek_end)));
     preceded(
         (opt(text(&["all"])), det, opt(text(&["all"])), det),
-        terminated(alt((word, all, stair)), opt(part(Part::Post))),
+        terminated(alt((word, all, stair, between)), opt(part(Part::Post))),
     )
     .parse(input)
+}
+
+/// "not 4x4": lumber said to be wrong, beside what it is instead.
+fn not_lumber(input: In<'_>) -> Out<'_, ()> {
+    value((), (opt(sep(",")), text(&["not", "instead of", "rather than", "and not"]), det, lumber)).parse(input)
 }
 
 fn using(input: In<'_>) -> Out<'_, ()> {
@@ -44,7 +51,8 @@ fn using(input: In<'_>) -> Out<'_, ()> {
 /// "posts are 4x4", "corner posts 6x6", "line posts: 4x4".
 pub fn of_post(input: In<'_>) -> Out<'_, Say> {
     let word = (opt(sense(Sense::Verb(Verb::Change))), role);
-    (delimited(using, word, (opt(text(&["all"])), tie, opt(sense(Sense::Verb(Verb::Use))), det)), lumber)
+    let lead = (opt(text(&["all"])), tie, opt(sense(Sense::Verb(Verb::Use))), det);
+    (delimited(using, word, lead), terminated(lumber, opt(not_lumber)))
         .map(|((_, role), size)| Say::Clause(Clause::Post(role, size)))
         .parse(input)
 }
@@ -52,13 +60,20 @@ pub fn of_post(input: In<'_>) -> Out<'_, Say> {
 /// "4x4 posts", "use 6x6 on the corners", "4x4 in between", "4 by 4s".
 pub fn post_of(input: In<'_>) -> Out<'_, Say> {
     let on = || (opt(text(&["on", "at", "for", "in", "as"])), opt(text(&["every", "each"])));
-    let whose = alt((preceded((part(Part::Post), on()), role), preceded(on(), role)));
-    (preceded(using, lumber), whose).map(|(size, role)| Say::Clause(Clause::Post(role, size))).parse(input)
+    let wood = || many0_count(sense(Sense::Fill));
+    let whose = alt((preceded((wood(), part(Part::Post), on()), role), preceded((wood(), on()), role)));
+    (preceded(using, lumber), terminated(whose, opt(not_lumber)))
+        .map(|(size, role)| Say::Clause(Clause::Post(role, size)))
+        .parse(input)
 }
 
-/// "4x4s" alone.
+/// "4x4s" alone, "6x6 not 4x4", "not 4x4, 6x6".
 pub fn lumber_alone(input: In<'_>) -> Out<'_, Say> {
-    preceded(using, lumber).map(|size| Say::Clause(Clause::Post(PostRole::All, size))).parse(input)
+    let first = preceded((not_lumber, opt(sep(",")), opt(text(&["but", "its", "it 's"])), det), lumber);
+    let last = preceded(using, (lumber, opt(not_lumber)));
+    let first = first.map(|size| (size, true));
+    let last = last.map(|(size, not)| (size, not.is_some()));
+    alt((first, last)).map(|(size, instead)| Say::Clause(Clause::Lumber { size, instead })).parse(input)
 }
 
 /// "they're 4 1/2 square outside", "2 inch square posts", "sleeves 4 1/2".
@@ -74,14 +89,42 @@ pub fn post_width(input: In<'_>) -> Out<'_, Say> {
         tie,
     );
     let square = || many0_count(alt((sense(Sense::Cue(Cue::Square)), text(&["across", "overall", "outside"]))));
-    let stated = preceded(subject, terminated(length, square()));
+    // "posts 5" may count them: a width has a fraction, a unit or "square" by it.
+    let counts = |m: &Measure| matches!(m.meaning, Meaning::Bare(n) if n.value.is_integer() && !n.fraction);
+    let told = alt((
+        terminated(length, many1_count(alt((sense(Sense::Cue(Cue::Square)), text(&["across", "overall", "outside"]))))),
+        verify(length, move |m| !counts(m) && !too_wide(m)),
+    ));
+    let stated = preceded(subject, terminated(told, peek(nom::combinator::not(range_or_spacing))));
+    let lumber_measures = (
+        using,
+        lumber,
+        opt((part(Part::Post), is)),
+        text(&["measure", "measuring", "that measure", "come in at", "are"]),
+    );
+    let field = preceded(lumber_measures, terminated(length, square()));
     let they = preceded(
         (opt(text(&["theyre", "they 're", "they", "its", "it 's"])), opt(text(&["are", "measure"])), det),
         square_length,
     );
     let before =
         terminated(preceded(using, terminated(length, square())), (opt(text(&["steel", "metal", "aluminum"])), post()));
-    alt((stated, before, they)).map(slot(SlotId::PostWidth)).parse(input)
+    alt((stated, field, before, they)).map(slot(SlotId::PostWidth)).parse(input)
+}
+
+/// True for what no post is wide: "posts at 4-6'" spaces them.
+fn too_wide(m: &Measure) -> bool {
+    matches!(m.meaning, Meaning::Length(l, _) if !SlotId::PostWidth.takes(l)) || matches!(m.meaning, Meaning::Doubt(..))
+}
+
+/// "to 6 feet apart", "apart": what stands before is no width.
+fn range_or_spacing(input: In<'_>) -> Out<'_, ()> {
+    alt((
+        sense(Sense::Cue(Cue::Apart)),
+        value((), (text(&["to", "or", "-"]), length)),
+        value((), sense(Sense::Basis(Basis::Centre))),
+    ))
+    .parse(input)
 }
 
 fn square_length(input: In<'_>) -> Out<'_, Measure> {
@@ -114,7 +157,18 @@ fn limit(basis: Option<Basis>) -> SlotId {
 
 fn most(input: In<'_>) -> Out<'_, ()> {
     let lead = (det, opt(part(Part::Bay)), opt(part(Part::Post)), opt(text(&["is", "are", "at", "of", "to"])));
-    delimited(lead, sense(Sense::Cue(Cue::Most)), tie).map(|_| ()).parse(input)
+    delimited(lead, sense(Sense::Cue(Cue::Most)), (opt((det, part(Part::Bay))), tie)).map(|_| ()).parse(input)
+}
+
+/// "posts 5 to 6 feet apart", "every 5 or 6 feet": either, so asked.
+pub fn either(input: In<'_>) -> Out<'_, Say> {
+    let posts =
+        || (det, opt(part(Part::Post)), many0_count(text(&["is", "are", "at", "set", "go", "between", "about"])));
+    let two = || (length, preceded((opt(sep("-")), text(&["to", "or", "-", "and"])), length));
+    let apart = alt((sense(Sense::Cue(Cue::Apart)), value((), centre)));
+    let spread = delimited(posts(), two(), apart);
+    let each = preceded((posts(), sense(Sense::Cue(Cue::Every))), two());
+    alt((spread, each)).map(|(a, b)| Say::Clause(Clause::Either(SlotId::CentreMax, a, b))).parse(input)
 }
 
 /// "6' o.c. max", "max 5 foot clear", "no more than 6 ft apart", "6 foot max".
@@ -129,6 +183,11 @@ pub fn most_apart(input: In<'_>) -> Out<'_, Say> {
     let leading = (spacing, preceded(most, opt(centre)), preceded(tie, length), apart(), opt(centre), apart());
     let leading = leading.map(|(s, b, m, n, c, k)| (m, b.or(c), s || n + k > 0));
     let (rest, (m, basis, of_spacing)) = alt((trailing, leading)).parse(rest)?;
+    // "just under 9 foot" shades a length; of posts it limits them.
+    let weak = input.iter().take(input.len() - rest.len()).any(|i| matches!(&*i.text, "under" | "less than" | "up to"));
+    if weak && !of_posts && !of_spacing {
+        return Err(nom::Err::Error(()));
+    }
     let said_of_what = of_posts || of_spacing || basis.is_some() || !matches!(m.meaning, Meaning::Bare(_));
     let clause = if said_of_what { Clause::Slot(limit(basis), m) } else { Clause::Most(m) };
     Ok((rest, Say::Clause(clause)))
@@ -145,16 +204,25 @@ pub fn every(input: In<'_>) -> Out<'_, Say> {
         )
     };
     let each = (preceded((post(), sense(Sense::Cue(Cue::Every))), length), opt(centre));
+    let space = opt(text(&["space", "set", "put", "keep", "spread", "place", "spaced", "run"]));
     let posts = (
-        preceded((det, part(Part::Post), many0_count(text(&["is", "are", "at", "set", "go", "on"]))), length),
+        preceded((space, det, part(Part::Post), many0_count(text(&["is", "are", "at", "set", "go", "on"]))), length),
         centre.map(Some),
     );
     let apart = (
         preceded((det, opt(part(Part::Post)), many0_count(text(&["is", "are", "at", "set"]))), length),
-        delimited(opt(centre), sense(Sense::Cue(Cue::Apart)), many0_count(text(&["them"]))).map(|()| None),
+        delimited(opt(centre), sense(Sense::Cue(Cue::Apart)), (many0_count(text(&["them"])), on_posts)).map(|()| None),
     );
     let spacing = (preceded((det, sense(Sense::Cue(Cue::Apart)), tie), length), opt(centre));
-    alt((each, posts, apart, spacing)).map(|(m, b)| Say::Clause(Clause::Slot(limit(b), m))).parse(input)
+    let spacing = spacing.map(|(m, b)| match (&m.meaning, b) {
+        // "spacing 4": of the posts or of the balusters.
+        (Meaning::Bare(_), None) => Say::Clause(Clause::Most(m)),
+        _ => Say::Clause(Clause::Slot(limit(b), m)),
+    });
+    let at = preceded((det, text(&["posts", "psts"]), many0_count(text(&["are", "set", "go"])), text(&["at"])), length);
+    let at = (verify(at, too_wide), peek(line_end)).map(|(m, ())| (m, None));
+    let of_posts = alt((each, posts, apart, at)).map(|(m, b)| Say::Clause(Clause::Slot(limit(b), m)));
+    alt((of_posts, spacing)).parse(input)
 }
 
 /// "guard height 42", "42 high", "rail at 36 high", "make the height 36".
@@ -163,7 +231,8 @@ pub fn height(input: In<'_>) -> Out<'_, Say> {
         (
             det,
             opt(alt((run_word, part(Part::Rail), part(Part::TopRail), part(Part::Handrail)))),
-            opt(text(&["to be", "at", "is", "'s"])),
+            opt(text(&["to be", "at"])),
+            is,
         )
     };
     let top =
@@ -190,9 +259,9 @@ pub fn rail_is(input: In<'_>) -> Out<'_, Say> {
     let rail = || alt((part(Part::Rail), part(Part::Guard), part(Part::Handrail)));
     let is_first = preceded(
         (det, rail(), opt(text(&["is", "'s", "are", "at", "to be", "will be"]))),
-        terminated(length, peek_end),
+        terminated(length, peek(closes)),
     );
-    let last = terminated(preceded(det, length), (opt(sep("-")), rail(), peek_end));
+    let last = terminated(preceded(det, length), (opt(sep("-")), rail(), peek(closes)));
     let rail_sized = |m: &Measure| match &m.meaning {
         Meaning::Bare(n) => n.value >= 30.into() && n.value <= 60.into(),
         Meaning::Length(l, crate::measure::Said::Inches) => {
@@ -201,6 +270,17 @@ pub fn rail_is(input: In<'_>) -> Out<'_, Say> {
         _ => false,
     };
     verify(alt((is_first, last)), rail_sized).map(|m| Say::Clause(Clause::RailIs(m))).parse(input)
+}
+
+/// The end, a sign, filler, or a gap told next: what stands before is a figure by itself.
+fn closes(input: In<'_>) -> Out<'_, ()> {
+    let fill = |i: &Item| i.may_be(Sense::Fill) && !i.may_be(Sense::Link);
+    let gap = |i: In<'_>| gap_under(i).is_ok();
+    if input.first().is_none_or(|i| i.is_sep() || fill(i)) || gap(input) {
+        Ok((input, ()))
+    } else {
+        Err(nom::Err::Error(()))
+    }
 }
 
 /// Nothing but a break may follow: "the rail is 36 long" is no question.
@@ -222,7 +302,7 @@ pub fn baluster(input: In<'_>) -> Out<'_, Say> {
     let shape = || opt((opt(sep("-")), text(&["round", "square", "inch", "wide", "thick"])));
     let wide = || opt(sense(Sense::Cue(Cue::Wide)));
     let before = delimited(using, measure, (shape(), part(Part::Baluster), wide()));
-    let after = delimited((using, part(Part::Baluster), tie, det), measure, (shape(), wide()));
+    let after = delimited((using, shape(), part(Part::Baluster), tie, det), measure, (shape(), wide()));
     map_opt(alt((before, after)), baluster_width).map(slot(SlotId::BalusterWidth)).parse(input)
 }
 
@@ -243,16 +323,22 @@ pub fn gap_max(input: In<'_>) -> Out<'_, Say> {
     let gap = || {
         delimited(
             (det, opt(part(Part::Baluster))),
-            part(Part::Gap),
-            opt((text(&["between"]), det, part(Part::Baluster))),
+            alt((part(Part::Gap), text(&["space", "spacing"]))),
+            opt((opt(text(&["between", "of", "on"])), det, part(Part::Baluster))),
         )
     };
+    let between = || (opt(text(&["between", "on", "for"])), det, part(Part::Baluster));
+    // "pickets under 4 inches apart", "3 7/8 max between pickets".
+    let pickets = (det, part(Part::Baluster), is, opt(text(&["at", "to be"])), cue(), tie);
+    let apart = opt(alt((sense(Sense::Cue(Cue::Apart)), text(&["between"]))));
+    let of_pickets = delimited(pickets, length, apart);
+    let by_pickets = terminated(length, (cue(), between()));
     let first = preceded(
         (opt(text(&["keep", "the"])), det, alt((value((), (cue(), gap())), value((), (gap(), opt(is), cue())))), tie),
         length,
     );
     let last = terminated(length, alt((value((), (cue(), gap())), value((), (gap(), cue())))));
-    alt((first, last)).map(slot(SlotId::GapMax)).parse(input)
+    alt((of_pickets, by_pickets, first, last)).map(slot(SlotId::GapMax)).parse(input)
 }
 
 /// "posts on the outside face of the band".
@@ -261,16 +347,22 @@ pub fn mount(input: In<'_>) -> Out<'_, Say> {
         Sense::Mount(m) => Some(m),
         _ => None,
     });
-    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post))))
+    delimited((using, opt(part(Part::Post)), fixed_so), word, on_posts)
         .map(|m| Say::Clause(Clause::Mount(m)))
         .parse(input)
+}
+
+/// "on the posts", "posts", "for them": said after how they are fixed.
+fn on_posts(input: In<'_>) -> Out<'_, ()> {
+    let posts = (opt(text(&["on", "for", "at", "in"])), det, alt((part(Part::Post), text(&["them", "em"]))));
+    value((), opt(posts)).parse(input)
 }
 
 /// Words between "posts" and how they are fixed.
 fn fixed_so(input: In<'_>) -> Out<'_, ()> {
     let words = text(&[
         "are", "go", "set", "on", "to", "mounted", "is", "the", "stand", "sit", "get", "come", "be", "hang", "will",
-        "with", "held", "by", "fixed", "hung", "and",
+        "with", "held", "by", "fixed", "hung", "and", "mount", "them", "em", "fix", "bolt", "screw", "hold",
     ]);
     value((), many0_count(words)).parse(input)
 }
@@ -281,26 +373,41 @@ pub fn fixing(input: In<'_>) -> Out<'_, Say> {
         Sense::Fixing(f) => Some(f),
         _ => None,
     });
-    delimited((using, opt(part(Part::Post)), fixed_so), word, opt((det, part(Part::Post))))
+    let rim = opt((opt(text(&["to", "into", "through", "on"])), det, alt((part(Part::Rim), text(&["the band"])))));
+    delimited((using, opt(part(Part::Post)), fixed_so), word, (rim, on_posts))
         .map(|f| Say::Clause(Clause::Fixing(f)))
         .parse(input)
 }
 
 /// "no notch", "notch 1 1/2 deep", "notch depth 1 1/2".
 pub fn notch(input: In<'_>) -> Out<'_, Say> {
-    let none = value(Say::Clause(Clause::NoNotch), (sense(Sense::Not), det, part(Part::Notch)));
     let deep = || opt(sense(Sense::Cue(Cue::Deep)));
-    let posts = || opt((det, alt((part(Part::Post), text(&["them", "em", "it", "each", "each one"])))));
-    let first = preceded((det, part(Part::Notch), posts(), deep(), tie), terminated(length, deep()));
+    let posts = || {
+        opt((opt(text(&["in", "on"])), det, alt((part(Part::Post), text(&["them", "em", "it", "each", "each one"])))))
+    };
+    let any_notch = (opt(text(&["any"])), det, part(Part::Notch));
+    let none = value(Say::Clause(Clause::NoNotch), (sense(Sense::Not), any_notch, posts()));
+    let subject = opt((det, part(Part::Post), is));
+    let first = preceded((subject, det, part(Part::Notch), posts(), deep(), tie), terminated(length, deep()));
     let last = terminated(preceded(det, length), (deep(), opt(sep("-")), part(Part::Notch)));
     alt((none, alt((first, last)).map(slot(SlotId::NotchDepth)))).parse(input)
 }
 
 /// "deck's 26 inches up", "38 off the ground".
 pub fn grade(input: In<'_>) -> Out<'_, Say> {
-    let deck = || opt((det, part(Part::Deck), is));
-    let above = || alt((sense(Sense::Cue(Cue::Above)), value((), (text(&["up"]), opt(sense(Sense::Cue(Cue::Above)))))));
-    delimited(deck(), length, above()).map(slot(SlotId::Grade)).parse(input)
+    let stands = text(&["sits", "stands", "its", "it 's", "is"]);
+    let deck = (det, part(Part::Deck), many0_count(stands), is);
+    let up = || text(&["up", "up in the air", "high"]);
+    let above = || alt((sense(Sense::Cue(Cue::Above)), value((), (up(), sense(Sense::Cue(Cue::Above))))));
+    // "10' up the right side" is no height: "up" alone wants the deck named, or the line's end.
+    let told = delimited(deck, length, alt((above(), up())));
+    let bare = terminated(length, alt((above(), value((), (text(&["up"]), line_end)))));
+    alt((told, bare)).map(slot(SlotId::Grade)).parse(input)
+}
+
+/// The line's end or a sign.
+fn line_end(input: In<'_>) -> Out<'_, ()> {
+    if input.first().is_none_or(Item::is_sep) { Ok((input, ())) } else { Err(nom::Err::Error(())) }
 }
 
 /// "bracket at the house", "post at the house".
@@ -328,12 +435,16 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
     let two = |m: Measure| matches!(m.meaning, Meaning::By(..)).then_some((Some(m), None));
     let both = map_opt(preceded(word(), measure), two);
     let both_first = map_opt(terminated(preceded(det, measure), part(Part::Deck)), two);
-    let is_along = delimited(opt(word()), length, sense(Sense::Cue(Cue::Along))).map(|m| (Some(m), None));
+    let on = || (opt(sense(Sense::Verb(Verb::Change))), opt(text(&["it"])));
+    let is_along = delimited((on(), opt(word())), length, sense(Sense::Cue(Cue::Along))).map(|m| (Some(m), None));
     let is_wide = delimited(word(), length, along()).map(|m| (Some(m), None));
-    let is_out = delimited(opt(word()), length, sense(Sense::Cue(Cue::Out))).map(|m| (None, Some(m)));
+    // "8' off the house to a free end" is a run.
+    let is_out = delimited(opt(word()), length, (sense(Sense::Cue(Cue::Out)), peek(peek_end), peek(not_to)));
+    let is_out = is_out.map(|m| (None, Some(m)));
     let is_deep = delimited(word(), length, out()).map(|m| (None, Some(m)));
     let comes =
-        preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), length).map(|m| (None, Some(m)));
+        preceded((opt(text(&["it", "deck", "and"])), sense(Sense::Cue(Cue::Out))), terminated(length, peek(not_to)));
+    let comes = comes.map(|m| (None, Some(m)));
     // "off the back of the house": where every deck here stands.
     let of_house = || {
         opt((
@@ -350,19 +461,43 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
         .parse(input)
 }
 
+/// "10x14" alone: a deck, as like as not; which side is along the house is asked.
+pub fn deck_alone(input: In<'_>) -> Out<'_, Say> {
+    use crate::measure::Side;
+    let big = |s: &Side| matches!(s, Side::Bare(n) if n.value >= 8.into() && !n.fraction);
+    let sides = verify(measure, move |m| matches!(&m.meaning, Meaning::By(a, b) if big(a) && big(b)));
+    terminated(sides, peek(line_end)).map(|m| Say::Clause(Clause::Deck(Some(m), None))).parse(input)
+}
+
+/// No "to" follows: what stands before is a deck's side, not the start of a run.
+fn not_to(input: In<'_>) -> Out<'_, ()> {
+    let run_on = |i: &Item| matches!(&*i.text, "to" | "and" | "over" | "into") || i.may_be(Sense::Verb(Verb::Stops));
+    if input.first().is_some_and(run_on) { Err(nom::Err::Error(())) } else { Ok((input, ())) }
+}
+
 /// "read to the 32nd", "round to 1/8".
 pub fn tape(input: In<'_>) -> Out<'_, Say> {
     let idle =
         text(&["it", "me", "them", "everything", "to", "the", "tape", "nearest", "in", "figures", "marks", "a", "an"]);
     let lead = (text(&["round", "read", "measure", "tape", "show", "give"]), many0_count(idle));
     let named = any(|s| if let Sense::Parts(d) = s { Some(d) } else { None });
-    let part = map_opt(length, |m| match m.meaning {
+    // "2 32nds" is no part a tape is read to, though it comes to a sixteenth.
+    let one_part = one(|i: &Item| match &i.is {
+        Is::Measure(m) if i.text.starts_with('1') || !i.text.starts_with(|c: char| c.is_ascii_digit()) => {
+            Some(m.clone())
+        }
+        _ => None,
+    });
+    let part = map_opt(one_part, |m| match m.meaning {
         Meaning::Bare(n) if *n.value.numer() == 1 => u8::try_from(*n.value.denom()).ok(),
         Meaning::Length(l, _) if *l.q().numer() == 1 => u8::try_from(*l.q().denom()).ok(),
         _ => None,
     });
     let fits = verify(alt((named, part)), |d| crate::measure::Tape::to(i128::from(*d)).is_some());
-    preceded(lead, fits).map(|d| Say::Clause(Clause::Tape(d))).parse(input)
+    let wrong = preceded((opt(det), opt(text(&["to", "nearest"]))), length);
+    let wrong =
+        value(Clause::NotYet("A tape is read to halves, quarters, eighths, 16ths, 32nds or 64ths. Which?"), wrong);
+    preceded(lead, alt((fits.map(Clause::Tape), wrong))).map(Say::Clause).parse(input)
 }
 
 /// "66 posts": a 6x6 with its x lost, or a great many posts.

@@ -1,16 +1,16 @@
 //! Openers, notes, breaks and conversation.
 
 use super::asks;
-use super::atoms::{In, Out, length, sense, sep, text};
+use super::atoms::{In, Out, length, one, sense, sep, text};
 use super::{PIECE, Say};
 use crate::grammar::Talk;
 use crate::grammar::draft::Clause;
-use crate::grammar::items::Item;
+use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Sense, Verb};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{not, opt, value};
-use nom::multi::{many0_count, many1_count};
+use nom::combinator::{not, opt, peek, value};
+use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded};
 
 fn verb<'a>(v: Verb) -> impl Parser<In<'a>, Output = (), Error = ()> {
@@ -19,8 +19,7 @@ fn verb<'a>(v: Verb) -> impl Parser<In<'a>, Output = (), Error = ()> {
 
 /// "no, make it", "I meant", "what if".
 pub fn opener(input: In<'_>) -> Out<'_, Say> {
-    let repair = || many1_count((verb(Verb::Repair), opt(sep(",."))));
-    let change = value(Say::Change, (opt(repair()), verb(Verb::Change), opt(text(&["it", "that", "the"]))));
+    let change = value(Say::Change, (opt(repair), verb(Verb::Change), opt(text(&["it", "that", "the"]))));
     let suppose = value(
         Say::Suppose,
         (
@@ -31,7 +30,46 @@ pub fn opener(input: In<'_>) -> Out<'_, Say> {
             ])),
         ),
     );
-    alt((change, suppose, value(Say::Repair, repair()))).parse(input)
+    alt((change, suppose, repair.map(|hard| Say::Repair { hard }))).parse(input)
+}
+
+/// Words that take back what came before; true for a "no" among them.
+fn repair(input: In<'_>) -> Out<'_, bool> {
+    let (mut rest, mut hard, mut found) = (input, false, false);
+    while let Ok((after, word)) = one_repair(rest) {
+        (hard, found) = (hard || word, true);
+        rest = opt(sep(",.")).parse(after)?.0;
+    }
+    if found { Ok((rest, hard)) } else { Err(nom::Err::Error(())) }
+}
+
+fn one_repair(input: In<'_>) -> Out<'_, bool> {
+    let word = input.first().map(|i| i.text.clone());
+    let (rest, ()) = verb(Verb::Repair).parse(input)?;
+    let hard = word.is_some_and(|w| HARD.contains(&&*w));
+    // "no gap limit 4" denies; "no, 4" and "no it's 4" take back.
+    if hard && rest.first().is_some_and(|next| !takes_back(next)) {
+        return Err(nom::Err::Error(()));
+    }
+    Ok((rest, hard))
+}
+
+/// Words that deny as well as take back.
+const HARD: [&str; 6] = ["no", "nope", "nah", "no no", "scratch that", "strike that"];
+
+/// True for what may follow a bare "no" that takes back.
+fn takes_back(next: &Item) -> bool {
+    let sense = |s: &Sense| {
+        matches!(s, Sense::Verb(v) if !matches!(v, Verb::Help | Verb::Hello | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
+            || matches!(s, Sense::End(_) | Sense::Nth(_))
+    };
+    next.is_sep()
+        || matches!(next.is, Is::Measure(_))
+        || next.senses().iter().any(sense)
+        || matches!(
+            &*next.text,
+            "it" | "its" | "it 's" | "that" | "thats" | "the" | "this" | "run" | "you" | "i" | "not"
+        )
 }
 
 /// Undo, redo, keep, leave, hello, help.
@@ -43,7 +81,20 @@ pub fn talk(input: In<'_>) -> Out<'_, Say> {
         value(Talk::Leave, verb(Verb::Leave)),
         value(Talk::Hello, verb(Verb::Hello)),
     ));
-    alt((said.map(|t| Say::Clause(Clause::Talk(t))), asks::help)).parse(input)
+    // "scratch that" with nothing after it takes the last line back.
+    let scratch = text(&[
+        "scratch that",
+        "strike that",
+        "cancel that",
+        "forget that",
+        "nix that",
+        "kill that",
+        "never mind that",
+        "nevermind that",
+    ]);
+    let scratch = value(Talk::Undo, (scratch, not(peek(one(|_: &Item| Some(()))))));
+    alt((scratch.map(|t| Say::Clause(Clause::Talk(t))), said.map(|t| Say::Clause(Clause::Talk(t))), asks::help))
+        .parse(input)
 }
 
 /// "keep the 14".
@@ -71,7 +122,11 @@ pub fn cut(input: In<'_>) -> Out<'_, Say> {
 /// "we have", "there's", "got a": opens something told, and says nothing itself.
 pub fn put(input: In<'_>) -> Out<'_, Say> {
     let add = text(&["add", "put", "hang", "stick", "set"]);
-    value(Say::Break, (not(add), sense(Sense::Verb(Verb::Put)), many0_count(text(&["a", "an", "the"])))).parse(input)
+    value(
+        Say::Break,
+        (not(add), sense(Sense::Verb(Verb::Put)), many0_count(text(&["a", "an", "the", "another", "one more"]))),
+    )
+    .parse(input)
 }
 
 /// A break between things.

@@ -16,7 +16,10 @@ impl Resolver<'_> {
             let focus = self.session.talk.focus.clone();
             Ok(Some(Resolved { acts: vec![act], ask: false, focus, then: None }))
         };
-        let clauses: Vec<&Clause> = reading.clauses.iter().filter(|c| !matches!(c, Clause::Fine)).collect();
+        let mut clauses: Vec<&Clause> = reading.clauses.iter().filter(|c| !is_aside(c)).collect();
+        if clauses.is_empty() {
+            clauses = reading.clauses.iter().filter(|c| matches!(c, Clause::Talk(_))).collect();
+        }
         match clauses[..] {
             [] => Err(Problem::Ask(
                 if reading.corrects { "Change what, to what?" } else { "Nothing in that I can use." },
@@ -24,6 +27,8 @@ impl Resolver<'_> {
             )),
             [Clause::Sum(sum)] => answered(Act::Sum(sum.clone())),
             [Clause::Query(query)] => answered(Act::Query(query.clone())),
+            // What was only supposed is let go; nothing told is taken back with it.
+            [Clause::Talk(Talk::Undo)] if !self.session.talk.supposed.is_empty() => answered(Act::Talk(Talk::Leave)),
             [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
             [Clause::Alone(m) | Clause::Cut(m)] => self.measured(m).map(Some),
@@ -43,7 +48,7 @@ impl Resolver<'_> {
             RunDraft { length: None, basis: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
         let focus = targets::focus(self.session, &self.session.job);
         let fills = focus.is_some_and(|r| r.length.is_none());
-        let changes = (reading.corrects || reading.supposes || draft.it)
+        let changes = (self.corrects || reading.supposes || draft.it)
             && (focus.is_some() || self.session.talk.focus.slot.is_some());
         bare && draft.length.is_some() && !fills && !changes
     }
@@ -102,4 +107,9 @@ impl Resolver<'_> {
         }
         Err(Problem::Ask("That is not what stands. Say the run and its length.", Vec::new()))
     }
+}
+
+/// Said beside what a line is about.
+fn is_aside(clause: &Clause) -> bool {
+    matches!(clause, Clause::Fine | Clause::Talk(Talk::Hello))
 }

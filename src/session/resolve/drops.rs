@@ -1,8 +1,8 @@
 //! Dropping and swapping.
 
 use super::{Branch, Problem, Resolver, gates};
-use crate::grammar::Act;
 use crate::grammar::draft::DropDraft;
+use crate::grammar::{Act, Talk};
 use crate::job::{Fact, Job, RunId, RunPatch};
 use crate::session::targets;
 
@@ -24,6 +24,15 @@ impl Resolver<'_> {
                 Some(run) => Fact::DropRun(run.id),
                 None => return Err(Problem::Refuse("No run goes by that name, so nothing was dropped.")),
             },
+            DropDraft::SomeRun => match &job.runs[..] {
+                [one] => Fact::DropRun(one.id),
+                [] => return Err(Problem::Refuse("Nothing has been told yet, so there is nothing to drop.")),
+                many => {
+                    let acts = many.iter().map(|r| Act::Tell(vec![Fact::DropRun(r.id)])).collect();
+                    return Err(Problem::Ask("Which run?", acts));
+                }
+            },
+            DropDraft::Last => self.drop_last(job)?,
             DropDraft::Run(n) => Fact::DropRun(RunId(n)),
             DropDraft::It => {
                 Fact::DropRun(focus.ok_or(Problem::Refuse("Nothing has been told yet, so there is nothing to drop."))?)
@@ -34,6 +43,19 @@ impl Resolver<'_> {
             }
         };
         branch.with(fact)
+    }
+
+    /// "forget the last one": the run told last, if the last line told of it.
+    fn drop_last(&self, job: &Job) -> Result<Fact, Problem> {
+        let Some(last) = job.runs.last().map(|r| r.id) else {
+            return Err(Problem::Refuse("Nothing has been told yet, so there is nothing to drop."));
+        };
+        let told = |facts: &Vec<Fact>| facts.iter().any(|f| matches!(f, Fact::Run(id, _) if *id == last));
+        if self.session.told.last().is_some_and(told) {
+            return Ok(Fact::DropRun(last));
+        }
+        let acts = vec![Act::Talk(Talk::Undo), Act::Tell(vec![Fact::DropRun(last)])];
+        Err(Problem::Ask("The last what: the line you told last, or the last run?", acts))
     }
 
     pub(super) fn drop_gate(&self, job: &Job) -> Result<Fact, Problem> {

@@ -21,7 +21,7 @@ fn end_of(run: &Run, at: GateAt) -> Option<End> {
 }
 
 /// The run's ends that are this.
-fn ends_that_are(run: &Run, end: End) -> Vec<GateAt> {
+pub(super) fn ends_that_are(run: &Run, end: End) -> Vec<GateAt> {
     ENDS.into_iter().filter(|at| end_of(run, *at) == Some(end)).collect()
 }
 
@@ -48,6 +48,11 @@ fn places(run: &Run, spot: Option<SpotDraft>) -> Vec<GateAt> {
         Some(SpotDraft::Spot(Spot::Middle)) => vec![GateAt::Middle],
         Some(SpotDraft::Spot(Spot::Far)) => vec![GateAt::To],
         Some(SpotDraft::Spot(Spot::Near)) => vec![GateAt::From],
+        Some(SpotDraft::Spot(Spot::Other)) => match run.gate.map(|g| g.at.place()) {
+            Some(GateAt::From) => vec![GateAt::To],
+            Some(GateAt::To) => vec![GateAt::From],
+            _ => both(),
+        },
         Some(SpotDraft::Spot(Spot::Bottom)) => or(ends_that_are(run, End::BottomNewel), both()),
         Some(SpotDraft::Side(Side::Left)) => vec![GateAt::Left],
         Some(SpotDraft::Side(Side::Right)) => vec![GateAt::Right],
@@ -195,7 +200,7 @@ impl Resolver<'_> {
         let (from, to) = match spot {
             SpotDraft::Spot(Spot::BothEnds) => (head, head),
             SpotDraft::Spot(Spot::Near) | SpotDraft::Side(Side::Left) => (head, None),
-            SpotDraft::Spot(Spot::Far) | SpotDraft::Side(Side::Right) => (None, head),
+            SpotDraft::Spot(Spot::Far | Spot::Other) | SpotDraft::Side(Side::Right) => (None, head),
             _ => {
                 return Err(Problem::Ask(
                     "Where along the run are the stairs? Say in the middle, at the left end, or how far from an end.",
@@ -203,7 +208,11 @@ impl Resolver<'_> {
                 ));
             }
         };
-        let branch = branch.with(Fact::Run(id, RunPatch { from, to, ..RunPatch::default() }))?;
+        // An end told as something else is not turned into stairs without a word.
+        let other = |told: Option<End>, end: Option<End>| end.is_some() && told.is_some_and(|t| Some(t) != end);
+        let turned = branch.job.run(id).is_some_and(|r| other(r.from, from) || other(r.to, to));
+        let mut branch = branch.with(Fact::Run(id, RunPatch { from, to, ..RunPatch::default() }))?;
+        branch.ask |= turned && !self.corrects;
         self.stair_width(branch, stairs.width.as_ref())
     }
 
@@ -233,6 +242,6 @@ fn no_run() -> Problem {
     )
 }
 
-fn fact(id: RunId, gate: Gate) -> Fact {
+pub(super) fn fact(id: RunId, gate: Gate) -> Fact {
     Fact::Run(id, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() })
 }

@@ -1,10 +1,10 @@
 //! A run told or changed: which one, its length, ends, bays.
 
 use super::{Branch, Branches, Problem, Resolver, grow, walks};
-use crate::grammar::draft::{RunDraft, SpotDraft};
+use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft};
 use crate::grammar::sense::Side;
 use crate::job::{Basis, Fact, Job, RunId, RunPatch, SlotId};
-use crate::measure::{Length, Meaning, Said};
+use crate::measure::{Length, Meaning, Measure, Said};
 use crate::session::lengths::{fits, told};
 use crate::session::state::Focus;
 use crate::session::targets::{self, Target, target};
@@ -44,9 +44,39 @@ impl Resolver<'_> {
         let draft = if self.sides { &walked } else { draft };
         let named = self.side_named(&branch.job, draft)?;
         let draft = named.as_ref().unwrap_or(draft);
-        let mut branches = self.lengths(branch, id, draft, new)?;
-        branches = grow(branches, |b| self.stairs(b, id, draft))?;
-        grow(branches, |b| self.gate(b, id, draft))
+        if new && only_a_name(draft) {
+            return Err(Problem::Ask("What of that side? Say how long it is and what it goes between.", Vec::new()));
+        }
+        if let Some((m, way)) = &draft.grow {
+            return match (&draft.length, self.session.talk.focus.slot) {
+                (None, None) => self.grown(branch, id, m, *way),
+                _ => Err(Problem::Ask("Say the new figure in full: what is it now?", Vec::new())),
+            };
+        }
+        let drafts = match (draft.not_end, branch.job.run(id)) {
+            (Some(wrong), Some(run)) => self.put_right(run, draft, wrong)?,
+            (_, run) => gate_or_run(draft, run.is_some_and(|r| r.length.is_some())),
+        };
+        let ask = drafts.len() > 1 || new && self.thin(draft);
+        let branches = drafts.iter().map(|draft| {
+            let branches = self.lengths(branch.clone(), id, draft, new)?;
+            let branches = grow(branches, |b| self.stairs(b, id, draft))?;
+            grow(branches, |b| self.gate(b, id, draft))
+        });
+        let all: Vec<Branch> = branches.collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect();
+        Ok(all.into_iter().map(|b| Branch { ask: b.ask || ask, ..b }).collect())
+    }
+
+    /// True for a new run told by next to nothing: a length beside other matters, one place
+    /// alone. It is offered, not taken.
+    fn thin(&self, draft: &RunDraft) -> bool {
+        let (ends, one) = (draft.from.is_some() || draft.to.is_some(), draft.from.is_some() != draft.to.is_some());
+        let plain = !ends && draft.basis.is_none() && draft.name.is_none();
+        let bare = plain && draft.gate.is_none() && draft.stairs.is_none() && draft.bays.is_none();
+        let named = draft.run_word || draft.name.is_some();
+        bare && !draft.run_word
+            || self.asks && !ends && draft.name.is_none()
+            || one && !named && (draft.lone || draft.length.is_none())
     }
 
     /// Name, ends, length and bays: one branch for each length it may be.
@@ -63,8 +93,7 @@ impl Resolver<'_> {
         if let Some(n) = self.bays_again(draft, new) {
             return Ok(vec![branch.with(Fact::Run(id, RunPatch { bays: Some(Some(n)), ..RunPatch::default() }))?]);
         }
-        branch.focus =
-            Focus { run: Some(id), said: branch.focus.said, deck: false, bays: draft.bays.is_some(), slot: None };
+        branch.focus = Focus { run: Some(id), said: branch.focus.said, bays: draft.bays.is_some(), ..Focus::default() };
         self.check_not(&branch.job, id, draft)?;
         let Some(m) = &draft.length else {
             return if patch.is_empty() && !new {
@@ -137,4 +166,21 @@ impl Resolver<'_> {
         }
         Ok(())
     }
+}
+
+/// "house to stairs 8 ft gate at stairs": so wide a gate, or so long a run with a gate.
+/// The run first: a leaf of five feet and more is rare (common practice, no source).
+fn gate_or_run(draft: &RunDraft, has_length: bool) -> Vec<RunDraft> {
+    let width = draft.gate.as_ref().and_then(|g| g.as_ref()?.width.clone());
+    let lacks = !has_length && draft.length.is_none() && draft.from.is_some() && draft.to.is_some();
+    let wide =
+        |m: &Measure| fits(m, SlotId::GateWidth, None).lengths.first().is_some_and(|(l, _)| *l >= Length::inches(60));
+    let Some(width) = width.filter(|w| lacks && wide(w)) else { return vec![draft.clone()] };
+    let gate = draft.gate.clone().map(|g| g.map(|g| GateDraft { width: None, ..g }));
+    vec![RunDraft { length: Some(width), gate, ..draft.clone() }, draft.clone()]
+}
+
+fn only_a_name(draft: &RunDraft) -> bool {
+    let rest = RunDraft { name: None, number: None, it: false, run_word: false, words: 0..0, ..draft.clone() };
+    draft.name.is_some() && rest == RunDraft::default()
 }

@@ -2,16 +2,20 @@
 
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, NotchTold, PostRole, PostSize, Setting, SlotId};
-use crate::measure::{Length, Meaning, Measure, Side};
+use crate::job::{Fact, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
+use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
+use crate::session::state::Focus;
 
 impl Resolver<'_> {
     pub(super) fn setting(&self, branch: Branch, clause: &Clause) -> Branches {
         let set = |branch: Branch, s| Ok(vec![branch.with(Fact::Set(s))?]);
         match clause {
             Clause::Slot(slot, m) => self.slot(branch, *slot, m),
-            Clause::Post(role, lumber) => set(branch, Setting::Post(*role, PostSize::Lumber(*lumber))),
+            Clause::Post(role, lumber) => {
+                let focus = Focus { role: Some(*role), slot: None, ..branch.focus.clone() };
+                set(Branch { focus, ..branch }, Setting::Post(*role, PostSize::Lumber(*lumber)))
+            }
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
@@ -39,10 +43,19 @@ impl Resolver<'_> {
 
     /// "no, 42" after a setting: the same slot again.
     pub(super) fn setting_again(&self, branch: &Branch, draft: &RunDraft) -> Result<Option<Vec<Branch>>, Problem> {
-        let only_length = RunDraft { length: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
-        match (self.session.talk.focus.slot, &draft.length) {
-            (Some(slot), Some(m)) if only_length => self.slot(branch.clone(), slot, m).map(Some),
-            _ => Ok(None),
+        let only_length =
+            RunDraft { length: None, not: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
+        let (Some(slot), true) = (self.session.talk.focus.slot, only_length) else { return Ok(None) };
+        if let Some(not) = &draft.not {
+            let stands = stands(&branch.job.settings, slot);
+            if !fits(not, slot, None).lengths.iter().any(|(l, _)| Some(*l) == stands) {
+                return Err(Problem::Ask("That is not what stands. Say which figure, and what it is.", Vec::new()));
+            }
+        }
+        match &draft.length {
+            Some(m) => self.slot(branch.clone(), slot, m).map(Some),
+            None if draft.not.is_some() => Err(Problem::Ask("Not that: what is it then?", Vec::new())),
+            None => Ok(None),
         }
     }
 
@@ -86,7 +99,39 @@ impl Resolver<'_> {
     }
 }
 
+/// What stands in a setting's slot.
+fn stands(settings: &Settings, slot: SlotId) -> Option<Length> {
+    match slot {
+        SlotId::HeightTop => settings.height_top,
+        SlotId::GapUnder => settings.gap_under,
+        SlotId::BalusterWidth => settings.baluster,
+        SlotId::GapMax => settings.gap_max,
+        SlotId::ClearMax => settings.clear_max,
+        SlotId::CentreMax => settings.centre_max,
+        SlotId::Grade => settings.grade,
+        _ => None,
+    }
+}
+
 impl Resolver<'_> {
+    /// "6x6" of no posts named: in reply, those spoken of last; else all.
+    pub(super) fn lumber(&self, branch: Branch, size: Lumber, instead: bool) -> Branches {
+        let spoken = self.session.talk.focus.role.filter(|_| self.corrects || instead);
+        self.setting(branch, &Clause::Post(spoken.unwrap_or(PostRole::All), size))
+    }
+
+    /// "5 to 6 feet apart": a limit is one figure, so which is asked.
+    pub(super) fn either(&self, branch: Branch, slot: SlotId, a: &Measure, b: &Measure) -> Branches {
+        let feet = |m: &Measure| matches!(m.meaning, Meaning::Length(_, Said::Feet));
+        let inherit = if feet(b) { Some(Said::Feet) } else { None };
+        let lengths = [fits(a, slot, inherit), fits(b, slot, inherit)];
+        let each = lengths.iter().flat_map(|f| &f.lengths).map(|(l, _)| {
+            let b = branch.clone().with(fact(slot, *l))?;
+            Ok(Branch { ask: true, ..b })
+        });
+        first_problem(each.collect())
+    }
+
     /// "4 max": of the gaps where they are spoken of; else asked.
     pub(super) fn most(&self, branch: Branch, m: &Measure) -> Branches {
         if self.infill {
@@ -128,7 +173,7 @@ impl Resolver<'_> {
     }
 }
 
-fn first_problem(branches: Vec<Result<Branch, Problem>>) -> Branches {
+pub(super) fn first_problem(branches: Vec<Result<Branch, Problem>>) -> Branches {
     let mut out = Vec::new();
     let mut problem = None;
     for b in branches {

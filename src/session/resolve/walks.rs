@@ -35,19 +35,13 @@ fn turn(from: Option<i32>, way: Way) -> Result<Turn, Problem> {
     let to = heading(way);
     match from.map(|f| (to - f).rem_euclid(360)) {
         None if way == Way::Start => Ok(Turn::Start),
-        None => Err(Problem::Ask(
-            "Where does the walk start? Begin at the house: say how far out the first side goes.",
-            Vec::new(),
-        )),
+        None => Err(Problem::Unfit("Where does the walk start? Begin at the house: say how far out the first side goes.")),
         Some(90) => Ok(Turn::Right(90)),
         Some(270) => Ok(Turn::Left(90)),
-        Some(0) => Err(Problem::Ask(
-            "That goes straight on from the side before. Is it the same side, or is there a turn?",
-            Vec::new(),
-        )),
-        Some(_) => {
-            Err(Problem::Ask("That goes straight back along the side before. Which way does it turn?", Vec::new()))
+        Some(0) => {
+            Err(Problem::Unfit("That goes straight on from the side before. Is it the same side, or is there a turn?"))
         }
+        Some(_) => Err(Problem::Unfit("That goes straight back along the side before. Which way does it turn?")),
     }
 }
 
@@ -108,6 +102,9 @@ impl Resolver<'_> {
 
     /// One side of the walk; without a length it is left to follow from the others.
     pub(super) fn walk(&self, branch: Branch, way: Way, length: Option<&Measure>, on: Option<Side>) -> Branches {
+        if way == Way::Start && self.ends {
+            return Err(Problem::Unfit("Is that one run, or the first side of the deck?"));
+        }
         let branch = begun(branch, way)?;
         let before = now(&branch.job);
         if length.is_none() && before == Some(180) {
