@@ -93,7 +93,8 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
     let by_role = reading.clauses.iter().any(|c| matches!(c, Clause::Post(role, _) if *role != PostRole::All));
-    let for_all = |c: &&Clause| by_role && matches!(c, Clause::Post(PostRole::All, _));
+    let for_all =
+        |c: &&Clause| by_role && matches!(c, Clause::Post(PostRole::All, _) | Clause::Lumber { instead: false, .. });
     let (first, rest): (Vec<&Clause>, Vec<&Clause>) = reading.clauses.iter().partition(for_all);
     for clause in first.into_iter().chain(rest) {
         match clause {
