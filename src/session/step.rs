@@ -183,6 +183,9 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
     let act = Act::Tell(facts);
     let (mut reply, figs) = answer::told(&job, &act, then, session.width);
     reply.status = Status::Told;
+    // A note that stood before this line has been read once; stops and checks are said again.
+    let before = crate::rules::check(&session.job, &crate::layout::lay_out(&session.job));
+    reply.findings.retain(|f| f.level != crate::reply::Level::Note || !before.contains(f));
     if changes_nothing(&session.job, &act) {
         reply.lines.push(Line::say(Role::Detail, "That is as it already stands."));
     }

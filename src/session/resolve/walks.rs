@@ -35,7 +35,9 @@ fn turn(from: Option<i32>, way: Way) -> Result<Turn, Problem> {
     let to = heading(way);
     match from.map(|f| (to - f).rem_euclid(360)) {
         None if way == Way::Start => Ok(Turn::Start),
-        None => Err(Problem::Unfit("Where does the walk start? Begin at the house: say how far out the first side goes.")),
+        None => {
+            Err(Problem::Unfit("Where does the walk start? Begin at the house: say how far out the first side goes."))
+        }
         Some(90) => Ok(Turn::Right(90)),
         Some(270) => Ok(Turn::Left(90)),
         Some(0) => {
