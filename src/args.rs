@@ -2,6 +2,7 @@
 
 use clap::{Parser, Subcommand};
 use std::ffi::{OsStr, OsString};
+use std::path::PathBuf;
 
 /// Talk a deck guard layout through: posts, bays and marks in feet and fractional inches
 #[derive(Debug, Parser)]
@@ -10,6 +11,9 @@ pub(crate) struct Cli {
     /// One JSON object a line, as the README documents it
     #[arg(long, global = true)]
     pub(crate) json: bool,
+    /// Keep the talk in this job file, and go on with what it holds; it is made where it is not there
+    #[arg(value_name = "FILE.job")]
+    pub(crate) file: Option<PathBuf>,
     /// None opens the console.
     #[command(subcommand)]
     pub(crate) command: Option<Command>,
@@ -23,7 +27,23 @@ pub(crate) enum Command {
         /// A line, quoted: "run 10 ft between corner and stair head"
         #[arg(required = true, value_name = "LINE")]
         lines: Vec<OsString>,
+        /// Go on with the talk in this job file, and keep it there
+        #[arg(long, value_name = "FILE.job")]
+        job: Option<PathBuf>,
     },
+}
+
+/// What is wrong with arguments that parse. A name that ends in no ".job" and is no file yet is
+/// a slip of the finger more often than a new job: it is not made.
+pub(crate) fn amiss(cli: &Cli) -> Option<&'static str> {
+    let file = match &cli.command {
+        Some(Command::Say { job, .. }) if cli.file.is_none() => job,
+        None => &cli.file,
+        Some(_) => return Some("name the job file behind say: railhand say --job FILE.job LINE"),
+    };
+    let file = file.as_ref()?;
+    let fine = file.extension().is_some_and(|e| e == "job") || file.symlink_metadata().is_ok();
+    (!fine).then_some("there is no such job file, and a new one must be named so that it ends in .job")
 }
 
 /// Puts the lines of `say` behind its flags and a `--`, so that "-2 ft" is a line and
@@ -39,14 +59,25 @@ pub(crate) fn lines_last(args: Vec<OsString>) -> Vec<OsString> {
         Some(n) => (&rest[..n], &rest[n + 1..]),
         None => (rest, &rest[..0]),
     };
-    out.extend(before.iter().filter(|a| is_flag(a)).cloned());
+    let mut lines = Vec::new();
+    let mut before = before.iter();
+    while let Some(arg) = before.next() {
+        match is_flag(arg) {
+            true if arg == "--job" => out.extend([arg].into_iter().chain(before.next()).cloned()),
+            true => out.push(arg.clone()),
+            false => lines.push(arg.clone()),
+        }
+    }
     out.push("--".into());
-    out.extend(before.iter().filter(|a| !is_flag(a)).chain(after).cloned());
+    out.extend(lines.iter().chain(after).cloned());
     out
 }
 
-/// A flag is dashes and a word of letters, nothing else.
+/// A flag is dashes and a word of letters, nothing else; but whatever a job file is named.
 fn is_flag(arg: &OsStr) -> bool {
+    if arg.as_encoded_bytes().starts_with(b"--job=") {
+        return true;
+    }
     let Some(name) = arg.to_str().and_then(|a| a.strip_prefix('-')) else { return false };
     let name = name.strip_prefix('-').unwrap_or(name);
     name.starts_with(|c: char| c.is_ascii_alphabetic()) && !name.contains(char::is_whitespace)
@@ -59,14 +90,14 @@ mod tests {
     fn said(args: &[&str]) -> Option<(bool, Vec<OsString>)> {
         let args = std::iter::once("railhand").chain(args.iter().copied()).map(OsString::from).collect();
         let cli = Cli::try_parse_from(lines_last(args)).ok()?;
-        let Some(Command::Say { lines }) = cli.command else { return Some((cli.json, Vec::new())) };
+        let Some(Command::Say { lines, .. }) = cli.command else { return Some((cli.json, Vec::new())) };
         Some((cli.json, lines))
     }
 
     #[test]
     fn flags_and_lines_may_stand_in_any_order() {
         type Row<'a> = (&'a [&'a str], Option<(bool, &'a [&'a str])>);
-        let rows: [Row; 13] = [
+        let rows: [Row; 17] = [
             (&[], Some((false, &[]))),
             (&["--json"], Some((true, &[]))),
             (&["say", "a", "b"], Some((false, &["a", "b"]))),
@@ -80,10 +111,32 @@ mod tests {
             (&["say", "--json"], None),
             (&["say", "--sideways", "a"], None),
             (&["shout", "a"], None),
+            (&["deck.job"], Some((false, &[]))),
+            (&["say", "a", "--job", "d.job", "-2 ft", "--json"], Some((true, &["a", "-2 ft"]))),
+            (&["say", "--job=my deck.job", "a"], Some((false, &["a"]))),
+            (&["say", "a", "--job"], None),
         ];
         for (args, want) in rows {
             let want = want.map(|(json, lines)| (json, lines.iter().map(OsString::from).collect()));
             assert_eq!(said(args), want, "{args:?}");
+        }
+    }
+
+    #[test]
+    fn a_new_job_file_is_named_as_one_and_in_its_place() {
+        let rows: [(&[&str], bool); 7] = [
+            (&["deck.job"], true),
+            (&["/dev/null"], true),
+            (&["shout"], false),
+            (&["deck.txt"], false),
+            (&["say", "--job", "deck.job", "a"], true),
+            (&["say", "--job", "deck", "a"], false),
+            (&["deck.job", "say", "a"], false),
+        ];
+        for (args, fine) in rows {
+            let args = std::iter::once("railhand").chain(args.iter().copied()).map(OsString::from).collect();
+            let cli = Cli::try_parse_from(lines_last(args)).expect("these parse");
+            assert_eq!(amiss(&cli).is_none(), fine, "{cli:?}");
         }
     }
 }

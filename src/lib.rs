@@ -9,7 +9,8 @@
 //! 3. [`job`] holds what has been told; [`layout`] places posts; [`rules`] looks the
 //!    result over; [`sums`] does arithmetic at the prompt.
 //! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
-//! 5. [`console`] and the binary are the only rooms that touch the outside.
+//! 5. [`store`] keeps what was told in the job file, before the answer is shown.
+//! 6. [`console`], [`store`] and the binary are the only rooms that touch the outside.
 //!
 //! Below them all stand [`measure`] (exact lengths), [`limits`] (limits with their
 //! sources) and [`figure`] (a value that cannot be made without its reason).
@@ -27,4 +28,5 @@ pub mod measure;
 pub mod reply;
 pub mod rules;
 pub mod session;
+pub mod store;
 pub mod sums;

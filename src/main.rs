@@ -5,7 +5,7 @@
 mod args;
 
 use args::{Cli, Command};
-use clap::Parser;
+use clap::{CommandFactory as _, Parser};
 use railhand::console::{self, Trouble};
 use std::io::{self, Write as _};
 use std::process::ExitCode;
@@ -24,11 +24,14 @@ fn main() -> ExitCode {
 }
 
 fn run(cli: Cli) -> Result<(), Trouble> {
+    if let Some(amiss) = args::amiss(&cli) {
+        Cli::command().error(clap::error::ErrorKind::InvalidValue, amiss).exit();
+    }
     match cli.command {
-        None => console::open(cli.json),
-        Some(Command::Say { lines }) => {
+        None => console::open(cli.json, cli.file.as_deref()),
+        Some(Command::Say { lines, job }) => {
             let lines: Vec<String> = lines.iter().map(|l| l.to_string_lossy().into_owned()).collect();
-            console::say(&lines, cli.json)
+            console::say(&lines, cli.json, job.as_deref())
         }
     }
 }

@@ -9,8 +9,8 @@ use proptest::sample::{Index, select};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
-    Setting, StairAt, StairOpening, Told,
+    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId,
+    RunPatch, Setting, StairAt, StairOpening, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
@@ -73,14 +73,19 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
         length().prop_map(StairAt::FromLeft),
         length().prop_map(StairAt::FromRight),
     ];
-    (length(), at).prop_map(|(width, at)| StairOpening { width, at })
+    (length(), of(length()), at).prop_map(|(width, recess, at)| StairOpening { width, at, recess })
+}
+
+fn turn() -> impl Strategy<Value = Turn> {
+    prop_oneof![Just(Turn::Start), any::<u16>().prop_map(Turn::Right), any::<u16>().prop_map(Turn::Left)]
 }
 
 fn patch() -> impl Strategy<Value = RunPatch> {
-    let basis = of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre]));
+    let basis = of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre, Basis::Edge]));
     let ends = (of(end()), of(end()));
-    let parts = (of(name()), of(told()), basis, ends, of(of(gate())), of(of(stairs())), of(of(any::<u16>())));
-    parts.prop_map(|(name, length, basis, (from, to), gate, stairs, bays)| RunPatch {
+    let counted = (of(of(any::<u16>())), of(turn()));
+    let parts = (of(name()), of(told()), basis, ends, of(of(gate())), of(of(stairs())), counted);
+    parts.prop_map(|(name, length, basis, (from, to), gate, stairs, (bays, turn))| RunPatch {
         name,
         length,
         basis,
@@ -89,13 +94,30 @@ fn patch() -> impl Strategy<Value = RunPatch> {
         gate,
         stairs,
         bays,
+        turn,
     })
 }
 
 fn size_setting() -> impl Strategy<Value = Setting> {
     use Setting::{Baluster, CentreMax, ClearMax, GapMax, GapUnder, Grade, HeightTop};
-    let of_length: Vec<fn(Length) -> Setting> =
-        vec![HeightTop, GapUnder, Baluster, GapMax, ClearMax, CentreMax, Grade, |l| Setting::Notch(NotchTold::Deep(l))];
+    use Setting::{FirstJoist, HoldBack, Joists, Line, Overhang, Rim, Skirt};
+    let of_length: Vec<fn(Length) -> Setting> = vec![
+        HeightTop,
+        GapUnder,
+        Baluster,
+        GapMax,
+        ClearMax,
+        CentreMax,
+        Grade,
+        |l| Setting::Notch(NotchTold::Deep(l)),
+        Overhang,
+        Skirt,
+        Rim,
+        Line,
+        HoldBack,
+        Joists,
+        FirstJoist,
+    ];
     (select(of_length), length()).prop_map(|(make, l)| make(l))
 }
 
@@ -105,6 +127,7 @@ fn setting() -> impl Strategy<Value = Setting> {
         2 => (select(PostRole::ALL.to_vec()), size).prop_map(|(role, size)| Setting::Post(role, size)),
         4 => size_setting(),
         1 => select(vec![Mount::OverEdge, Mount::Inside, Mount::Outside, Mount::Surface]).prop_map(Setting::Mount),
+        1 => select(vec![JoistsRun::Out, JoistsRun::Along]).prop_map(Setting::JoistsRun),
         1 => select(vec![Fixing::ThroughBolts, Fixing::Lags, Fixing::Screws]).prop_map(Setting::Fixing),
         1 => select(vec![HouseEnd::Post, HouseEnd::Bracket]).prop_map(Setting::HouseEnd),
         1 => Just(Setting::Notch(NotchTold::None)),

@@ -5,8 +5,8 @@ use num_rational::Ratio;
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
-    Setting, StairAt, StairOpening, Told,
+    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId,
+    RunPatch, Setting, StairAt, StairOpening, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
@@ -68,7 +68,11 @@ fn each_measure_of_a_run_has_its_phrase() {
 #[test]
 fn each_end_opening_and_count_of_a_run_has_its_phrase() {
     let gate = |at, width| run(|p| p.gate = Some(Some(Gate { at, width })));
-    let stairs = |at| run(|p| p.stairs = Some(Some(StairOpening { width: ft(4, 0), at })));
+    let stairs = |at| run(|p| p.stairs = Some(Some(StairOpening { width: ft(4, 0), at, recess: None })));
+    let recessed = |at| {
+        let recess = Some(ft(3, 0));
+        run(|p| p.stairs = Some(Some(StairOpening { width: ft(4, 0), at, recess })))
+    };
     tells([
         ("run 1", run(|_| ())),
         ("run 1: called front", run(|p| p.name = Some("front".to_owned()))),
@@ -79,7 +83,19 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
         ("run 1: stairs 4'-0\" wide in the middle", stairs(StairAt::Middle)),
         ("run 1: stairs 4'-0\" wide 5'-0\" from the left", stairs(StairAt::FromLeft(ft(5, 0)))),
         ("run 1: stairs 4'-0\" wide 5'-0\" from the right", stairs(StairAt::FromRight(ft(5, 0)))),
+        ("run 1: stairs 4'-0\" wide 3'-0\" deep into the deck in the middle", recessed(StairAt::Middle)),
+        (
+            "run 1: stairs 4'-0\" wide 3'-0\" deep into the deck 5'-0\" from the left",
+            recessed(StairAt::FromLeft(ft(5, 0))),
+        ),
         ("run 1: no stairs", run(|p| p.stairs = Some(None))),
+        ("run 1: off the house", run(|p| p.turn = Some(Turn::Start))),
+        ("run 1: turning right", run(|p| p.turn = Some(Turn::Right(90)))),
+        ("run 1: turning left 45 degrees", run(|p| p.turn = Some(Turn::Left(45)))),
+        (
+            "run 1: 16'-0\" on the edge",
+            run(|p| (p.length, p.basis) = (Some(Told::plain(ft(16, 0))), Some(Basis::Edge))),
+        ),
         ("run 1: 3 bays", run(|p| p.bays = Some(Some(3)))),
         ("run 1: 1 bay", run(|p| p.bays = Some(Some(1)))),
         ("run 1: fewest bays", run(|p| p.bays = Some(None))),
@@ -127,6 +143,17 @@ fn each_setting_has_its_phrase() {
         ("mount: inside the rim", Setting::Mount(Mount::Inside)),
         ("mount: outside the rim", Setting::Mount(Mount::Outside)),
         ("mount: on the decking", Setting::Mount(Mount::Surface)),
+        ("overhang: 1\"", Setting::Overhang(inch(1, 1))),
+        ("overhang: 0\"", Setting::Overhang(inch(0, 1))),
+        ("skirt: 3/4\" thick", Setting::Skirt(inch(3, 4))),
+        ("rim: 1 1/2\" thick", Setting::Rim(inch(3, 2))),
+        ("baluster line: 5\" inside the edge", Setting::Line(inch(5, 1))),
+        ("baluster line: -1 3/4\" inside the edge", Setting::Line(inch(-7, 4))),
+        ("hold-back: 2 1/2\"", Setting::HoldBack(inch(5, 2))),
+        ("joists: 16\" on centre", Setting::Joists(inch(16, 1))),
+        ("first joist: 3/4\" in", Setting::FirstJoist(inch(3, 4))),
+        ("joists run: out from the house", Setting::JoistsRun(JoistsRun::Out)),
+        ("joists run: along the house", Setting::JoistsRun(JoistsRun::Along)),
         ("fixing: through bolts", Setting::Fixing(Fixing::ThroughBolts)),
         ("fixing: lags", Setting::Fixing(Fixing::Lags)),
         ("fixing: structural screws", Setting::Fixing(Fixing::Screws)),

@@ -95,14 +95,23 @@ fn a_reply_gives_what_it_holds() {
     reply.lines = vec![Line::new(Role::Answer, [Span::Fig(fig(inches(120)), Style::Tape), Span::Phrase(long.clone())])];
     reply.values.posts = vec![PostFig {
         run: RunId(2),
+        stretch: "-in-left",
+        shared: Some(RunId(1)),
         at: fig(part(7, 4)),
         near_face: fig(inches(0)),
         from: "corner",
         kind: "corner",
         why: "an end",
     }];
-    reply.values.bays =
-        vec![BayFig { run: RunId(2), clear: fig(inches(54)), centre: None, from: "corner", to: "wall", gate: false }];
+    reply.values.bays = vec![BayFig {
+        run: RunId(2),
+        stretch: "",
+        clear: fig(inches(54)),
+        centre: None,
+        from: "corner",
+        to: "wall",
+        gate: false,
+    }];
     reply.values.clear_max = Some(fig(part(137, 2)));
     reply.values.left = Some(fig(inches(3)));
     reply.values.more = vec![("stick", fig(inches(96))), ("left", fig(inches(99)))];
@@ -124,7 +133,7 @@ fn a_reply_gives_what_it_holds() {
             "left": len("3", "3\""),
             "clear_max": len("68.5", "5'-8 1/2\""),
             "posts": [{"run": 2, "at": len("1.75", "1 3/4\""), "from": "corner", "kind": "corner", "why": "an end",
-                       "near_face": len("0", "0\"")}],
+                       "near_face": len("0", "0\""), "shared_with": 1, "stretch": "2-in-left"}],
             "bays": [{"run": 2, "clear": len("54", "4'-6\""), "centre": null, "from": "corner", "to": "wall", "gate": false}],
             "ends": ["house"],
             "stick": len("96", "8'-0\""),
@@ -149,7 +158,7 @@ fn a_job_gives_its_runs_gates_stairs_and_notes() {
     let held = RunPatch {
         length: Some(Told::plain(inches(240))),
         gate: gate(GateAt::From, None),
-        stairs: Some(Some(StairOpening { width: inches(48), at: StairAt::FromLeft(inches(36)) })),
+        stairs: Some(Some(StairOpening { width: inches(48), at: StairAt::FromLeft(inches(36)), recess: None })),
         ..RunPatch::default()
     };
     let facts = [
@@ -256,7 +265,15 @@ fn what_was_not_told_is_null() {
             "mount",
             "fix",
             "house_end",
-            "tape"
+            "tape",
+            "overhang",
+            "skirt",
+            "rim",
+            "line",
+            "hold_back",
+            "joists",
+            "first_joist",
+            "joists_run"
         ])
     );
     assert!(untold.as_object().expect("an object").values().all(Value::is_null));

@@ -106,7 +106,7 @@ fn each_stretch_is_a_little_run() {
         length: Some(Told::plain(inches(252))),
         from: Some(End::House),
         to: Some(End::Corner),
-        stairs: Some(railhand::job::StairOpening { width: inches(48), at }),
+        stairs: Some(railhand::job::StairOpening { width: inches(48), at, recess: None }),
         ..Run::untold(RunId(1))
     };
     let rows = [

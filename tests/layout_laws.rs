@@ -52,7 +52,7 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
         1 => StairAt::FromLeft(off),
         _ => StairAt::FromRight(off),
     });
-    (eighths(30, 72), at).prop_map(|(width, at)| StairOpening { width, at })
+    (eighths(30, 72), at).prop_map(|(width, at)| StairOpening { width, at, recess: None })
 }
 
 fn patch() -> impl Strategy<Value = RunPatch> {
@@ -93,7 +93,7 @@ fn outside(p: &Placed, basis: Basis) -> Length {
     match basis {
         Basis::Overall => inches(0),
         Basis::Clear => widths,
-        Basis::Centre => widths / 2,
+        Basis::Centre | Basis::Edge => widths / 2,
     }
 }
 

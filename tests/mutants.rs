@@ -61,7 +61,7 @@ use std::collections::BTreeMap;
 use vary::{Variant, variants};
 
 /// How many silent variants are printed.
-const SHOWN: usize = 600;
+const SHOWN: usize = 60;
 
 /// Says the lines before the last one.
 fn talked(lines: &[String]) -> Session {
@@ -181,4 +181,46 @@ fn nothing_is_lost_in_silence() {
     tally.print();
     assert!(tally.all() > 3_500, "only {} variants", tally.all());
     assert_eq!(tally.silent.len(), 0, "variants lost in silence; the first are printed above");
+}
+
+/// The judge on readings made by hand: what it lets pass, and what it must not.
+#[test]
+fn the_judge_tells_silence_from_sense() {
+    use vary::Change::{Digits, Drop, Insert, Marks};
+    let read = |line: &str, readback: &str, named: &[&str]| Read {
+        line: line.to_owned(),
+        readback: readback.to_owned(),
+        named: named.iter().map(|w| (*w).to_owned()).collect(),
+        told: true,
+        goes_on: false,
+    };
+    let (line, said) = ("12 ft house to corner", "run 1: 12'-0\" out to out, from house, to corner");
+    let table: &[(vary::Change, &str, &str, &[&str], bool)] = &[
+        (Insert(0, "please"), "please 12 ft house to corner", said, &[], false),
+        (Insert(0, "almost"), "almost 12 ft house to corner", said, &[], true),
+        (Insert(0, "almost"), "almost 12 ft house to corner", said, &["almost"], false),
+        (
+            Insert(0, "about"),
+            "about 12 ft house to corner",
+            "run 1: about 12'-0\" out to out, from house, to corner",
+            &[],
+            false,
+        ),
+        (Insert(2, "kumquat"), "12 ft kumquat house to corner", said, &[], true),
+        (Insert(3, "wall"), "12 ft house wall to corner", said, &[], false),
+        (Insert(0, "7"), "7 12 ft house to corner", said, &[], true),
+        (Insert(5, "gate"), "12 ft house to corner gate", said, &[], true),
+        (Drop(2), "12 ft to corner", said, &[], true),
+        (Drop(1), "12 house to corner", said, &[], false),
+        (Drop(2), "12 ft to corner", "run 1: 12'-0\" out to out, to corner", &[], false),
+        (Digits, "1 2 ft house to corner", said, &[], true),
+        (Marks, "12' house to corner", said, &[], false),
+        (Marks, "12' house to corner", "run 1: 12\" out to out, from house, to corner", &[], true),
+        (Insert(2, "not"), "12 ft not house to corner", "run 1: 12'-0\" out to out, from corner, to house", &[], true),
+    ];
+    for (change, typed, readback, named, silent) in table {
+        let variant = Variant { kind: "table", change: change.clone(), line: (*typed).to_owned() };
+        let verdict = judge(&read(line, said, &[]), &variant, &read(typed, readback, named));
+        assert_eq!(matches!(verdict, Verdict::Silent(_)), *silent, "{typed:?} -> {readback:?}: {verdict:?}");
+    }
 }

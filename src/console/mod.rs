@@ -1,9 +1,10 @@
 //! The room that touches the outside: the prompt, the pipe, the one-shot command.
 //!
 //! `talk` holds one conversation and turns a line into what is shown; `lines` reads
-//! lines of any length in bounded memory; `out` is the one writer; `prompt` is the
-//! only module that knows the line editor.
+//! lines of any length in bounded memory; `found` words what a job file was found like; `out`
+//! is the one writer; `prompt` is the only module that knows the line editor.
 
+mod found;
 mod lines;
 mod out;
 mod paths;
@@ -14,10 +15,12 @@ mod talk;
 pub use out::Trouble;
 
 use crate::reply::wrap;
+use crate::store::{Opened, Store};
 use lines::{Lines, split};
 use out::Out;
 use screen::Screen;
 use std::io::{self, IsTerminal as _, Write};
+use std::path::Path;
 use talk::{Form, Talk};
 
 /// The mark a line is typed behind.
@@ -37,24 +40,53 @@ fn welcome() -> String {
 }
 
 /// Opens the console where a person sits at a terminal; else answers standard input line by line.
+/// Where a job file is named, the talk is the one it holds, and is kept in it.
 ///
 /// # Errors
 /// What could not be read or written. A reader that went away is not an error.
-pub fn open(json: bool) -> Result<(), Trouble> {
-    let person = io::stdin().is_terminal() && io::stdout().is_terminal();
-    match (person && !json, Screen::is_dumb()) {
-        (false, _) => pipe(json),
-        (true, true) => dumb(),
-        (true, false) => prompt::converse(),
-    }
+pub fn open(json: bool, job: Option<&Path>) -> Result<(), Trouble> {
+    let job = opened(job)?;
+    let person = io::stdin().is_terminal() && io::stdout().is_terminal() && !json;
+    let found = job.as_ref().map(|o| found::says(o, person, Screen::of_stdout().width)).unwrap_or_default();
+    let mut talk = Talk::new(Form::of(json), job);
+    let held = match (person, Screen::is_dumb()) {
+        (false, _) => {
+            aside(&found);
+            pipe(&mut talk)
+        }
+        (true, true) => dumb(&mut talk, &found),
+        (true, false) => prompt::converse(&mut talk, &found),
+    };
+    finished(talk, held)
 }
 
 /// Answers lines in order, as one conversation. A line break inside one starts the next.
+/// Where a job file is named, the talk goes on from what it holds, and is kept in it.
 ///
 /// # Errors
-/// What could not be written.
-pub fn say(said: &[String], json: bool) -> Result<(), Trouble> {
-    let mut talk = Talk::new(Form::of(json));
+/// What could not be read or written.
+pub fn say(said: &[String], json: bool, job: Option<&Path>) -> Result<(), Trouble> {
+    let job = opened(job)?;
+    aside(&job.as_ref().map(|o| found::says(o, false, Screen::of_stdout().width)).unwrap_or_default());
+    let mut talk = Talk::new(Form::of(json), job);
+    let held = said_all(&mut talk, said);
+    finished(talk, held)
+}
+
+fn opened(job: Option<&Path>) -> Result<Option<Opened>, Trouble> {
+    job.map(|path| Store::open(path).map_err(Trouble::Job)).transpose()
+}
+
+/// The end of a talk: that the job file does not hold it all is told last, and is told even
+/// where nobody reads the answers any more.
+fn finished(mut talk: Talk, held: Result<(), Trouble>) -> Result<(), Trouble> {
+    match (held, talk.finish()) {
+        (Ok(()) | Err(Trouble::Gone), Err((name, why))) => Err(Trouble::NotKept(name, why)),
+        (held, _) => held,
+    }
+}
+
+fn said_all(talk: &mut Talk, said: &[String]) -> Result<(), Trouble> {
     let mut out = Out::new(io::stdout().lock());
     for line in said.iter().flat_map(|s| split(s)) {
         out.answer(&talk.answer(&line, Screen::of_stdout()), talk.form())?;
@@ -63,8 +95,7 @@ pub fn say(said: &[String], json: bool) -> Result<(), Trouble> {
 }
 
 /// Answers standard input line by line.
-fn pipe(json: bool) -> Result<(), Trouble> {
-    let mut talk = Talk::new(Form::of(json));
+fn pipe(talk: &mut Talk) -> Result<(), Trouble> {
     let mut out = Out::new(io::stdout().lock());
     let mut lines = Lines::new(io::stdin().lock());
     loop {
@@ -78,11 +109,11 @@ fn pipe(json: bool) -> Result<(), Trouble> {
 }
 
 /// A terminal that can do nothing: no editing, no escape sequences.
-fn dumb() -> Result<(), Trouble> {
-    let mut talk = Talk::new(Form::Text);
+fn dumb(talk: &mut Talk, found: &str) -> Result<(), Trouble> {
     let mut out = Out::new(io::stdout().lock());
     let mut lines = Lines::new(io::stdin().lock());
     out.write(&welcome())?;
+    out.write(found)?;
     loop {
         out.write(PROMPT)?;
         out.flush()?;
@@ -95,6 +126,11 @@ fn dumb() -> Result<(), Trouble> {
             talk::Turn::Answer => out.answer(&talk.answer(&line, Screen::of_stdout()), talk.form())?,
         }
     }
+}
+
+/// Says on standard error what is no answer. Where that is closed, nobody is left to tell.
+fn aside(text: &str) {
+    let _ = io::stderr().write_all(text.as_bytes());
 }
 
 /// Says on standard error what went wrong. Where that is closed too, nobody is left to tell.

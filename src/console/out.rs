@@ -1,6 +1,7 @@
 //! The one writer: everything shown goes out here, and a reader that went away ends it quietly.
 
 use super::talk::Form;
+use crate::store::{NotKept, Refused};
 use std::fmt;
 use std::io::{self, BufWriter, Write};
 
@@ -13,6 +14,10 @@ pub enum Trouble {
     Read(io::Error),
     /// An answer could not be written.
     Write(io::Error),
+    /// The job file was not opened.
+    Job(Refused),
+    /// The job file of that name does not hold everything that was told.
+    NotKept(String, NotKept),
 }
 
 impl Trouble {
@@ -27,6 +32,8 @@ impl fmt::Display for Trouble {
             Trouble::Gone => write!(f, "nobody reads the answers any more"),
             Trouble::Read(e) => write!(f, "a line could not be read: {e}"),
             Trouble::Write(e) => write!(f, "an answer could not be written: {e}"),
+            Trouble::Job(refused) => write!(f, "{refused}"),
+            Trouble::NotKept(name, why) => write!(f, "{name} does not hold everything that was told: {}", why.says()),
         }
     }
 }

@@ -17,23 +17,23 @@ use std::io;
 /// Lines remembered from one day to the next.
 const REMEMBERED: usize = 1_000;
 
-/// Talks at a terminal until the person leaves.
+/// Talks at a terminal until the person leaves; `found` is what the job file was found like.
 ///
 /// # Errors
 /// What could not be read or written.
-pub(super) fn converse() -> Result<(), Trouble> {
+pub(super) fn converse(talk: &mut Talk, found: &str) -> Result<(), Trouble> {
     let history = paths::history();
     let mut out = Out::new(io::stdout());
     if history.as_ref().is_none_or(|file| !file.exists()) {
         out.write(&welcome())?;
-        out.flush()?;
     }
+    out.write(found)?;
+    out.flush()?;
     let mut editor = editor(history.and_then(|file| FileBackedHistory::with_file(REMEMBERED, file).ok()));
-    let mut talk = Talk::new(Form::Text);
     loop {
         match editor.read_line(&Mark).map_err(Trouble::Read)? {
             Signal::Success(typed) => {
-                if answer(&mut talk, &typed, &mut out)? == Turn::Leave {
+                if answer(talk, &typed, &mut out)? == Turn::Leave {
                     return Ok(());
                 }
                 // Kept line by line, for the day the window is closed; where it cannot be, the talk goes on.
@@ -46,8 +46,15 @@ pub(super) fn converse() -> Result<(), Trouble> {
     }
 }
 
-/// Answers what was entered: a line, or a paste of several, each in turn.
+/// Answers what was entered: a line, or a paste of several, each in turn. One undo takes a paste back.
 fn answer(talk: &mut Talk, typed: &str, out: &mut Out<io::Stdout>) -> Result<Turn, Trouble> {
+    let before = talk.begin_paste();
+    let turn = each(talk, typed, out);
+    talk.end_paste(before);
+    turn
+}
+
+fn each(talk: &mut Talk, typed: &str, out: &mut Out<io::Stdout>) -> Result<Turn, Trouble> {
     for line in split(typed) {
         match Talk::turn(&line) {
             Turn::Leave => return Ok(Turn::Leave),

@@ -1,8 +1,9 @@
 //! One conversation, and a line of it turned into what is shown.
 
 use super::screen::Screen;
-use crate::reply::{Tone, json_line, reply_json, shown, tape_of};
+use crate::reply::{Line, Reply, Role, Span, Status, Tone, Typed, json_line, reply_json, shown, tape_of};
 use crate::session::{Session, step};
+use crate::store::{Kept, NotKept, Opened, Pasted, Store, pasted};
 
 /// How answers are written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,16 +32,21 @@ pub(super) enum Turn {
     Answer,
 }
 
-/// A conversation and the form it is held in.
+/// A conversation, the form it is held in, and the file it is kept in.
 pub(super) struct Talk {
     session: Session,
     form: Form,
+    store: Option<Store>,
 }
 
 impl Talk {
-    /// A fresh conversation.
-    pub(super) fn new(form: Form) -> Talk {
-        Talk { session: Session::new(), form }
+    /// A fresh conversation, or the one a job file holds.
+    pub(super) fn new(form: Form, job: Option<Opened>) -> Talk {
+        let (session, store) = match job {
+            Some(opened) => (opened.session, Some(opened.store)),
+            None => (Session::new(), None),
+        };
+        Talk { session, form, store }
     }
 
     /// The form answers are written in.
@@ -58,19 +64,95 @@ impl Talk {
         }
     }
 
-    /// Takes the line in and gives the answer as it is to be written, with no line break at its end.
+    /// Takes the line in and gives the answer as it is to be written, with no line break at its
+    /// end. What it told is in the job file by then, or the answer says that it is not.
     pub(super) fn answer(&mut self, line: &str, screen: Screen) -> String {
-        let (delta, reply) = step(&self.session, line);
-        self.session.apply(delta);
+        let reply = match pasted(line) {
+            Pasted::Line => self.take(line, line),
+            Pasted::Phrase(phrase, said) => self.take(phrase, said),
+            other => out_of_a_file(other),
+        };
         let job = self.session.job();
         match self.form {
-            Form::Json => json_line(&reply_json(line, &reply, job)),
+            Form::Json => {
+                let mut object = reply_json(line, &reply, job);
+                if let (Some(store), Some(fields)) = (&self.store, object.as_object_mut()) {
+                    fields.insert("kept".into(), store.holds_all().into());
+                }
+                json_line(&object)
+            }
             Form::Text => {
                 let rows = shown(&reply, screen.width, tape_of(job));
                 let rows: Vec<String> = rows.into_iter().map(|s| paint(s.tone, s.text, screen.colour)).collect();
                 rows.join("\n")
             }
         }
+    }
+
+    /// Takes a line in; `said` are the words it was said in, where they are not the line.
+    fn take(&mut self, line: &str, said: &str) -> Reply {
+        let (delta, mut reply) = step(&self.session, line);
+        if let Some(store) = &mut self.store {
+            let kept = store.take(&self.session, &delta, &reply, said);
+            reply.lines.extend(kept_line(store.name(), &kept));
+        }
+        self.session.apply(delta);
+        reply
+    }
+
+    /// What is told from here on comes in one paste: one undo takes it back.
+    pub(super) fn begin_paste(&mut self) -> usize {
+        if let Some(store) = &mut self.store {
+            store.begin_paste();
+        }
+        self.session.told_count()
+    }
+
+    /// The paste that began with so many told lines before it has ended.
+    pub(super) fn end_paste(&mut self, before: usize) {
+        let kept = self.store.as_mut().and_then(Store::end_paste);
+        self.session.join_after(kept.unwrap_or(before));
+    }
+
+    /// Ends the conversation.
+    ///
+    /// # Errors
+    /// The job file, and why it does not hold everything told.
+    pub(super) fn finish(&mut self) -> Result<(), (String, NotKept)> {
+        let Some(store) = &mut self.store else { return Ok(()) };
+        store.finish().map_err(|why| (store.name().to_owned(), why))
+    }
+}
+
+/// The answer to a line that stands in job files and is nothing to be taken in.
+fn out_of_a_file(line: Pasted<'_>) -> Reply {
+    let says = match line {
+        Pasted::Head => "That is the head of a job file: nothing to take in. Go on with its lines.",
+        Pasted::NewerHead => {
+            "That is the head of a later railhand's job file: I may not know all its lines. Look at what I hear."
+        }
+        Pasted::Aside => "That was set aside in a job file, so I leave it. Say it another way, without the \"?\".",
+        _ => "That is a comment in a job file: nothing to take in.",
+    };
+    Reply { lines: vec![Line::say(Role::Answer, says)], ..Reply::of(Status::Answered) }
+}
+
+/// What is said of the job file under an answer: nothing while all is well.
+fn kept_line(name: &str, kept: &Kept) -> Option<Line> {
+    let name = || Span::Typed(Typed::new(name));
+    match kept {
+        Kept::AsAlways => None,
+        Kept::Again => Some(Line::new(Role::Detail, [name(), Span::Say(" holds everything told again.")])),
+        Kept::Not(why) => Some(Line::new(
+            Role::Caution,
+            [
+                Span::Say("not kept in "),
+                name(),
+                Span::Say(": "),
+                Span::Say(why.says()),
+                Span::Say(". I go on in memory."),
+            ],
+        )),
     }
 }
 

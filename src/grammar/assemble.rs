@@ -15,7 +15,8 @@ use std::ops::Range;
 struct Gather {
     runs: Vec<RunDraft>,
     current: Option<RunDraft>,
-    others: Vec<Clause>,
+    /// What stands by itself, with the word it starts at.
+    others: Vec<(usize, Clause)>,
     broke: bool,
     repair: Option<Repair>,
     /// An end was told before any length: the next one is the run's other end.
@@ -65,8 +66,10 @@ impl Gather {
             self.clash.get_or_insert(Clash::Apart);
         }
         self.runs.extend(self.current.take());
-        let mut clauses: Vec<Clause> = self.runs.into_iter().map(Clause::Run).collect();
-        clauses.extend(self.others);
+        let runs = self.runs.into_iter().map(|r| (r.words.start, Clause::Run(r)));
+        let mut placed: Vec<(usize, Clause)> = runs.chain(self.others).collect();
+        placed.sort_by_key(|(at, _)| *at);
+        let clauses: Vec<Clause> = placed.into_iter().map(|(_, clause)| clause).collect();
         // A word for a run alone tells nothing of it.
         let empty =
             |r: &RunDraft| RunDraft { run_word: false, it: false, words: 0..0, ..r.clone() } == RunDraft::default();
@@ -175,7 +178,7 @@ impl Gather {
 
     /// "height 36, no 42": the setting just told, told again.
     fn again(&mut self, measure: &Measure) -> bool {
-        let (Some(_), Last::Other, Some(Clause::Slot(_, told))) = (self.repair, self.last, self.others.last_mut())
+        let (Some(_), Last::Other, Some((_, Clause::Slot(_, told)))) = (self.repair, self.last, self.others.last_mut())
         else {
             return false;
         };
@@ -191,12 +194,12 @@ impl Gather {
         {
             return;
         }
-        let same = self.others.last().is_some_and(|last| discriminant(last) == discriminant(&clause));
+        let same = self.others.last().is_some_and(|(_, last)| discriminant(last) == discriminant(&clause));
         if self.repair.is_some() && same {
             self.others.pop();
             self.repair = None;
         }
-        self.others.push(clause);
+        self.others.push((self.words.start, clause));
     }
 
     /// "gate on the left, sorry right": the gate's place told again.
@@ -235,7 +238,7 @@ impl Gather {
         } else if self.has(|r| r.gate.is_some() || r.stairs.is_some()) {
             self.clash.get_or_insert(Clash::Twice(self.words.clone()));
         } else {
-            self.others.push(Clause::Wide(measure.clone()));
+            self.others.push((self.words.start, Clause::Wide(measure.clone())));
         }
     }
 

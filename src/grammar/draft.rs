@@ -92,6 +92,30 @@ pub enum Clause {
     Tape(u8),
     /// The deck's sides, along the house and out, either untold.
     Deck(Option<Measure>, Option<Measure>),
+    /// One side of an outline walked: which way, how far; no length for the last one home.
+    Walk {
+        /// Which way it goes.
+        way: Way,
+        /// How far.
+        length: Option<Measure>,
+        /// The side it is on, where said.
+        on: Option<Side>,
+    },
+    /// Stairs off a side of the deck.
+    StairsOn {
+        /// The side.
+        on: Side,
+        /// Their width.
+        width: Option<Measure>,
+        /// Where along it.
+        at: Option<Along>,
+    },
+    /// Where along the run spoken of its stairs are.
+    StairsAlong(Along),
+    /// A shape named; the walk is still to come.
+    Shape,
+    /// A size of the deck last spoken of: along, out.
+    DeckMore(Option<Measure>, Option<Measure>),
     /// Something to drop.
     Drop(DropDraft),
     /// Two fields change places.
@@ -171,6 +195,41 @@ pub enum Which {
     Number(u32),
 }
 
+/// Where along a side, as said.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Along {
+    /// In the middle.
+    Middle,
+    /// Tight to the end that is this.
+    AtEnd(End),
+    /// So far from an end.
+    Off(Measure, Mark),
+}
+
+/// An end of a side, by what is there or by its side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Mark {
+    /// The end that is this.
+    End(End),
+    /// The left or right end.
+    Side(Side),
+}
+
+/// Which way a side of an outline goes, seen standing at the house looking out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// Straight out from the house: the first side.
+    Start,
+    /// Out, away from the house.
+    Out,
+    /// Across to the right.
+    Right,
+    /// Back toward the house.
+    In,
+    /// Across to the left.
+    Left,
+}
+
 /// What to drop.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum DropDraft {
@@ -223,7 +282,7 @@ pub struct RunDraft {
     /// An end said to be wrong ("not the corner").
     pub not_end: Option<End>,
     /// So much longer, or shorter, than it stands.
-    pub grow: Option<(Measure, Way)>,
+    pub grow: Option<(Measure, Sizing)>,
     /// What the length was measured between.
     pub basis: Option<Basis>,
     /// The end it starts from.
@@ -244,7 +303,7 @@ pub struct RunDraft {
 
 /// Which way a length changes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Way {
+pub enum Sizing {
     /// Longer.
     Longer,
     /// Shorter.

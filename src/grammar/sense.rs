@@ -1,5 +1,6 @@
 //! What a word may mean: the senses of the lexicon in `grammar/words.toml`.
 
+use super::draft::Way;
 use crate::job::{Basis, End, Fixing, Mount};
 
 /// One sense of a word or of a few words that belong together.
@@ -37,6 +38,10 @@ pub enum Sense {
     Qualifier,
     /// A word of another trade or of no trade here.
     Foreign(Foreign),
+    /// Which way a side of an outline goes.
+    Way(Way),
+    /// A deck's shape.
+    Shape,
     /// Parts of an inch a tape is read to.
     Parts(u8),
     /// "the first one", "second run": a run by its number.
@@ -106,6 +111,8 @@ pub enum Part {
     End,
     /// bracket at the wall
     Bracket,
+    /// a corner walked round
+    Corner,
     /// joists, decking and other framing
     Framing,
     /// risers
@@ -254,6 +261,8 @@ pub enum Verb {
     Help,
     /// cut, mark
     Cut,
+    /// jogs
+    Jog,
     /// move, shift
     Move,
     /// name, label

@@ -1,7 +1,12 @@
 //! The job, and what one fact does to it.
 
-use super::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairAt};
+use super::{
+    End, Fact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairAt, StairOpening, Turn, walk,
+};
 use crate::measure::Length;
+
+/// The sharpest turn between two sides, in degrees: past it they lie on each other.
+const MOST_TURN: u16 = 170;
 
 /// A note and its number, which is never reused.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,6 +67,17 @@ pub enum Impossible {
     NotLumber,
     /// A name another run bears.
     NameTaken(String),
+    /// A turn of no degrees, or so sharp that the sides lie on each other.
+    NoSuchTurn(u16),
+    /// Two sides of the outline that cross.
+    SidesCross(RunId, RunId),
+    /// A recess as deep as the deck is there, or deeper.
+    RecessTooDeep {
+        /// The recess.
+        recess: Length,
+        /// The deck, in from the opening.
+        deck: Length,
+    },
 }
 
 impl Job {
@@ -84,6 +100,7 @@ impl Job {
     pub fn with(&self, fact: &Fact) -> Result<Job, Impossible> {
         let mut job = self.clone();
         job.take(fact)?;
+        walk::check(&job)?;
         Ok(job)
     }
 
@@ -93,10 +110,12 @@ impl Job {
         for fact in facts {
             job.take(fact)?;
         }
+        walk::check(&job)?;
         Ok(job)
     }
 
-    fn take(&mut self, fact: &Fact) -> Result<(), Impossible> {
+    /// Takes one fact in, or leaves the job as it is and says why.
+    pub(crate) fn take(&mut self, fact: &Fact) -> Result<(), Impossible> {
         match fact {
             Fact::Run(id, patch) => self.take_run(*id, patch)?,
             Fact::DropRun(id) => {
@@ -150,6 +169,7 @@ fn patch_run(run: &mut Run, patch: &RunPatch) {
     run.gate = p.gate.unwrap_or(run.gate);
     run.stairs = p.stairs.unwrap_or(run.stairs);
     run.bays = p.bays.unwrap_or(run.bays);
+    run.turn = p.turn.or(run.turn);
 }
 
 fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
@@ -171,8 +191,16 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         Setting::CentreMax(l) => (SlotId::CentreMax, l),
         Setting::Grade(l) => (SlotId::Grade, l),
         Setting::Notch(NotchTold::Deep(l)) => (SlotId::NotchDepth, l),
+        Setting::Overhang(l) => (SlotId::Overhang, l),
+        Setting::Skirt(l) => (SlotId::Skirt, l),
+        Setting::Rim(l) => (SlotId::Rim, l),
+        Setting::Line(l) => (SlotId::Line, l),
+        Setting::HoldBack(l) => (SlotId::HoldBack, l),
+        Setting::Joists(l) => (SlotId::Joists, l),
+        Setting::FirstJoist(l) => (SlotId::FirstJoist, l),
         Setting::Notch(NotchTold::None)
         | Setting::Mount(_)
+        | Setting::JoistsRun(_)
         | Setting::Fixing(_)
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),
@@ -197,15 +225,28 @@ fn check_run(run: &Run) -> Result<(), Impossible> {
     if let Some(w) = gate_width {
         in_range(SlotId::GateWidth, w)?;
     }
+    if let Some(Turn::Left(d) | Turn::Right(d)) = run.turn
+        && !(1..=MOST_TURN).contains(&d)
+    {
+        return Err(Impossible::NoSuchTurn(d));
+    }
     if run.bays.is_some_and(|n| n == 0 || n > 200) {
         return Err(Impossible::BaysDontFit(run.bays.unwrap_or(0)));
     }
     if let Some(s) = run.stairs {
         in_range(SlotId::StairWidth, s.width)?;
+        s.recess.map(|deep| in_range(SlotId::Recess, deep)).transpose()?;
     }
-    let Some(told) = run.length else { return Ok(()) };
-    let length = in_range(SlotId::RunLength, told.length)?;
-    if let (Some(gate), Some(w)) = (run.gate, gate_width)
+    if let Some(told) = run.length {
+        in_range(SlotId::RunLength, told.length)?;
+    }
+    check_openings(run)
+}
+
+/// The gate and the stairs must fit in the run, once its length is known.
+pub(super) fn check_openings(run: &Run) -> Result<(), Impossible> {
+    let Some(length) = run.length.map(|t| t.length) else { return Ok(()) };
+    if let (Some(gate), Some(w)) = (run.gate, run.gate.and_then(|g| g.width))
         && gate_in_run(run, gate)
         && w >= length
     {
@@ -221,4 +262,14 @@ fn check_run(run: &Run) -> Result<(), Impossible> {
         }
     }
     Ok(())
+}
+
+/// What is left of a run on each side of its stair opening.
+pub(crate) fn flanks(stairs: StairOpening, run: Option<Length>) -> (Option<Length>, Option<Length>) {
+    let rest = run.map(|l| l - stairs.width);
+    match stairs.at {
+        StairAt::Middle => (rest.map(|l| l / 2), rest.map(|l| l / 2)),
+        StairAt::FromLeft(off) => (Some(off), rest.map(|l| l - off)),
+        StairAt::FromRight(off) => (rest.map(|l| l - off), Some(off)),
+    }
 }

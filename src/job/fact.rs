@@ -1,6 +1,6 @@
 //! One resolved change to the job: no "it", no bare number left.
 
-use super::{Basis, End, Gate, RunId, Setting, StairOpening, Told};
+use super::{Basis, End, Gate, RunId, Setting, StairOpening, Told, Turn};
 use crate::measure::Length;
 
 /// What is set on a run; `None` leaves a field as it was.
@@ -22,6 +22,8 @@ pub struct RunPatch {
     pub stairs: Option<Option<StairOpening>>,
     /// A bay count, or `Some(None)` for the fewest again.
     pub bays: Option<Option<u16>>,
+    /// Makes the run a side of the outline.
+    pub turn: Option<Turn>,
 }
 
 impl RunPatch {
@@ -35,6 +37,7 @@ impl RunPatch {
         self.gate = later.gate.or(self.gate);
         self.stairs = later.stairs.or(self.stairs);
         self.bays = later.bays.or(self.bays);
+        self.turn = later.turn.or(self.turn);
     }
 
     /// True when nothing is set.

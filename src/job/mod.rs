@@ -2,14 +2,16 @@
 
 pub(crate) mod apply;
 mod fact;
+pub mod outline;
 mod retold;
 mod run;
 mod settings;
 mod slots;
+pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
 pub use fact::{Fact, RunPatch};
 pub use retold::retold;
-pub use run::{Basis, End, Flank, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told};
-pub use settings::{Fixing, HouseEnd, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
+pub use run::{Basis, End, Flank, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told, Turn};
+pub use settings::{Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};

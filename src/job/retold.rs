@@ -18,6 +18,7 @@ pub fn retold(job: &Job) -> Vec<Fact> {
             gate: r.gate.map(Some),
             stairs: r.stairs.map(Some),
             bays: r.bays.map(Some),
+            turn: r.turn,
         };
         Fact::Run(r.id, patch)
     }));
@@ -36,6 +37,14 @@ fn settings(s: &Settings) -> Vec<Setting> {
         s.centre_max.map(Setting::CentreMax),
         s.grade.map(Setting::Grade),
         s.mount.map(Setting::Mount),
+        s.overhang.map(Setting::Overhang),
+        s.skirt.map(Setting::Skirt),
+        s.rim.map(Setting::Rim),
+        s.line.map(Setting::Line),
+        s.hold_back.map(Setting::HoldBack),
+        s.joists.map(Setting::Joists),
+        s.first_joist.map(Setting::FirstJoist),
+        s.joists_run.map(Setting::JoistsRun),
         s.fixing.map(Setting::Fixing),
         s.house_end.map(Setting::HouseEnd),
         s.notch.map(|n: NotchTold| Setting::Notch(n)),

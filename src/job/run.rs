@@ -34,6 +34,20 @@ pub enum Basis {
     Clear,
     /// Centre of one end post to centre of the other.
     Centre,
+    /// Along the decking's edge, corner to corner: how a side of the outline is told.
+    Edge,
+}
+
+/// How a side of the deck's outline leaves the one before it, walked with the deck on
+/// the right: from the house at the left end, out, across, and home.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Turn {
+    /// The first side: straight out from the house.
+    Start,
+    /// To the right by so many degrees: an outside corner.
+    Right(u16),
+    /// To the left by so many degrees: an inside corner.
+    Left(u16),
 }
 
 /// What a run ends at.
@@ -62,6 +76,11 @@ pub enum End {
 }
 
 impl End {
+    /// True where the deck's edge turns.
+    pub fn is_corner(self) -> bool {
+        matches!(self, End::Corner | End::InsideCorner | End::AngledCorner)
+    }
+
     /// Every end, in the order help lists them.
     pub const ALL: [End; 10] = [
         End::House,
@@ -165,6 +184,9 @@ pub struct StairOpening {
     pub width: Length,
     /// Where it stands.
     pub at: StairAt,
+    /// How deep the stairs are let into the deck; the width is then the hole's, decking to
+    /// decking. `None` where they start at the edge.
+    pub recess: Option<Length>,
 }
 
 /// One run as told. What was not told is `None`; defaults are the engines' business.
@@ -188,11 +210,28 @@ pub struct Run {
     pub stairs: Option<StairOpening>,
     /// A bay count asked for in place of the fewest the limit allows.
     pub bays: Option<u16>,
+    /// Set where the run is a side of the deck's outline: how it leaves the side before.
+    pub turn: Option<Turn>,
 }
 
 impl Run {
     /// A run of which nothing has been told yet.
     pub fn untold(id: RunId) -> Run {
-        Run { id, name: None, length: None, basis: None, from: None, to: None, gate: None, stairs: None, bays: None }
+        Run {
+            id,
+            name: None,
+            length: None,
+            basis: None,
+            from: None,
+            to: None,
+            gate: None,
+            stairs: None,
+            bays: None,
+            turn: None,
+        }
+    }
+    /// True where a stair opening stands centred in the run.
+    pub fn stairs_in_the_middle(&self) -> bool {
+        self.stairs.is_some_and(|s| s.at == StairAt::Middle)
     }
 }

@@ -83,6 +83,15 @@ pub enum NotchTold {
     Deep(Length),
 }
 
+/// Which way the deck's joists run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum JoistsRun {
+    /// Out from the house.
+    Out,
+    /// Along the house.
+    Along,
+}
+
 /// One setting and its value.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Setting {
@@ -104,6 +113,23 @@ pub enum Setting {
     Grade(Length),
     /// How posts are mounted.
     Mount(Mount),
+    /// How far the decking's edge stands past what carries it: the skirt, or the rim without one.
+    Overhang(Length),
+    /// How thick the skirt over the rim is; nothing where there is none.
+    Skirt(Length),
+    /// How thick the rim is.
+    Rim(Length),
+    /// How far the baluster line lies inside the decking's edge; below nothing, outside it.
+    Line(Length),
+    /// How far each of two corner posts stands back from the rim's corner, to its near face.
+    HoldBack(Length),
+    /// The joists' spacing, on centre.
+    Joists(Length),
+    /// The first joist's centre: from the decking's left edge, or from the siding where
+    /// joists run along the house.
+    FirstJoist(Length),
+    /// Which way the joists run.
+    JoistsRun(JoistsRun),
     /// What holds them.
     Fixing(Fixing),
     /// What stands at the house.
@@ -135,6 +161,22 @@ pub struct Settings {
     pub grade: Option<Length>,
     /// See [`Setting::Mount`].
     pub mount: Option<Mount>,
+    /// See [`Setting::Overhang`].
+    pub overhang: Option<Length>,
+    /// See [`Setting::Skirt`].
+    pub skirt: Option<Length>,
+    /// See [`Setting::Rim`].
+    pub rim: Option<Length>,
+    /// See [`Setting::Line`].
+    pub line: Option<Length>,
+    /// See [`Setting::HoldBack`].
+    pub hold_back: Option<Length>,
+    /// See [`Setting::Joists`].
+    pub joists: Option<Length>,
+    /// See [`Setting::FirstJoist`].
+    pub first_joist: Option<Length>,
+    /// See [`Setting::JoistsRun`].
+    pub joists_run: Option<JoistsRun>,
     /// See [`Setting::Fixing`].
     pub fixing: Option<Fixing>,
     /// See [`Setting::HouseEnd`].
@@ -161,6 +203,14 @@ impl Settings {
             Setting::CentreMax(l) => self.centre_max = Some(l),
             Setting::Grade(l) => self.grade = Some(l),
             Setting::Mount(m) => self.mount = Some(m),
+            Setting::Overhang(l) => self.overhang = Some(l),
+            Setting::Skirt(l) => self.skirt = Some(l),
+            Setting::Rim(l) => self.rim = Some(l),
+            Setting::Line(l) => self.line = Some(l),
+            Setting::HoldBack(l) => self.hold_back = Some(l),
+            Setting::Joists(l) => self.joists = Some(l),
+            Setting::FirstJoist(l) => self.first_joist = Some(l),
+            Setting::JoistsRun(way) => self.joists_run = Some(way),
             Setting::Fixing(f) => self.fixing = Some(f),
             Setting::HouseEnd(h) => self.house_end = Some(h),
             Setting::Notch(n) => self.notch = Some(n),

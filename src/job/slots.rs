@@ -36,6 +36,22 @@ pub enum SlotId {
     NotchDepth,
     /// A post's outside width.
     PostWidth,
+    /// How far the decking stands past the skirt or rim.
+    Overhang,
+    /// The skirt's thickness.
+    Skirt,
+    /// The rim's thickness.
+    Rim,
+    /// The baluster line inside the decking's edge.
+    Line,
+    /// How far two corner posts stand back from the corner.
+    HoldBack,
+    /// The joists' spacing, on centre.
+    Joists,
+    /// Where the first joist stands.
+    FirstJoist,
+    /// How deep stairs are recessed into the deck.
+    Recess,
 }
 
 /// Which unit a bare number takes.
@@ -69,12 +85,12 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 14] = [
+pub const SLOTS: [Slot; 22] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
     row(SlotId::Offset, "distance along the run", "at", FeetTo(36, 61), (0, 2400)),
-    row(SlotId::GateWidth, "gate", "width", FeetTo(8, 18), (12, 144)),
+    row(SlotId::GateWidth, "gate", "width", FeetTo(8, 18), (20, 144)),
     row(SlotId::HeightTop, "height to the top", "height_top", Inches, (12, 96)),
     row(SlotId::GapUnder, "gap under", "gap_under", Inches, (0, 24)),
     row(SlotId::BalusterWidth, "baluster", "baluster", Inches, (0, 12)),
@@ -84,6 +100,14 @@ pub const SLOTS: [Slot; 14] = [
     row(SlotId::Grade, "height above ground", "grade", Inches, (0, 1200)),
     row(SlotId::NotchDepth, "notch", "notch", Inches, (0, 12)),
     row(SlotId::PostWidth, "post width", "post_width", Inches, (1, 24)),
+    row(SlotId::Overhang, "overhang", "overhang", Inches, (0, 12)),
+    row(SlotId::Skirt, "skirt", "skirt", Inches, (0, 3)),
+    row(SlotId::Rim, "rim", "rim", Inches, (1, 8)),
+    row(SlotId::Line, "baluster line", "line", Inches, (-12, 24)),
+    row(SlotId::HoldBack, "hold-back", "hold_back", Inches, (0, 12)),
+    row(SlotId::Joists, "joist spacing", "joists", Inches, (6, 48)),
+    row(SlotId::FirstJoist, "first joist", "first_joist", Inches, (0, 48)),
+    row(SlotId::Recess, "recess", "recess", FeetTo(12, 18), (6, 240)),
 ];
 
 impl SlotId {
@@ -107,9 +131,15 @@ impl SlotId {
         lengths.into_iter().flatten().collect()
     }
 
+    /// True where nothing at all is a fact like any other: "no skirt", "no overhang".
+    fn may_be_nothing(self) -> bool {
+        use SlotId::{FirstJoist, HoldBack, Line, Overhang, Skirt};
+        matches!(self, Overhang | Skirt | Line | HoldBack | FirstJoist)
+    }
+
     /// True when the length lies in the slot's sane range.
     pub fn takes(self, l: Length) -> bool {
         let (lo, hi) = self.row().sane;
-        l.is_positive() && l >= Length::inches(lo) && l <= Length::inches(hi)
+        (l.is_positive() || self.may_be_nothing()) && l >= Length::inches(lo) && l <= Length::inches(hi)
     }
 }

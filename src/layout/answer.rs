@@ -1,5 +1,6 @@
 //! A layout in words, shortest first: the answer, the basis, the marks, the bays.
 
+use super::edge_words;
 use super::{Bay, BayKind, Lack, Layout, Limits, Placed, Post, RunLayout};
 use crate::figure::{Fig, Value, Why};
 use crate::job::{Basis, RunId};
@@ -26,19 +27,29 @@ pub enum Focus {
 pub fn answer(layout: &Layout, which: Option<RunId>, focus: Focus) -> Vec<Line> {
     let asked = layout.only(which);
     let mut lines = Vec::new();
+    let laid = asked.runs.iter().filter(|r| r.result.is_ok()).count();
+    if laid > 1 && focus == Focus::Posts {
+        lines.push(edge_words::posts_first(&asked));
+    }
+    let mut of_the_job: Vec<Lack> = Vec::new();
     for run in &asked.runs {
         let prefix = if asked.runs.len() > 1 || run.name.is_some() { name(run) } else { Vec::new() };
         match &run.result {
             Ok(placed) => lines.extend(placed_lines(run, placed, focus, prefix)),
-            Err(lacks) => lines.extend(lacking(run, lacks, focus, prefix)),
+            Err(lacks) => {
+                // What the whole job lacks is asked once.
+                let fresh: Vec<Lack> = lacks.iter().copied().filter(|lack| !of_the_job.contains(lack)).collect();
+                of_the_job.extend(fresh.iter().filter(|lack| lack.is_of_the_job()));
+                lines.extend(lacking(run, &fresh, focus, prefix));
+            }
         }
     }
-    let laid = asked.runs.iter().filter(|r| r.result.is_ok()).count();
+    lines.extend(edge_words::line_said(&asked).filter(|_| laid > 0));
     if laid > 0 && focus != Focus::RunLength {
         lines.extend(limit_lines(&layout.limits));
     }
-    if laid > 1 && matches!(focus, Focus::Whole | Focus::Posts) {
-        lines.push(in_all(&asked));
+    if laid > 1 && focus == Focus::Whole {
+        lines.push(edge_words::in_all(&asked));
     }
     if asked.runs.is_empty() {
         lines.push(Line::say(Role::Answer, "No run has been told yet: say how long it is and what it goes between."));
@@ -61,10 +72,10 @@ fn detail(spans: Vec<Span>) -> Line {
 /// The run's name or number, to stand before its answer.
 fn name(run: &RunLayout) -> Vec<Span> {
     match &run.name {
-        Some(name) => vec![Span::Typed(Typed::new(name)), Span::Say(": ")],
+        Some(name) => vec![Span::Typed(Typed::new(name)), Span::Say(edge_words::part(run.part))],
         None => {
             let number = Fig::new(Value::Count(u64::from(run.id.0)), Why::Told("the run's number"));
-            vec![Span::Say("run "), fig(&number), Span::Say(": ")]
+            vec![Span::Say("run "), fig(&number), Span::Say(edge_words::part(run.part))]
         }
     }
 }
@@ -81,12 +92,13 @@ fn placed_lines(run: &RunLayout, p: &Placed, focus: Focus, prefix: Vec<Span>) ->
         Focus::RunLength => vec![first(length(run, p))],
     };
     if matches!(focus, Focus::Whole | Focus::Posts) {
-        lines.extend(marks(p));
+        lines.extend(marks(run.basis, p));
     }
     if focus == Focus::Whole {
         lines.push(bays(p));
     }
     lines.extend(openings(p));
+    lines.extend(edge_words::head(run, p));
     if p.rounded_up && focus != Focus::RunLength {
         lines.push(detail(vec![Span::Say(
             "One bay more than the exact split needs: rounded to the tape, a bay would pass the limit.",
@@ -188,44 +200,41 @@ fn basis_name(basis: Basis) -> &'static str {
         Basis::Overall => " out to out",
         Basis::Clear => " clear",
         Basis::Centre => " centre to centre",
+        Basis::Edge => " on the decking's edge",
     }
 }
 
 fn length(run: &RunLayout, p: &Placed) -> Vec<Span> {
-    vec![
-        fig(&p.length),
-        Span::Say(basis_name(run.basis)),
-        Span::Say(", from "),
-        Span::Say(p.origin),
-        Span::Say(" to "),
-        Span::Say(p.reaches),
-    ]
+    let mut spans = vec![fig(&p.length), Span::Say(basis_name(run.basis))];
+    spans.extend([Span::Say(", from "), Span::Say(p.origin), Span::Say(" to "), Span::Say(p.reaches)]);
+    spans.extend(edge_words::on_line(p));
+    spans
 }
 
 fn basis(run: &RunLayout, p: &Placed) -> Line {
     let mut spans = vec![fig(&p.length), Span::Say(" taken"), Span::Say(basis_name(run.basis))];
-    spans.extend([Span::Say(": from "), Span::Say(p.origin), Span::Say(" to "), Span::Say(p.reaches), Span::Say(".")]);
+    spans.extend([Span::Say(": from "), Span::Say(p.origin), Span::Say(" to "), Span::Say(p.reaches)]);
+    spans.extend(edge_words::on_line(p));
+    spans.push(Span::Say("."));
     detail(spans)
 }
 
 /// The marks of one pull of the tape.
-fn marks(p: &Placed) -> Vec<Line> {
+fn marks(basis: Basis, p: &Placed) -> Vec<Line> {
     if p.posts.is_empty() {
         return Vec::new();
     }
     let head =
         vec![Span::Say("Marks, tape hooked on "), Span::Say(p.origin), Span::Say(": centre of post (near face)")];
-    std::iter::once(detail(head)).chain(p.posts.iter().map(mark)).collect()
+    std::iter::once(detail(head)).chain(p.posts.iter().map(|post| mark(basis, post))).collect()
 }
 
-fn mark(post: &Post) -> Line {
-    let kind = Span::Say(post.kind.post());
+fn mark(basis: Basis, post: &Post) -> Line {
     // A post the tape hooks on lies at or behind the tape's start: no mark is pulled for it.
     if post.at.as_length().is_some_and(|l| !l.is_positive()) {
-        return detail(vec![Span::Say("  tape's start: "), kind]);
+        return detail(edge_words::start_mark(basis, post));
     }
-    let (at, near) = (fig(&post.at), fig(&post.near_face));
-    detail(vec![Span::Say("  "), at, Span::Say("  ("), near, Span::Say(")  "), kind])
+    detail(edge_words::mark(post))
 }
 
 fn openings(p: &Placed) -> Vec<Line> {
@@ -240,7 +249,8 @@ fn openings(p: &Placed) -> Vec<Line> {
         ];
         lines.push(detail(spans.into()));
     }
-    if let Some(width) = &p.beyond {
+    // A gate at the head of recessed stairs is said with the head.
+    if let Some(width) = p.beyond.as_ref().filter(|_| p.head.is_none()) {
         let spans = [
             Span::Say("The gate hangs beyond the run: its other jamb stands "),
             fig(width),
@@ -308,15 +318,4 @@ fn limit_lines(limits: &Limits) -> Vec<Line> {
     }
     let centre = limits.centre.iter().map(|f| told(f, " on centre."));
     centre.chain(limits.clear.iter().map(|f| told(f, " clear."))).collect()
-}
-
-fn in_all(layout: &Layout) -> Line {
-    let [(_, posts), (_, bays)] = super::values::counts(layout);
-    detail(vec![
-        Span::Say("In all: "),
-        fig(&posts),
-        Span::Say(" posts, "),
-        fig(&bays),
-        Span::Say(" bays, run by run; where two runs meet at a corner they share one post."),
-    ])
 }

@@ -3,12 +3,14 @@
 //! Places are taken from the run's outside start: the wall, or the outside face of
 //! the end post.
 
+use super::ends::{RunEnd, run_end};
+use super::ground::{Ground, Neighbour, Side};
+use super::recess::{across, head_clear, mouth_clear};
 use super::sizes::{post_width, roles};
-use super::stretch::flanks;
 use super::{BayKind, Lack};
 use crate::figure::{Fig, Why};
-use crate::job::apply::gate_in_run;
-use crate::job::{Basis, End, Gate, GateAt, HouseEnd, Run, Settings, StairAt, StairOpening};
+use crate::job::apply::{flanks, gate_in_run};
+use crate::job::{End, Gate, GateAt, Run, StairAt, StairOpening};
 use crate::measure::Length;
 
 /// A fixed place: a post, or a wall or edge without one.
@@ -38,63 +40,40 @@ pub(super) struct Frame {
     pub overall: Length,
     /// Where the told length starts, from the outside start.
     pub lead: Length,
+    /// The run along the baluster line, where an end is a corner of the decking.
+    pub on_line: Option<Fig>,
 }
 
 /// What the frame is built from.
 struct Site<'a> {
     run: &'a Run,
-    settings: &'a Settings,
+    ground: &'a Ground<'a>,
     length: Length,
     lead: Length,
     overall: Length,
 }
 
 /// Sets the fixed posts of a run of that length, or names what is lacking.
-pub(super) fn frame(run: &Run, length: Length, settings: &Settings) -> Result<Frame, Lack> {
-    let (start, end) = (end_post(run, settings, Side::Start), end_post(run, settings, Side::Finish));
-    let basis = run.basis.unwrap_or_default();
-    let (lead, tail) = (share(basis, start.width), share(basis, end.width));
-    let site = Site { run, settings, length, lead, overall: lead + length + tail };
-    let frame = site.build(start, end)?;
-    frame.check_room(run)?;
+pub(super) fn frame(run: &Run, length: Length, ground: &Ground, ends: [Neighbour; 2]) -> Result<Frame, Vec<Lack>> {
+    let start = run_end(run, ground, ends[0], Side::Start)?;
+    let end = run_end(run, ground, ends[1], Side::Finish)?;
+    let (lead, on_line) = (start.outside, on_line(length, &start, &end));
+    let site = Site { run, ground, length, lead, overall: lead + length + end.outside };
+    let frame = site.build(start.fixed, end.fixed, on_line)?;
+    frame.check_room(run).map_err(|lack| vec![lack])?;
     Ok(frame)
 }
 
-/// How much of an end post lies outside the told length.
-fn share(basis: Basis, width: Length) -> Length {
-    match basis {
-        Basis::Overall => Length::ZERO,
-        Basis::Clear => width,
-        Basis::Centre => width / 2,
+/// The run's length along the baluster line, from its length along the decking's edge.
+fn on_line(length: Length, start: &RunEnd, end: &RunEnd) -> Option<Fig> {
+    if start.on_line.is_none() && end.on_line.is_none() {
+        return None;
     }
-}
-
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Side {
-    Start,
-    Finish,
-}
-
-fn end_post(run: &Run, settings: &Settings, side: Side) -> Fixed {
-    let (told, at) = match side {
-        Side::Start => (run.from, GateAt::From),
-        Side::Finish => (run.to, GateAt::To),
-    };
-    let end = told.unwrap_or(End::EndPost);
-    let size = post_width(settings, &roles(end, run.gate.is_some_and(|g| g.at.place() == at)));
-    let bracket = end.is_wall() && settings.house_end == Some(HouseEnd::Bracket);
-    let post = !bracket && !stairs_reach(run, side);
-    let width = if post { size.as_length().unwrap_or(Length::ZERO) } else { Length::ZERO };
-    let why = Why::Formula("at the end of the run, on the basis it was told", vec![("post", size.clone())]);
-    Fixed { end, near: Length::ZERO, width, size, post, why }
-}
-
-/// True where the stair opening begins at the run's very end: no guard, no post there.
-fn stairs_reach(run: &Run, side: Side) -> bool {
-    let Some(stairs) = run.stairs else { return false };
-    let (left, right) = flanks(stairs, run.length.map(|t| t.length));
-    let flank = if side == Side::Start { left } else { right };
-    flank.is_some_and(Length::is_zero)
+    let off: Vec<Fig> = [&start.on_line, &end.on_line].into_iter().flatten().cloned().collect();
+    let rest = off.iter().filter_map(Fig::as_length).fold(length, |rest, l| rest - l);
+    let mut inputs = vec![("edge", Fig::told(length, "the run's length"))];
+    inputs.extend(off.into_iter().map(|f| ("corner", f)));
+    Some(Fig::length(rest, Why::Formula("the edge less what the line is in from each of its corners", inputs)))
 }
 
 /// An opening within the run: its edges are the outside faces of the guard's posts.
@@ -102,13 +81,9 @@ struct Opening {
     start: Length,
     width: Length,
     kind: BayKind,
+    /// What its two posts stand at.
+    jamb: End,
     why: Why,
-}
-
-impl Opening {
-    fn jamb(&self) -> End {
-        if self.kind == BayKind::Gate { End::GatePost } else { End::StairHead }
-    }
 }
 
 /// Fixed posts and the openings between them, gathered from the start on.
@@ -129,24 +104,24 @@ impl Walk {
 }
 
 impl Site<'_> {
-    fn build(&self, start: Fixed, mut end: Fixed) -> Result<Frame, Lack> {
+    fn build(&self, start: Fixed, mut end: Fixed, on_line: Option<Fig>) -> Result<Frame, Vec<Lack>> {
         end.near = self.overall - end.width;
         let mut walk = Walk { fixed: vec![start], between: Vec::new() };
         if let Some(gate) = self.end_gate(GateAt::From) {
-            let mut jamb = self.end_jamb(gate)?;
-            jamb.near = walk.reached() + gate.width.ok_or(Lack::GateWidth)?;
+            let mut jamb = self.end_jamb(gate).map_err(|lack| vec![lack])?;
+            jamb.near = walk.reached() + gate.width.unwrap_or(Length::ZERO);
             walk.then(BayKind::Gate, jamb);
         }
         let last = self.openings_into(&mut walk, &end)?;
         if let Some(gate) = self.end_gate(GateAt::To) {
-            let mut jamb = self.end_jamb(gate)?;
-            jamb.near = end.near - gate.width.ok_or(Lack::GateWidth)? - jamb.width;
+            let mut jamb = self.end_jamb(gate).map_err(|lack| vec![lack])?;
+            jamb.near = end.near - gate.width.unwrap_or(Length::ZERO) - jamb.width;
             walk.then(last, jamb);
             walk.then(BayKind::Gate, end);
         } else {
             walk.then(last, end);
         }
-        Ok(Frame { fixed: walk.fixed, between: walk.between, overall: self.overall, lead: self.lead })
+        Ok(Frame { fixed: walk.fixed, between: walk.between, overall: self.overall, lead: self.lead, on_line })
     }
 
     /// The gate that takes its width out of the run at that end.
@@ -162,12 +137,12 @@ impl Site<'_> {
     }
 
     /// Walks the openings within the run; gives what fills the space after them.
-    fn openings_into(&self, walk: &mut Walk, end: &Fixed) -> Result<BayKind, Lack> {
+    fn openings_into(&self, walk: &mut Walk, end: &Fixed) -> Result<BayKind, Vec<Lack>> {
         for opening in self.openings()? {
-            let jamb = || self.post(opening.jamb(), opening.kind.is_gate(), opening.why.clone());
+            let jamb = || self.post(opening.jamb, opening.kind.is_gate(), opening.why.clone());
             let far = opening.start + opening.width;
             if opening.start < walk.reached() {
-                return Err(no_fit(self.run));
+                return Err(vec![no_fit(self.run)]);
             }
             // An opening that begins at the run's very start, or ends at its very end, has no guard there.
             if opening.start.is_positive() {
@@ -176,7 +151,7 @@ impl Site<'_> {
                 walk.then(BayKind::Rail, near_jamb);
             }
             if far == self.overall && !end.post {
-                return if self.end_gate(GateAt::To).is_none() { Ok(opening.kind) } else { Err(Lack::GatePlace) };
+                return if self.end_gate(GateAt::To).is_none() { Ok(opening.kind) } else { Err(vec![Lack::GatePlace]) };
             }
             let mut far_jamb = jamb();
             far_jamb.near = far;
@@ -186,38 +161,62 @@ impl Site<'_> {
     }
 
     /// The openings within the run, in walking order.
-    fn openings(&self) -> Result<Vec<Opening>, Lack> {
+    fn openings(&self) -> Result<Vec<Opening>, Vec<Lack>> {
         let gate = self.run.gate.filter(|g| matches!(g.at, GateAt::Middle | GateAt::Stairs));
-        let over_stairs = gate.is_some_and(|g| g.at == GateAt::Stairs);
-        if over_stairs && self.run.stairs.is_none() {
-            return Err(Lack::GatePlace);
+        if gate.is_some_and(|g| g.at == GateAt::Stairs) && self.run.stairs.is_none() {
+            return Err(vec![Lack::GatePlace]);
         }
-        let both_middle = self.run.stairs.is_some_and(|s| s.at == StairAt::Middle) && gate.is_some();
-        let across = over_stairs || both_middle;
+        let across = across(self.run);
         let stairs = self.run.stairs.map(|s| self.stairs(s, gate.filter(|_| across))).transpose()?;
-        let gate = gate.filter(|_| !across).map(|g| self.middle_gate(g)).transpose()?;
+        let gate = gate.filter(|_| !across).map(|g| self.middle_gate(g)).transpose().map_err(|lack| vec![lack])?;
         let mut all: Vec<Opening> = stairs.into_iter().chain(gate).collect();
         all.sort_by_key(|o| o.start);
         let apart = all.windows(2).all(|pair| pair[0].start + pair[0].width < pair[1].start);
-        if apart { Ok(all) } else { Err(Lack::GatePlace) }
+        if apart { Ok(all) } else { Err(vec![Lack::GatePlace]) }
     }
 
-    fn stairs(&self, stairs: StairOpening, gate: Option<Gate>) -> Result<Opening, Lack> {
-        if gate.and_then(|g| g.width).is_some_and(|w| w != stairs.width) {
-            return Err(Lack::GatePlace);
+    fn stairs(&self, stairs: StairOpening, gate: Option<Gate>) -> Result<Opening, Vec<Lack>> {
+        let (left, right) = flanks(stairs, Some(self.length));
+        let left = left.unwrap_or(Length::ZERO);
+        if stairs.recess.is_some() {
+            let corner = left.is_zero() || right.is_some_and(Length::is_zero);
+            return if corner { Err(vec![Lack::RecessAtCorner]) } else { self.mouth(stairs, left, gate) };
         }
-        let (left, _) = flanks(stairs, Some(self.length));
-        let start = self.lead + left.unwrap_or(Length::ZERO);
+        if gate.and_then(|g| g.width).is_some_and(|w| w != stairs.width) {
+            return Err(vec![Lack::GatePlace]);
+        }
+        let says = "the guard stops at the stair opening, the post's outside face at its edge";
+        let why = Why::Formula(says, self.stair_inputs(stairs));
+        let kind = if gate.is_some() { BayKind::GatedStairs } else { BayKind::Stairs };
+        // A side told as 0 has no guard: the opening starts at the run's outside.
+        let start = if left.is_zero() { Length::ZERO } else { self.lead + left };
+        Ok(Opening { start, width: stairs.width, kind, jamb: End::StairHead, why })
+    }
+
+    fn stair_inputs(&self, stairs: StairOpening) -> Vec<(&'static str, Fig)> {
         let mut inputs = vec![("stair opening", Fig::told(stairs.width, "the stair opening"))];
         if let StairAt::FromLeft(off) | StairAt::FromRight(off) = stairs.at {
             inputs.push(("from the end", Fig::told(off, "where the stairs stand")));
         }
         inputs.push(("run", Fig::told(self.length, "the run's length")));
-        let why = Why::Formula("the guard stops at the stair opening, the post's outside face at its edge", inputs);
-        let kind = if gate.is_some() { BayKind::GatedStairs } else { BayKind::Stairs };
-        // A side told as 0 has no guard: the opening starts at the run's outside.
-        let start = if left.is_some_and(Length::is_zero) { Length::ZERO } else { start };
-        Ok(Opening { start, width: stairs.width, kind, why })
+        inputs
+    }
+
+    /// The mouth of recessed stairs: a corner post on the baluster line at each side. A
+    /// gate across them hangs at their head, not here.
+    fn mouth(&self, stairs: StairOpening, left: Length, gate: Option<Gate>) -> Result<Opening, Vec<Lack>> {
+        if let Some(told) = gate.and_then(|g| g.width)
+            && head_clear(stairs, true, self.ground)?.as_length() != Some(told)
+        {
+            return Err(vec![Lack::GatePlace]);
+        }
+        let clear = mouth_clear(stairs, self.ground)?;
+        let width = clear.as_length().unwrap_or(stairs.width);
+        let mut inputs = self.stair_inputs(stairs);
+        inputs.push(("between the posts", clear));
+        let why = Why::Formula("the guard turns in at the mouth: a corner post on the line at each side", inputs);
+        let start = self.lead + left - (width - stairs.width) / 2;
+        Ok(Opening { start, width, kind: BayKind::Stairs, jamb: End::Corner, why })
     }
 
     fn middle_gate(&self, gate: Gate) -> Result<Opening, Lack> {
@@ -225,11 +224,17 @@ impl Site<'_> {
         let inputs =
             vec![("run", Fig::told(self.length, "the run's length")), ("gate", Fig::told(width, "the gate's width"))];
         let why = Why::Formula("the gate stands in the middle of the run", inputs);
-        Ok(Opening { start: self.lead + (self.length - width) / 2, width, kind: BayKind::Gate, why })
+        Ok(Opening {
+            start: self.lead + (self.length - width) / 2,
+            width,
+            kind: BayKind::Gate,
+            jamb: End::GatePost,
+            why,
+        })
     }
 
     fn post(&self, end: End, gate: bool, why: Why) -> Fixed {
-        let size = post_width(self.settings, &roles(end, gate));
+        let size = post_width(self.ground.settings, &roles(end, gate));
         let width = size.as_length().unwrap_or(Length::ZERO);
         Fixed { end, near: Length::ZERO, width, size, post: true, why }
     }

@@ -84,9 +84,20 @@ pub(super) fn hook(end: End, basis: Basis, post: bool) -> &'static str {
     let words = Kind::words(end);
     match (basis, post) {
         (_, false) if !end.is_wall() => "the edge of the stair opening",
+        (Basis::Edge, true) => edge(end, words.outside),
         (Basis::Overall, _) | (_, false) => words.outside,
         (Basis::Clear, true) => words.inside,
         (Basis::Centre, true) => words.centre,
+    }
+}
+
+/// Along the decking's edge: its corner, or what stands in the way of one.
+fn edge(end: End, outside: &'static str) -> &'static str {
+    match end {
+        End::Corner => "the decking's corner",
+        End::InsideCorner => "the decking's inside corner",
+        End::AngledCorner => "the decking's angled corner",
+        _ => outside,
     }
 }
 

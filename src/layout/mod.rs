@@ -11,42 +11,84 @@
 //! is a pure function of the job.
 
 mod answer;
+mod corner;
 mod draw;
+mod edge_words;
+mod ends;
 mod frame;
+mod framing;
+mod ground;
 mod kind;
 mod limits;
+mod line;
 mod place;
 mod placed;
+mod plan;
+mod recess;
 mod sizes;
 mod split;
 mod stretch;
 mod values;
 
 pub use answer::{Focus, answer};
+pub use corner::Meet;
 pub use draw::draw;
+pub(crate) use framing::framing_untold;
+pub use framing::{Framing, Missed, Under};
 pub use kind::Kind;
 pub use limits::{Limits, clear_max};
-pub use placed::{Bay, BayKind, Lack, Layout, Placed, Post, RunLayout};
+pub use line::line_inside;
+pub use placed::{Bay, BayKind, Intrusion, Lack, Layout, Placed, Post, RunLayout};
+pub use plan::plan;
 pub use sizes::post_width;
 pub use stretch::{Part, Stretch, stretches};
 pub use values::values;
 
+use crate::job::outline::filled;
+use crate::job::walk::miss;
 use crate::job::{Job, RunId};
 use crate::measure::Tape;
+use ground::{Ground, neighbours};
 
 /// Lays every run of the job out, in the order told.
 pub fn lay_out(job: &Job) -> Layout {
     let tape = job.settings.tape.and_then(|d| Tape::to(i128::from(d))).unwrap_or_default();
     let limits = Limits::in_force(&job.settings);
-    let runs = job.runs.iter().map(|run| place::run(run, &job.settings, &limits, tape)).collect();
-    Layout { runs, tape, limits, clear_max: clear_max(job) }
+    let outline = filled(job);
+    let ground = Ground::of(&job.settings, &limits, tape);
+    let ends = neighbours(&outline.job.runs);
+    let runs: Vec<RunLayout> =
+        outline.job.runs.iter().zip(ends).flat_map(|(run, ends)| place::run(run, &ground, ends)).collect();
+    let on_line = |r: &RunLayout| r.result.as_ref().is_ok_and(|p| p.on_line.is_some());
+    let line = ground.line.ok().filter(|_| runs.iter().any(on_line));
+    let framing = framing::framing(&outline, &runs, &limits, tape);
+    Layout { runs, tape, line, framing, open: miss(&outline), clear_max: clear_max(job), limits }
 }
 
 impl Layout {
     /// The layout of one run alone; all of it for `None`.
     pub fn only(&self, which: Option<RunId>) -> Layout {
+        self.keeping(|id| which.is_none_or(|only| only == id))
+    }
+
+    /// The layout of some runs, each as it stands in the whole.
+    pub fn keeping(&self, keep: impl Fn(RunId) -> bool) -> Layout {
         let mut layout = self.clone();
-        layout.runs.retain(|r| which.is_none_or(|id| r.id == id));
+        layout.runs.retain(|r| keep(r.id));
+        layout.framing.retain(|f| keep(f.run));
         layout
+    }
+
+    /// How many posts stand in all: a corner post that two runs share is one.
+    pub fn distinct_posts(&self) -> usize {
+        self.runs.iter().map(|r| r.result.as_ref().map_or(0, |p| p.posts.len() - self.counted_before(r))).sum()
+    }
+
+    /// How many of a stretch's posts one before it in this layout holds already.
+    fn counted_before(&self, r: &RunLayout) -> usize {
+        let shared = |end: usize| r.meets[end].as_ref().filter(|m| m.gap.is_none()).map(|m| m.run);
+        let whole = |id| self.runs.iter().any(|o| o.id == id && o.part == Part::Whole && o.result.is_ok());
+        let end = if r.part == Part::InRight { 1 } else { 0 };
+        usize::from(shared(end).is_some_and(whole))
     }
 }

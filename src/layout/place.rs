@@ -1,32 +1,43 @@
 //! From fixed posts and bay counts to figures: every post's mark, every bay's clear.
 
+use super::ends::intrusion;
 use super::frame::{Fixed, Frame, frame};
+use super::ground::{Ground, Neighbour};
 use super::kind::hook;
+use super::recess::{across, in_flanks};
 use super::split::{Place, Span, share};
-use super::stretch::flanks;
-use super::{Bay, BayKind, Kind, Lack, Limits, Placed, Post, RunLayout, post_width};
+use super::{Bay, BayKind, Kind, Lack, Limits, Part, Placed, Post, RunLayout, post_width};
 use crate::figure::{Fig, Why};
-use crate::job::apply::gate_in_run;
-use crate::job::{GateAt, PostRole, Run, Settings};
+use crate::job::apply::{flanks, gate_in_run};
+use crate::job::{GateAt, PostRole, Run};
 use crate::measure::{Length, Tape};
 
-/// Lays one run out.
-pub(super) fn run(run: &Run, settings: &Settings, limits: &Limits, tape: Tape) -> RunLayout {
+/// Lays one run out, its flanks along recessed stairs after it.
+pub(super) fn run(run: &Run, ground: &Ground, ends: [Neighbour; 2]) -> Vec<RunLayout> {
+    std::iter::once(laid(run, ground, ends, Part::Whole)).chain(in_flanks(run, ground)).collect()
+}
+
+/// Lays one stretch out.
+pub(super) fn laid(run: &Run, ground: &Ground, ends: [Neighbour; 2], part: Part) -> RunLayout {
     RunLayout {
         id: run.id,
         name: run.name.clone(),
+        part,
+        meets: ends.map(|end| end.meet(ground.settings)),
+        intrudes: intrusion(run, ground, ends),
         told: run.length,
         basis: run.basis.unwrap_or_default(),
-        result: placed(run, settings, limits, tape),
+        result: placed(run, ground, ends),
     }
 }
 
-fn placed(run: &Run, settings: &Settings, limits: &Limits, tape: Tape) -> Result<Placed, Vec<Lack>> {
+fn placed(run: &Run, ground: &Ground, ends: [Neighbour; 2]) -> Result<Placed, Vec<Lack>> {
     let Some(told) = run.length else { return Err(blocking(run)) };
-    let frame = frame(run, told.length, settings).map_err(|lack| vec![lack])?;
-    let line = post_width(settings, &[PostRole::Line]);
-    let site = Site { run, frame: &frame, limits, line: &line, length: Fig::told(told.length, "the run's length") };
-    let counts = site.counts(tape).map_err(|lack| vec![lack])?;
+    let frame = frame(run, told.length, ground, ends)?;
+    let line = post_width(ground.settings, &[PostRole::Line]);
+    let length = Fig::told(told.length, "the run's length");
+    let site = Site { run, frame: &frame, limits: ground.limits, line: &line, length };
+    let counts = site.counts(ground.tape).map_err(|lack| vec![lack])?;
     Ok(site.place(&counts))
 }
 
@@ -40,7 +51,7 @@ fn blocking(run: &Run) -> Vec<Lack> {
 
 /// Facts untold that do not stand in the way.
 fn still(run: &Run) -> Vec<Lack> {
-    let beyond = run.gate.is_some_and(|g| g.width.is_none() && !gate_in_run(run, g));
+    let beyond = run.gate.is_some_and(|g| g.width.is_none() && !gate_in_run(run, g) && !across(run));
     let all = [(Lack::From, run.from.is_none()), (Lack::To, run.to.is_none()), (Lack::GateBeyond, beyond)];
     all.into_iter().filter(|(_, lacks)| *lacks).map(|(lack, _)| lack).collect()
 }
@@ -98,6 +109,8 @@ impl Site<'_> {
         let (posts, bays) = self.walk(&counts.each);
         Placed {
             length: self.length.clone(),
+            on_line: self.frame.on_line.clone(),
+            head: None,
             overall: self.frame.overall,
             lead: self.frame.lead,
             origin: hook(first.end, basis, first.post),
@@ -212,7 +225,9 @@ impl Site<'_> {
     fn opening(&self, i: usize, kind: BayKind) -> Bay {
         let (left, right) = (&self.frame.fixed[i], &self.frame.fixed[i + 1]);
         let what = if kind == BayKind::Gate { "the gate's width" } else { "the stair opening" };
-        let clear = Fig::told(right.near - left.far(), what);
+        let space = right.near - left.far();
+        let recessed = self.run.stairs.is_some_and(|s| s.recess.is_some()) && kind == BayKind::Stairs;
+        let clear = if recessed { Fig::length(space, left.why.clone()) } else { Fig::told(space, what) };
         bay(kind, &self.stop(i), &self.stop(i + 1), clear)
     }
 
@@ -234,7 +249,7 @@ impl Site<'_> {
     }
 
     fn beyond(&self) -> Option<Fig> {
-        let gate = self.run.gate.filter(|g| !gate_in_run(self.run, *g))?;
+        let gate = self.run.gate.filter(|g| !gate_in_run(self.run, *g) && !across(self.run))?;
         gate.width.map(|w| Fig::told(w, "the gate's width"))
     }
 }

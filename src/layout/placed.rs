@@ -1,7 +1,8 @@
 //! What a layout is made of.
 
-use super::{Kind, Limits};
+use super::{Framing, Kind, Limits, Meet, Part};
 use crate::figure::Fig;
+use crate::job::walk::Miss;
 use crate::job::{Basis, End, RunId, Told};
 use crate::measure::{Length, Tape};
 
@@ -14,6 +15,12 @@ pub struct Layout {
     pub tape: Tape,
     /// The limits the bays keep to.
     pub limits: Limits,
+    /// The baluster line inside the decking's edge, where a run needed it.
+    pub line: Option<Fig>,
+    /// The sides of the outline over their joists, where those were told.
+    pub framing: Vec<Framing>,
+    /// How far the outline misses its end, where it does not close.
+    pub open: Option<Miss>,
     /// The longest clear opening allowed; see [`super::clear_max`].
     pub clear_max: Option<Fig>,
 }
@@ -25,6 +32,12 @@ pub struct RunLayout {
     pub id: RunId,
     /// Its name, if it was given one.
     pub name: Option<String>,
+    /// All of the run, or one flank of its recessed stairs.
+    pub part: Part,
+    /// What its first and its last corner are shared with.
+    pub meets: [Option<Meet>; 2],
+    /// A neighbour's corner post that stands in stairs at this run's very end.
+    pub intrudes: Option<Intrusion>,
     /// Its length as told.
     pub told: Option<Told>,
     /// What its length is taken between.
@@ -33,11 +46,24 @@ pub struct RunLayout {
     pub result: Result<Placed, Vec<Lack>>,
 }
 
+/// A corner post of the side beside a run, in the way of stairs at the run's end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Intrusion {
+    /// How far it reaches into the opening.
+    pub by: Fig,
+    /// What it leaves of the opening.
+    pub left: Fig,
+}
+
 /// The posts and bays of one run.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Placed {
     /// The run's length as told.
     pub length: Fig,
+    /// For a length along the decking's edge: the run along the baluster line.
+    pub on_line: Option<Fig>,
+    /// For a flank of recessed stairs: the clear between the posts at the stairs' head.
+    pub head: Option<Fig>,
     /// The run from outside to outside, walls included.
     pub overall: Length,
     /// The origin's place, from the outside start.
@@ -137,6 +163,16 @@ pub enum Lack {
     GatePlace,
     /// How a told bay count is shared between two sides.
     BaySplit,
+    /// How far the baluster line lies inside the decking's edge.
+    Line,
+    /// How far the decking overhangs.
+    Overhang,
+    /// How thick the skirt is.
+    Skirt,
+    /// How many degrees an angled corner turns.
+    Turn,
+    /// Stairs recessed at the very corner of the deck: those are sides of the outline.
+    RecessAtCorner,
     /// Room: the posts and openings told do not fit the run.
     Room,
 }
@@ -152,13 +188,23 @@ impl Lack {
             Lack::GateBeyond => "how wide the gate is, for its other jamb",
             Lack::GatePlace => "the gate and the stair opening do not fit as told",
             Lack::BaySplit => "how many bays on each side of the opening",
+            Lack::Line => "how far the baluster line lies inside the decking's edge",
+            Lack::Overhang => "how far the decking overhangs the skirt, or the rim (say 0 for none)",
+            Lack::Skirt => "how thick the skirt over the rim is (say 0 for none)",
+            Lack::Turn => "how many degrees the angled corner turns",
+            Lack::RecessAtCorner => "stairs recessed at a corner of the deck: tell the sides they make instead",
             Lack::Room => "the posts, bays and openings told do not fit in the run",
         }
     }
 
     /// True for a fact that was not told; false where the facts told do not fit.
     pub fn is_untold(self) -> bool {
-        !matches!(self, Lack::GatePlace | Lack::Room)
+        !matches!(self, Lack::GatePlace | Lack::Room | Lack::RecessAtCorner)
+    }
+
+    /// True for a fact of the whole job, asked once and not for each run.
+    pub fn is_of_the_job(self) -> bool {
+        matches!(self, Lack::Line | Lack::Overhang | Lack::Skirt)
     }
 }
 

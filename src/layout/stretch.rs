@@ -1,6 +1,7 @@
 //! The stretches of guard in a run: one, or one on each side of a stair opening.
 
-use crate::job::{End, Run, RunId, StairAt, StairOpening};
+use crate::job::apply::flanks;
+use crate::job::{End, Run, RunId};
 use crate::measure::Length;
 
 /// Which stretch of its run.
@@ -12,6 +13,10 @@ pub enum Part {
     Left,
     /// From the stairs to the to-end.
     Right,
+    /// From the mouth of recessed stairs in to their head, on the left.
+    InLeft,
+    /// From the head of recessed stairs out to their mouth, on the right.
+    InRight,
 }
 
 impl Part {
@@ -21,6 +26,8 @@ impl Part {
             Part::Whole => "",
             Part::Left => "-left",
             Part::Right => "-right",
+            Part::InLeft => "-in-left",
+            Part::InRight => "-in-right",
         }
     }
 }
@@ -40,8 +47,9 @@ pub struct Stretch {
     pub to: Option<End>,
 }
 
-/// The stretches of a run, in walking order. A stair opening stops the guard at both
-/// its edges; where it begins at the run's very end, that side has no stretch.
+/// The stretches of a run, in walking order. A stair opening stops the guard at both its
+/// edges; where it begins at the run's very end, that side has no stretch. Stairs recessed
+/// into the deck turn the guard in along both of their flanks to their head.
 pub fn stretches(run: &Run) -> Vec<Stretch> {
     let told = run.length.map(|t| t.length);
     let of = |part, length, from, to| Stretch { run: run.id, part, length, from, to };
@@ -49,17 +57,13 @@ pub fn stretches(run: &Run) -> Vec<Stretch> {
         return vec![of(Part::Whole, told, run.from, run.to)];
     };
     let (left, right) = flanks(stairs, told);
-    let both =
-        [of(Part::Left, left, run.from, Some(End::StairHead)), of(Part::Right, right, Some(End::StairHead), run.to)];
-    both.into_iter().filter(|s| !s.length.is_some_and(Length::is_zero)).collect()
-}
-
-/// What is left of the run on each side of its stair opening.
-pub(super) fn flanks(stairs: StairOpening, run: Option<Length>) -> (Option<Length>, Option<Length>) {
-    let rest = run.map(|l| l - stairs.width);
-    match stairs.at {
-        StairAt::Middle => (rest.map(|l| l / 2), rest.map(|l| l / 2)),
-        StairAt::FromLeft(off) => (Some(off), rest.map(|l| l - off)),
-        StairAt::FromRight(off) => (rest.map(|l| l - off), Some(off)),
+    let mouth = Some(if stairs.recess.is_some() { End::Corner } else { End::StairHead });
+    let head = Some(End::InsideCorner);
+    let mut all = vec![of(Part::Left, left, run.from, mouth)];
+    if let Some(deep) = stairs.recess {
+        all.push(of(Part::InLeft, Some(deep), mouth, head));
+        all.push(of(Part::InRight, Some(deep), head, mouth));
     }
+    all.push(of(Part::Right, right, mouth, run.to));
+    all.into_iter().filter(|s| !s.length.is_some_and(Length::is_zero)).collect()
 }

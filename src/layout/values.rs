@@ -1,6 +1,6 @@
 //! The figures of a layout, by their names in the JSON contract.
 
-use super::{Bay, BayKind, Layout, Placed, Post};
+use super::{Bay, BayKind, Layout, Part, Placed, Post, RunLayout};
 use crate::figure::{Fig, Why};
 use crate::job::RunId;
 use crate::reply::{BayFig, PostFig, Values};
@@ -13,28 +13,55 @@ pub fn values(layout: &Layout) -> Values {
     let mut values = Values { clear_max: layout.clear_max.clone(), ..Values::default() };
     for run in &layout.runs {
         let Ok(placed) = &run.result else { continue };
-        values.posts.extend(placed.posts.iter().map(|p| post(run.id, placed, p)));
-        values.bays.extend(placed.bays.iter().filter(|b| b.kind != BayKind::Stairs).map(|b| bay(run.id, b)));
+        values.posts.extend(placed.posts.iter().map(|p| post(run, placed, p)));
+        values.bays.extend(placed.bays.iter().filter(|b| b.kind != BayKind::Stairs).map(|b| bay(run, b)));
         values.more.extend(openings(placed));
+        values.more.extend(corner_gaps(run));
     }
+    values.more.extend(layout.line.clone().map(|l| ("line", l)));
     if layout.runs.iter().any(|r| r.result.is_ok()) {
         values.more.extend(counts(layout));
     }
     values
 }
 
-fn post(run: RunId, placed: &Placed, p: &Post) -> PostFig {
-    let (kind, why) = (p.kind.name(), p.kind.why());
-    PostFig { run, at: p.at.clone(), near_face: p.near_face.clone(), from: placed.origin, kind, why }
+/// The gaps across this run's corners of two posts; each corner is the later run's.
+fn corner_gaps(run: &RunLayout) -> impl Iterator<Item = (&'static str, Fig)> {
+    let end = if run.part == Part::InRight { 1 } else { 0 };
+    run.meets[end].iter().filter_map(|m| m.gap.clone()).map(|gap| ("corner_gap", gap))
 }
 
-fn bay(run: RunId, b: &Bay) -> BayFig {
+/// The run a post stands in too, where it is the one post of a corner.
+fn shared_with(run: &RunLayout, placed: &Placed, p: &Post) -> Option<RunId> {
+    let meets = |end: usize| run.meets[end].as_ref().filter(|m| m.gap.is_none()).map(|m| m.run);
+    let is = |post: Option<&Post>| post.is_some_and(|first| first.near == p.near);
+    meets(0).filter(|_| is(placed.posts.first())).or_else(|| meets(1).filter(|_| is(placed.posts.last())))
+}
+
+fn post(run: &RunLayout, placed: &Placed, p: &Post) -> PostFig {
+    let (kind, why) = (p.kind.name(), p.kind.why());
+    let (shared, stretch) = (shared_with(run, placed, p), run.part.suffix());
+    PostFig {
+        run: run.id,
+        stretch,
+        shared,
+        at: p.at.clone(),
+        near_face: p.near_face.clone(),
+        from: placed.origin,
+        kind,
+        why,
+    }
+}
+
+fn bay(run: &RunLayout, b: &Bay) -> BayFig {
     let (from, to, gate) = (b.from, b.to, b.kind.is_gate());
-    BayFig { run, clear: b.clear.clone(), centre: b.centre.clone(), from, to, gate }
+    BayFig { run: run.id, stretch: run.part.suffix(), clear: b.clear.clone(), centre: b.centre.clone(), from, to, gate }
 }
 
 fn openings(placed: &Placed) -> Vec<(&'static str, Fig)> {
     let mut more = vec![("run_length", placed.length.clone())];
+    more.extend(placed.on_line.clone().map(|l| ("run_on_line", l)));
+    more.extend(placed.head.clone().map(|l| ("stair_opening", l)));
     if let Some([left, right]) = &placed.flanks {
         more.extend([("flank_left", left.clone()), ("flank_right", right.clone())]);
     }
@@ -51,8 +78,13 @@ fn openings(placed: &Placed) -> Vec<(&'static str, Fig)> {
 /// Posts and rail bays over all runs, each run's own posts counted.
 pub(super) fn counts(layout: &Layout) -> [(&'static str, Fig); 2] {
     let placed = || layout.runs.iter().filter_map(|r| r.result.as_ref().ok());
-    let posts = placed().map(|p| p.posts.len() as u64).sum();
+    let posts = layout.distinct_posts() as u64;
     let bays = placed().map(|p| p.rail_bays().count() as u64).sum();
-    let why = || Why::Formula("counted run by run; a corner post two runs share is counted in both", Vec::new());
+    let why = || {
+        Why::Formula(
+            "counted over the runs laid out; a corner post that two sides of the outline share is one",
+            Vec::new(),
+        )
+    };
     [("posts_count", Fig::count(posts, why())), ("bays_count", Fig::count(bays, why()))]
 }

@@ -20,7 +20,7 @@ pub struct Limit {
     pub id: &'static str,
     /// The figure, in `unit`.
     pub value: i64,
-    /// "in", "lb", "parts", "nominal" or "none".
+    /// "in", "sixteenths" of one, "lb", "parts", "nominal" or "none".
     pub unit: &'static str,
     /// What it says, in plain words, without a full stop.
     pub says: &'static str,
@@ -35,10 +35,15 @@ pub struct Limit {
 include!(concat!(env!("OUT_DIR"), "/limits.rs"));
 
 impl Limit {
-    /// The figure as a length. Only for limits in inches.
+    /// The figure as a length. Only for limits in inches or sixteenths of one.
     pub fn length(&self) -> Length {
-        debug_assert_eq!(self.unit, "in");
-        Length::inches(self.value)
+        match self.unit {
+            "sixteenths" => Length::sixteenths(self.value),
+            unit => {
+                debug_assert_eq!(unit, "in");
+                Length::inches(self.value)
+            }
+        }
     }
 }
 

@@ -141,6 +141,11 @@ impl Length {
         Some(Length { inches: Ratio::new(i128::try_from(root).ok()?, Self::CARRIED), exact: false })
     }
 
+    /// The same length, flagged inexact: something irrational went into it.
+    pub fn inexact(self) -> Length {
+        Length { exact: false, ..self }
+    }
+
     /// For drawing to scale only, never for a figure.
     pub fn for_drawing(self) -> f64 {
         self.inches.numer().to_f64().unwrap_or(0.0) / self.inches.denom().to_f64().unwrap_or(1.0)

@@ -1,10 +1,12 @@
 //! Exact lengths: arithmetic, rounding to the tape, printing.
 
+mod angle;
 mod length;
 mod lumber;
 mod print;
 mod said;
 
+pub use angle::{half_tangent, sin_cos};
 pub use length::{Length, Q, q_from_decimal};
 pub use lumber::Lumber;
 pub use print::{Tape, decimal, exact_fraction, exact_inches, exact_phrase, mixed_number};

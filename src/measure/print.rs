@@ -125,7 +125,10 @@ pub fn exact_phrase(l: Length) -> String {
         return feet_inches(l.q());
     }
     match decimal(l.mm()) {
-        (text, true) if text.len() < 12 => format!("{text} mm"),
+        // Two places of a millimetre and more were not told in millimetres.
+        (text, true) if text.len() < 12 && text.split_once('.').is_none_or(|(_, part)| part.len() < 2) => {
+            format!("{text} mm")
+        }
         _ => inches(l.q()),
     }
 }

@@ -3,7 +3,7 @@
 use super::typed::is_unsafe;
 use super::{BayFig, Finding, PostFig, Reply, Values, job_json, plain, print};
 use crate::figure::{Fig, Value as Figure};
-use crate::job::Job;
+use crate::job::{Job, RunId};
 use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
 use serde::Serialize as _;
 use serde_json::ser::{CompactFormatter, Formatter};
@@ -132,17 +132,30 @@ fn put_list(out: &mut Map<String, Value>, name: &str, items: impl Iterator<Item 
 }
 
 fn post(p: &PostFig, tape: Tape) -> Value {
-    json!({
+    let mut said = json!({
         "run": p.run.0, "at": figure(&p.at, tape), "from": p.from, "kind": p.kind, "why": p.why,
         "near_face": figure(&p.near_face, tape),
-    })
+    });
+    if let Some(other) = p.shared {
+        said["shared_with"] = other.0.into();
+    }
+    flank(said, p.run, p.stretch)
 }
 
 fn bay(b: &BayFig, tape: Tape) -> Value {
-    json!({
+    let said = json!({
         "run": b.run.0, "clear": figure(&b.clear, tape), "centre": b.centre.as_ref().map(|c| figure(c, tape)),
         "from": b.from, "to": b.to, "gate": b.gate,
-    })
+    });
+    flank(said, b.run, b.stretch)
+}
+
+/// Names the flank of recessed stairs a figure stands in, as the job's runs name it.
+fn flank(mut said: Value, run: RunId, stretch: &str) -> Value {
+    if !stretch.is_empty() {
+        said["stretch"] = format!("{}{stretch}", run.0).into();
+    }
+    said
 }
 
 fn finding(f: &Finding, tape: Tape) -> Value {

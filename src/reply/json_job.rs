@@ -1,9 +1,10 @@
 //! JSON of the job: what has been told, under the contract's names. What was not told is null.
 
 use super::json::{length, tape_of};
+use crate::job::outline::filled;
 use crate::job::{
-    Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, Mount, NotchTold, PostRole, PostSize, Run, Settings, StairAt,
-    StairOpening,
+    Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
+    StairAt, StairOpening,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -12,6 +13,8 @@ use serde_json::{Map, Value, json};
 /// The job's JSON object.
 pub fn job_json(job: &Job) -> Value {
     let tape = tape_of(job);
+    let outline = filled(job);
+    let job = &outline.job;
     let runs: Vec<Value> =
         job.runs.iter().flat_map(|r| stretches(r).into_iter().map(move |s| run(r, s, tape))).collect();
     let gates: Vec<Value> = job.runs.iter().filter_map(|r| r.gate.map(|g| gate(r, g, tape))).collect();
@@ -39,7 +42,7 @@ fn run(r: &Run, stretch: Stretch, tape: Tape) -> Value {
         "basis": basis(r.basis.unwrap_or_default()),
         "from": stretch.from.map(End::name), "to": stretch.to.map(End::name),
         "gate": r.gate.map_or("none", |g| side(g.at)),
-        "stairs": r.stairs.map(|s| opening(Some(r), s.width, Some(s.at), tape)),
+        "stairs": r.stairs.map(|s| opening(r, s, tape)),
         "bays": r.bays,
     })
 }
@@ -49,6 +52,7 @@ fn basis(b: Basis) -> &'static str {
         Basis::Overall => "overall",
         Basis::Clear => "clear",
         Basis::Centre => "centre",
+        Basis::Edge => "edge",
     }
 }
 
@@ -83,17 +87,25 @@ fn deck(job: &Job, tape: Tape) -> Value {
 /// Every stair told: those in a run, then the one no run holds.
 fn stairs(job: &Job, tape: Tape) -> Vec<Value> {
     let held = job.runs.iter().filter_map(|r| Some((r, r.stairs?)));
-    let in_runs = held.map(|(r, StairOpening { width, at })| opening(Some(r), width, Some(at), tape));
-    in_runs.chain(job.stair_width.map(|w| opening(None, w, None, tape))).collect()
+    let in_runs = held.map(|(r, s)| opening(r, s, tape));
+    in_runs.chain(job.stair_width.map(|w| stair(None, w, (None, None), tape))).collect()
 }
 
-fn opening(run: Option<&Run>, width: Length, at: Option<StairAt>, tape: Tape) -> Value {
-    let (at, off) = match at {
-        None => (None, None),
-        Some(StairAt::Middle) => (Some("middle"), None),
-        Some(StairAt::FromLeft(l)) => (Some("from left"), Some(l)),
-        Some(StairAt::FromRight(l)) => (Some("from right"), Some(l)),
+/// The stairs of a run; "recess" stands only where they are let into the deck.
+fn opening(run: &Run, stairs: StairOpening, tape: Tape) -> Value {
+    let place = match stairs.at {
+        StairAt::Middle => (Some("middle"), None),
+        StairAt::FromLeft(l) => (Some("from left"), Some(l)),
+        StairAt::FromRight(l) => (Some("from right"), Some(l)),
     };
+    let mut said = stair(Some(run), stairs.width, place, tape);
+    if let Some(deep) = stairs.recess {
+        said["recess"] = length(deep, tape);
+    }
+    said
+}
+
+fn stair(run: Option<&Run>, width: Length, (at, off): (Option<&str>, Option<Length>), tape: Tape) -> Value {
     json!({
         "run": run.map(|r| r.id.0), "width": length(width, tape), "risers": null, "rise": null, "tread": null,
         "at": at, "off": told(off, tape),
@@ -123,6 +135,14 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "fix": s.fixing.map(fixing),
         "house_end": s.house_end.map(house_end),
         "tape": s.tape,
+        "overhang": told(s.overhang, tape),
+        "skirt": told(s.skirt, tape),
+        "rim": told(s.rim, tape),
+        "line": told(s.line, tape),
+        "hold_back": told(s.hold_back, tape),
+        "joists": told(s.joists, tape),
+        "first_joist": told(s.first_joist, tape),
+        "joists_run": s.joists_run.map(joists_run),
     })
 }
 
@@ -174,6 +194,13 @@ fn fixing(f: Fixing) -> &'static str {
         Fixing::ThroughBolts => "through bolts",
         Fixing::Lags => "lags",
         Fixing::Screws => "structural screws",
+    }
+}
+
+fn joists_run(way: JoistsRun) -> &'static str {
+    match way {
+        JoistsRun::Out => "out",
+        JoistsRun::Along => "along",
     }
 }
 

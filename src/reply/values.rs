@@ -9,6 +9,10 @@ use crate::measure::Shade;
 pub struct PostFig {
     /// Its run.
     pub run: RunId,
+    /// What follows the run's number for a flank of recessed stairs; empty for the run itself.
+    pub stretch: &'static str,
+    /// The run whose corner post it is too.
+    pub shared: Option<RunId>,
     /// Its centre, from the origin.
     pub at: Fig,
     /// Its near face, from the origin.
@@ -26,6 +30,8 @@ pub struct PostFig {
 pub struct BayFig {
     /// Its run.
     pub run: RunId,
+    /// What follows the run's number for a flank of recessed stairs; empty for the run itself.
+    pub stretch: &'static str,
     /// Face to face.
     pub clear: Fig,
     /// Centre to centre; `None` where one side has no post.

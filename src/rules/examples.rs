@@ -1,6 +1,9 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
-use crate::job::{End, Fact, Gate, GateAt, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, Told};
+use crate::job::{
+    Basis, End, Fact, Gate, GateAt, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
+    StairOpening, Told, Turn,
+};
 use crate::measure::{Length, Lumber, Shade};
 
 fn run(inches: i64, patch: RunPatch) -> Fact {
@@ -37,6 +40,61 @@ fn notch(sixteenths: i64, post: Lumber) -> Vec<Fact> {
 
 fn from(end: End) -> Vec<Fact> {
     vec![run(120, RunPatch { from: Some(end), ..RunPatch::default() })]
+}
+
+/// A deck 16 ft across and 12 out, so far home, as its three sides; then what else is told.
+fn deck(home: i64, more: impl IntoIterator<Item = Fact>) -> Vec<Fact> {
+    let turned = |id, turn, inches| {
+        let length = Some(Told::plain(Length::inches(inches)));
+        Fact::Run(RunId(id), RunPatch { turn: Some(turn), length, ..RunPatch::default() })
+    };
+    let right = Turn::Right(90);
+    let sides = [turned(1, Turn::Start, 144), turned(2, right, 192), turned(3, right, home)];
+    sides.into_iter().chain(more).collect()
+}
+
+fn over_the_edge(home: i64, more: impl IntoIterator<Item = Fact>) -> Vec<Fact> {
+    deck(home, [Fact::Set(Setting::Mount(Mount::OverEdge))].into_iter().chain(more))
+}
+
+/// One corner of two posts, so many sixteenths back from it.
+fn held_back(sixteenths: i64) -> Vec<Fact> {
+    let side = |id, turn, to| {
+        let length = Some(Told::plain(Length::inches(120)));
+        Fact::Run(RunId(id), RunPatch { turn: Some(turn), length, to: Some(to), ..RunPatch::default() })
+    };
+    let back = Setting::HoldBack(Length::sixteenths(sixteenths));
+    vec![
+        side(1, Turn::Start, End::Corner),
+        side(2, Turn::Right(90), End::EndPost),
+        Fact::Set(Setting::Mount(Mount::Outside)),
+        Fact::Set(back),
+    ]
+}
+
+/// Stairs recessed 3 ft into the front, and what hangs across them.
+fn recessed(width: i64, gate: Option<Gate>) -> Vec<Fact> {
+    let stairs = StairOpening { width: Length::inches(width), at: StairAt::Middle, recess: Some(Length::inches(36)) };
+    let patch = RunPatch { stairs: Some(Some(stairs)), gate: gate.map(Some), ..RunPatch::default() };
+    over_the_edge(144, [Fact::Run(RunId(2), patch)])
+}
+
+/// One side 9 ft across in front of the house, its first joist so many sixteenths in.
+fn joists(first: i64, way: JoistsRun) -> Vec<Fact> {
+    let side = |id, turn, inches| {
+        let length = Some(Told::plain(Length::inches(inches)));
+        Fact::Run(RunId(id), RunPatch { turn: Some(turn), length, ..RunPatch::default() })
+    };
+    let right = Turn::Right(90);
+    let told = [
+        Setting::Joists(Length::inches(16)),
+        Setting::FirstJoist(Length::sixteenths(first)),
+        Setting::JoistsRun(way),
+        Setting::Mount(Mount::OverEdge),
+    ];
+    // 5 ft out and home need no line post; 9 ft across takes one, at 54.
+    let sides = [side(1, Turn::Start, 60), side(2, right, 108), side(3, right, 60)];
+    sides.into_iter().chain(told.map(Fact::Set)).collect()
 }
 
 macro_rules! examples {
@@ -78,5 +136,28 @@ examples! {
         length: Some(Told { shade: Some(Shade::Strong), ..Told::plain(Length::inches(120)) }),
         ..RunPatch::default()
     })];
+    corner_held_back_3 = held_back(48);
+    corner_held_back_2_and_a_half = held_back(40);
+    recess_36 = recessed(36, None);
+    recess_48 = recessed(48, None);
+    stairs_from_the_corner = over_the_edge(144, [Fact::Run(RunId(2), RunPatch {
+        stairs: Some(Some(StairOpening {
+            width: Length::inches(48),
+            at: StairAt::FromLeft(Length::ZERO),
+            recess: None,
+        })),
+        ..RunPatch::default()
+    })]);
+    side_out_to_out = over_the_edge(144, [
+        Fact::Run(RunId(1), RunPatch { basis: Some(Basis::Overall), ..RunPatch::default() }),
+    ]);
+    gate_at_a_recessed_head = recessed(48, Some(Gate { at: GateAt::Stairs, width: None }));
+    foot_short_of_home = over_the_edge(132, []);
+    home_again = over_the_edge(144, []);
+    joists_from_15_and_a_quarter = joists(244, JoistsRun::Out);
+    joists_beside_the_posts = joists(136, JoistsRun::Out);
+    joists_along_the_house = joists(244, JoistsRun::Along);
+    only_the_spacing_told = set(Setting::Joists(Length::inches(16)));
+    mount_not_said = deck(144, []);
     ten_ft = vec![plain(120)];
 }

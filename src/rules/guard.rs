@@ -127,14 +127,28 @@ pub(super) fn post_too_small(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 }
 
 /// A gate leaf too wide for one.
-pub(super) fn gate_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+pub(super) fn gate_too_wide(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     use crate::job::{GateAt, Run, StairAt};
     let across = |r: &Run, at| match (at, r.stairs) {
         (GateAt::Stairs, Some(s)) => Some(s.width),
         (GateAt::Middle, Some(s)) if s.at == StairAt::Middle => Some(s.width),
         _ => None,
     };
-    let opening = |r: &Run| r.gate.and_then(|g| g.width.or_else(|| across(r, g.at)));
+    // At recessed stairs the gate hangs between the posts at their head, which the line moves.
+    let head = |r: &Run| {
+        layout
+            .runs
+            .iter()
+            .find(|l| l.id == r.id && l.part == crate::layout::Part::InLeft)?
+            .result
+            .as_ref()
+            .ok()?
+            .beyond
+            .as_ref()?
+            .as_length()
+    };
+    let told = |r: &Run| r.gate.and_then(|g| g.width.or_else(|| across(r, g.at)));
+    let opening = |r: &Run| head(r).or_else(|| told(r));
     let wide =
         job.runs.iter().filter_map(|r| opening(r).map(|w| (r, w))).filter(|(_, w)| *w > limits::GATE_LEAF.length());
     let spans = |(r, w): (&Run, Length)| {

@@ -5,7 +5,9 @@
 //! and one that does not; a test sweeps the table.
 
 mod bays;
+mod deck;
 mod examples;
+mod framing;
 mod guard;
 mod notch;
 mod registry;
@@ -14,7 +16,7 @@ mod runs;
 mod say;
 
 pub use registry::RULES;
-pub use report::{Report, cautions, check, report};
+pub use report::{Report, cautions, check, report, report_on};
 
 use crate::job::{Fact, Job};
 use crate::layout::Layout;

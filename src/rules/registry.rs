@@ -1,6 +1,6 @@
 //! The table of rules.
 
-use super::{Rule, bays, examples, guard, notch, runs};
+use super::{Rule, bays, deck, examples, framing, guard, notch, runs};
 use crate::limits;
 use crate::reply::Level::{Check, Note, Stop};
 
@@ -42,6 +42,30 @@ pub static RULES: &[Rule] = rules! {
     Stop "notch-takes-half" "Notch of half the post or more"
         "What is left of a post's foot carries the whole push on the guard."
         NOTCH_HALF notch::takes_half, half_notched_4x4 / notched_6x6;
+    Stop "corner-gap-too-wide" "Gap across a corner of two posts lets the ball through"
+        "The gap between the two posts of a corner is an opening like any other; exactly 4 in. fails."
+        LEVEL_GAP deck::corner_gap, corner_held_back_3 / corner_held_back_2_and_a_half;
+    Stop "stair-opening-narrow" "Stairs too narrow between the posts"
+        "A stair is at least 36 in. wide, and posts that hang into a recess narrow it."
+        STAIR_WIDTH deck::stairs_narrow, recess_36 / recess_48;
+    Check "outline-open" "Sides that do not come home"
+        "A deck's sides, walked from the house and home, come back to the house."
+        OUTLINE_CLOSES deck::outline_open, foot_short_of_home / home_again;
+    Check "side-told-off-edge" "Side of the deck not told on its edge"
+        "A side of the outline is measured along the decking's edge, corner to corner."
+        EDGE_BASIS deck::side_off_edge, side_out_to_out / home_again;
+    Check "corner-post-in-stairs" "Corner post in the way of the stairs"
+        "Stairs from the very corner of the deck lose what the next side's corner post takes of them."
+        STAIR_WIDTH deck::corner_post_in_stairs, stairs_from_the_corner / home_again;
+    Check "recessed-gate-jambs" "Gate on the weakest posts"
+        "Posts at the head of recessed stairs, notched over the edge, keep one quarter of their foot."
+        RECESSED_HEAD deck::recessed_jambs, gate_at_a_recessed_head / recess_48;
+    Check "post-misses-joist" "Post with no joist beside it"
+        "On a rim across the joists a post stands beside a joist, or on blocking."
+        BLOCKING framing::missed, joists_from_15_and_a_quarter / joists_beside_the_posts;
+    Check "rim-along-joists" "Rim along the joists"
+        "On a rim along the joists every post wants blocking back to the joists."
+        BLOCKING framing::rim_along, joists_along_the_house / joists_beside_the_posts;
     Check "post-spacing-told-wide" "Told limit wider than the published one"
         "The published spacing still stands where a wider limit was told."
         POST_SPACING bays::told_wider_than_published, eight_ft_on_centre_told / eight_ft_told_but_not_used;
@@ -69,6 +93,12 @@ pub static RULES: &[Rule] = rules! {
     Note "drop-at-trigger" "Drop exactly at the trigger"
         "Exactly 30 in. is not more than 30."
         GUARD_TRIGGER guard::at_the_trigger, grade_30 / grade_31;
+    Note "mount-untold" "Mount taken for granted"
+        "With no mount told, posts are taken as notched over the decking's edge, on the edge."
+        MOUNT deck::mount_untold, mount_not_said / home_again;
+    Note "framing-half-told" "Joists half told"
+        "Posts are checked against the joists once their spacing, first place and direction are told."
+        BLOCKING framing::half_told, only_the_spacing_told / joists_along_the_house;
     Note "free-end" "End with no post told"
         "A guard that simply stops still gets a post."
         FREE_END runs::free_end, open_end / corner_end;

@@ -1,8 +1,9 @@
 //! A layout asked about, answered: lines, figures, findings, in one value.
 
 use super::RULES;
+use crate::job::outline::filled;
 use crate::job::{Job, RunId};
-use crate::layout::{Focus, Layout, answer, draw, lay_out, values};
+use crate::layout::{Focus, Layout, answer, draw, lay_out, plan, values};
 use crate::limits::Trust;
 use crate::reply::{Finding, Line, Role, Span, Values};
 
@@ -53,12 +54,22 @@ fn caution(f: &Finding) -> Line {
 /// The layout of one run, or of all: answered, drawn `width` columns wide and checked.
 /// Findings on other runs than the one asked about are left out.
 pub fn report(job: &Job, which: Option<RunId>, focus: Focus, width: usize) -> Report {
-    let mut asked = job.clone();
-    asked.runs.retain(|r| which.is_none_or(|id| r.id == id));
-    let layout = lay_out(&asked);
+    report_on(job, |id| which.is_none_or(|only| only == id), focus, width)
+}
+
+/// As [`report`], on the runs that `keep` holds. They are laid out with all the others, for
+/// a side of the outline hangs on its neighbours.
+pub fn report_on(job: &Job, keep: impl Fn(RunId) -> bool, focus: Focus, width: usize) -> Report {
+    let layout = lay_out(job).keeping(&keep);
+    let mut asked = filled(job).job;
+    asked.runs.retain(|r| keep(r.id));
     let findings = check(&asked, &layout);
     let mut lines = answer(&layout, None, focus);
     if focus == Focus::Whole {
+        let sides: Vec<RunId> = filled(job).job.runs.iter().filter(|r| r.turn.is_some()).map(|r| r.id).collect();
+        let whole = sides.len() >= 3 && sides.iter().all(|id| keep(*id));
+        let planned = if whole { plan(job, width) } else { Vec::new() };
+        lines.extend(planned.into_iter().map(|text| Line::new(Role::Drawing, [Span::Drawn(text)])));
         let drawn = layout.runs.iter().flat_map(|r| draw(r, width, layout.tape));
         lines.extend(drawn.map(|text| Line::new(Role::Drawing, [Span::Drawn(text)])));
     }

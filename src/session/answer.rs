@@ -15,7 +15,7 @@ use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
 use crate::reply::{Line, Reply, Role, Span, Status, Style, Values};
-use crate::rules::{Report, report};
+use crate::rules::{Report, report, report_on};
 
 /// Figures kept for "why?", by what they are.
 pub(super) type Figs = Vec<(&'static str, Fig)>;
@@ -30,7 +30,7 @@ fn spoken_of(job: &Job, facts: &[Fact]) -> Vec<RunId> {
     for fact in facts {
         match fact {
             Fact::Run(id, _) if !ids.contains(id) => ids.push(*id),
-            Fact::Set(_) => return job.runs.iter().map(|r| r.id).collect(),
+            Fact::Set(_) | Fact::DeckAlong(_) | Fact::DeckOut(_) => return job.runs.iter().map(|r| r.id).collect(),
             _ => {}
         }
     }
@@ -42,7 +42,7 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
     let Act::Tell(facts) = act else { return (Reply::of(Status::Told), Vec::new()) };
     let phrase = canon::write(act);
     let runs = spoken_of(job, facts);
-    let settings_only = !facts.iter().any(|f| matches!(f, Fact::Run(..)));
+    let settings_only = facts.iter().all(|f| matches!(f, Fact::Set(_)));
     let mut reply = Reply::of(Status::Told);
     let mut figs = Vec::new();
     if !runs.is_empty() {
@@ -73,9 +73,8 @@ fn taken(facts: &[Fact]) -> &'static str {
         [Fact::Note(_)] => "Noted.",
         [Fact::DropNote(_)] => "That note is gone.",
         [Fact::DropRun(_)] => "That run is gone.",
-        [Fact::DeckAlong(_) | Fact::DeckOut(_), ..] => {
-            "Kept. I lay out runs told one by one: tell me each side that gets a guard."
-        }
+        [Fact::DeckAlong(_), ..] => "Kept. How far does it come out from the house?",
+        [Fact::DeckOut(_), ..] => "Kept. How long is it along the house?",
         _ => "Kept for this job.",
     }
 }
@@ -92,9 +91,7 @@ fn asked(then: Option<&Query>, or: Focus) -> (Focus, Option<RunId>) {
 
 /// A report on some of the runs.
 fn of_runs(job: &Job, runs: &[RunId], which: Option<RunId>, focus: Focus, width: usize) -> Report {
-    let mut some = job.clone();
-    some.runs.retain(|r| runs.contains(&r.id) || Some(r.id) == which);
-    report(&some, which, focus, width)
+    report_on(job, |id| which.map_or_else(|| runs.contains(&id), |only| only == id), focus, width)
 }
 
 /// The report's lines without its cautions, which the reply carries as findings.
@@ -295,7 +292,11 @@ fn figures(values: &Values) -> Figs {
     let mut figs: Figs = Vec::new();
     figs.extend(values.bays.iter().find(|b| !b.gate).map(|b| ("clear between posts", b.clear.clone())));
     figs.extend(values.bays.iter().find(|b| !b.gate).and_then(|b| b.centre.clone()).map(|f| ("on centre", f)));
-    figs.extend(values.more.iter().filter(|(n, _)| *n == "posts_count" || *n == "bays_count").cloned());
+    let counted = [("posts_count", "posts"), ("bays_count", "bays")];
+    let named = |(name, said): (&str, &'static str)| {
+        values.more.iter().find(|(n, _)| *n == name).map(|(_, f)| (said, f.clone()))
+    };
+    figs.extend(counted.into_iter().filter_map(named));
     figs.extend(values.posts.get(1).map(|p| ("the second post's centre", p.at.clone())));
     figs.extend(values.clear_max.clone().map(|f| ("the most clear", f)));
     figs

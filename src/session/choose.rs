@@ -90,6 +90,7 @@ struct Tried {
 
 fn try_all(session: &Session, all: &[Reading]) -> Tried {
     let mut tried = Tried { stands: Vec::new(), problem: None };
+    let mut unfit = None;
     // A dearer reading that leaves less out does not outrank a cheaper one that must ask.
     let ceiling = all.iter().find(|r| blocked(r).is_some() && r.clash.is_none()).map_or(u32::MAX, |r| r.cost);
     for reading in
@@ -97,6 +98,10 @@ fn try_all(session: &Session, all: &[Reading]) -> Tried {
     {
         match resolve(session, reading) {
             Ok(resolved) => tried.stands.push((reading.clone(), resolved)),
+            // What does not fit the talk gives way to any other reading and any other problem.
+            Err(problem @ Problem::Unfit(_)) => {
+                unfit.get_or_insert((problem, reading.clone()));
+            }
             Err(problem) => {
                 tried.problem.get_or_insert((problem, reading.clone()));
             }
@@ -104,6 +109,9 @@ fn try_all(session: &Session, all: &[Reading]) -> Tried {
         if tried.stands.len() >= MOST_CHOICES {
             break;
         }
+    }
+    if tried.stands.is_empty() {
+        tried.problem = tried.problem.or(unfit);
     }
     tried
 }
@@ -356,8 +364,12 @@ fn lacking(session: &Session, reading: &Reading, lack: Lack, words: &[Word]) -> 
     let width = draft.length.clone().filter(|_| only)?;
     let mut filled = reading.clone();
     for clause in &mut filled.clauses {
-        if let (Clause::Run(RunDraft { stairs: Some(Some(stairs)), .. }), Lack::StairWidth) = (clause, lack) {
-            *stairs = StairDraft { width: Some(width.clone()), ..stairs.clone() };
+        match (clause, lack) {
+            (Clause::Run(RunDraft { stairs: Some(Some(stairs)), .. }), Lack::StairWidth) => {
+                *stairs = StairDraft { width: Some(width.clone()), ..stairs.clone() };
+            }
+            (Clause::StairsOn { width: lacked, .. }, Lack::StairWidth) => *lacked = Some(width.clone()),
+            _ => {}
         }
     }
     resolve(session, &filled).ok().filter(|r| r.acts.len() == 1 && !r.ask)

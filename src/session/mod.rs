@@ -2,7 +2,7 @@
 //!
 //! [`step`] reads a line ([`crate::grammar`]), chooses one reading or asks ([`choose`]),
 //! resolves it against what was said before ([`resolve`]), makes the change and words
-//! the answer ([`answer`]).
+//! the answer ([`answer`]). [`retell`] takes in what a job file holds, without an answer.
 
 mod absurd;
 mod answer;
@@ -10,10 +10,12 @@ mod choose;
 mod lengths;
 mod point;
 mod resolve;
+mod retell;
 mod state;
 mod step;
 mod targets;
 mod topics;
 
-pub use state::{Delta, Session};
+pub use retell::Retelling;
+pub use state::{Delta, Log, Session};
 pub use step::{LONGEST, step};

@@ -4,17 +4,21 @@
 mod alone;
 mod asks;
 mod changes;
+mod checks;
 mod drops;
 mod gates;
 mod runs;
 mod same;
 mod settings;
+mod stair_sides;
+mod walks;
 
 use super::state::{Focus, Lack, Session};
-use crate::grammar::draft::{Clause, Reading, RunDraft};
+use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Foreign;
 use crate::grammar::{Act, Query, Talk};
-use crate::job::{Fact, Impossible, Job, PostRole, RunId, Setting, SlotId};
+use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
+use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
 
 /// The most things a line is taken to mean before it is simply not clear.
 pub(super) const MOST_CHOICES: usize = 4;
@@ -45,6 +49,8 @@ pub(super) enum Problem {
     Refuse(&'static str),
     /// Not this trade's, or nobody's here to promise.
     NotMine(Foreign),
+    /// The reading does not fit the talk; said only where nothing else reads.
+    Unfit(&'static str),
 }
 
 /// One way a line may be meant, so far.
@@ -75,9 +81,14 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         session,
         corrects: reading.corrects || reading.supposes || reading.trails && standing && !tells_whole_run(reading),
         infill: of_infill(session, reading),
+        sides: reading.clauses.contains(&Clause::Shape),
+        ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
         asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_))),
     };
     one_thing(reading)?;
+    if resolver.sides && one_length(reading) {
+        return Err(Problem::Ask(WHERE_IT_TURNS, Vec::new()));
+    }
     if let Some(alone) = resolver.alone(reading)? {
         return Ok(alone);
     }
@@ -89,7 +100,8 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
     let by_role = reading.clauses.iter().any(|c| matches!(c, Clause::Post(role, _) if *role != PostRole::All));
-    let for_all = |c: &&Clause| by_role && matches!(c, Clause::Post(PostRole::All, _));
+    let for_all =
+        |c: &&Clause| by_role && matches!(c, Clause::Post(PostRole::All, _) | Clause::Lumber { not: None, .. });
     let (first, rest): (Vec<&Clause>, Vec<&Clause>) = reading.clauses.iter().partition(for_all);
     for clause in first.into_iter().chain(rest) {
         match clause {
@@ -101,64 +113,6 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     }
     one_question(&branches[0].facts, then.as_ref())?;
     resolver.finish(branches, then, reading)
-}
-
-/// A question told in the same breath as facts is about what they tell: a run of its own
-/// or a size of lumber would go unsaid in the read-back.
-fn one_question(facts: &[Fact], then: Option<&Query>) -> Result<(), Problem> {
-    let told = |id: RunId| facts.iter().any(|f| matches!(f, Fact::Run(run, _) if *run == id));
-    let other = match then {
-        Some(Query::Posts(Some(id)) | Query::Bays(Some(id)) | Query::Layout(Some(id)) | Query::RunLength(id)) => {
-            !told(*id)
-        }
-        Some(Query::Actual(_)) => true,
-        _ => false,
-    };
-    if other && !facts.is_empty() {
-        return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new()));
-    }
-    Ok(())
-}
-
-/// True when two facts give one thing two values: "12, it's 11-9" says not which holds.
-fn at_odds(facts: &[Fact]) -> bool {
-    let odd = |a: &Fact, b: &Fact| match (a, b) {
-        (Fact::Run(one, a), Fact::Run(other, b)) if one == other => {
-            let two = |x: bool, y: bool, same: bool| x && y && !same;
-            two(a.length.is_some(), b.length.is_some(), a.length == b.length)
-                || two(a.bays.is_some(), b.bays.is_some(), a.bays == b.bays)
-                || two(a.from.is_some(), b.from.is_some(), a.from == b.from)
-                || two(a.to.is_some(), b.to.is_some(), a.to == b.to)
-        }
-        (Fact::Set(Setting::Post(one, a)), Fact::Set(Setting::Post(other, b))) => one == other && a != b,
-        (Fact::Set(a), Fact::Set(b)) => std::mem::discriminant(a) == std::mem::discriminant(b) && a != b,
-        _ => false,
-    };
-    facts.iter().enumerate().any(|(k, a)| facts[k + 1..].iter().any(|b| odd(a, b)))
-}
-
-/// True for a run told with its length and both ends: it corrects nothing.
-fn tells_whole_run(reading: &Reading) -> bool {
-    let whole = |c: &Clause| matches!(c, Clause::Run(r) if r.length.is_some() && r.from.is_some() && r.to.is_some());
-    reading.clauses.iter().any(whole)
-}
-
-/// Undo and its like, and a swap, are of the line before: with anything else beside them
-/// it is not clear which of the two is wanted.
-fn one_thing(reading: &Reading) -> Result<(), Problem> {
-    let hello = |c: &&Clause| !matches!(c, Clause::Fine | Clause::Talk(Talk::Hello));
-    let said: Vec<&Clause> = reading.clauses.iter().filter(hello).collect();
-    let turns = |c: &&Clause| matches!(c, Clause::Talk(_) | Clause::Swap);
-    let no_help = reading.corrects && matches!(reading.clauses[..], [Clause::Talk(Talk::Help | Talk::Hello)]);
-    // "left 10', right the same" copies the one run told; "front same is 24" says not what.
-    let runs: Vec<&RunDraft> =
-        said.iter().filter_map(|c| if let Clause::Run(r) = c { Some(r) } else { None }).collect();
-    let copies = said.iter().any(|c| matches!(c, Clause::Same { .. })) && !runs.is_empty();
-    let unclear = copies && (runs.len() > 1 || runs[0].name.is_none());
-    if said.len() > 1 && said.iter().any(turns) || no_help || unclear {
-        return Err(Problem::Ask("One thing at a time: say the one on a line of its own, then the other.", Vec::new()));
-    }
-    Ok(())
 }
 
 /// Facts of the same run told in one line, as one fact.
@@ -197,6 +151,10 @@ pub(super) struct Resolver<'a> {
     pub corrects: bool,
     /// Balusters or gaps are what is spoken of.
     pub infill: bool,
+    /// The runs told are the sides of an outline: "wraparound: ...".
+    pub sides: bool,
+    /// An end of a run is told in the same line.
+    pub ends: bool,
     /// Something is asked in the same line.
     pub asks: bool,
 }
@@ -218,16 +176,6 @@ impl Resolver<'_> {
         Ok(start)
     }
 
-    /// True when a line makes several runs and leaves one of them without its length.
-    fn half_told(&self, facts: &[Fact]) -> bool {
-        let fresh = |id: &RunId| self.session.job.run(*id).is_none();
-        let made = facts.iter().filter_map(|f| if let Fact::Run(id, _) = f { Some(*id) } else { None }).filter(fresh);
-        let mut made: Vec<RunId> = made.collect();
-        made.dedup();
-        let long = |id: &RunId| facts.iter().any(|f| matches!(f, Fact::Run(i, p) if i == id && p.length.is_some()));
-        made.len() > 1 && !made.iter().all(long)
-    }
-
     fn finish(&self, branches: Vec<Branch>, then: Option<Query>, reading: &Reading) -> Result<Resolved, Problem> {
         let ask = branches.len() > 1 || branches.iter().any(|b| b.ask);
         let focus = branches[0].focus.clone();
@@ -245,7 +193,7 @@ impl Resolver<'_> {
             return Err(Problem::Ask("You give one thing two figures there. Which one holds?", Vec::new()));
         }
         let branches: Vec<Branch> = branches.into_iter().filter(|b| !at_odds(&b.facts)).collect();
-        let ask = ask || branches.iter().any(|b| self.half_told(&b.facts));
+        let ask = ask || branches.iter().any(|b| half_told(&self.session.job, &b.facts));
         let supposes = reading.supposes || in_question;
         let act = |b: Branch| {
             let facts = joined(b.facts);
@@ -280,20 +228,22 @@ impl Resolver<'_> {
             Clause::Alone(_) | Clause::Cut(_) | Clause::KeepLength(_) => {
                 Err(Problem::Ask("What is that length of?", Vec::new()))
             }
+            Clause::Shape => Ok(vec![branch]),
             Clause::NotMine(foreign) => Err(Problem::NotMine(*foreign)),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),
+            Clause::StairsOn { on, width, at } => self.stairs_on(branch, *on, width.as_ref(), at.as_ref()),
+            Clause::StairsAlong(at) => self.stairs_along(branch, at),
+            Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
+            Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),
             Clause::Either(slot, a, b) => self.either(branch, *slot, a, b),
             Clause::Lumber { size, not } => self.lumber(branch, *size, *not),
             Clause::Wide(m) => self.wide(branch, m),
             Clause::Move => Err(self.moved(&branch)),
             Clause::Past(m, end) => Err(self.past(&branch, m, *end)),
             Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
-            Clause::Bent => Err(Problem::Ask(
-                "Where does the corner fall? Say each leg by itself: so much to the corner, so much from it.",
-                Vec::new(),
-            )),
+            Clause::Bent => Err(Problem::Ask(WHERE_IT_TURNS, Vec::new())),
             Clause::LostX(lumber) => self.lost_x(branch, *lumber),
             Clause::HeightOverGap(h, g) => self.height_over_gap(branch, h, g),
             setting => self.setting(branch, setting),

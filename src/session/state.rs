@@ -75,7 +75,7 @@ pub struct Delta {
 
 /// What a line does to the told lines.
 #[derive(Clone, Debug)]
-pub(super) enum Log {
+pub enum Log {
     /// Nothing.
     Same,
     /// One more told line.

@@ -4,6 +4,7 @@ use super::answer;
 use super::choose::{Choice, changes_nothing, choose, opened};
 use super::point::{pointer, typed};
 use super::resolve::{Problem, Resolved};
+use super::retell::focus_after;
 use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
 use crate::grammar::draft::{Clause, Reading, Weight};
 use crate::grammar::items::{Item, cuts};
@@ -30,20 +31,16 @@ pub fn step(session: &Session, line: &str) -> (Delta, Reply) {
     }
     if let Some(act) = canon::read(line) {
         debug!(?act, "read as a plain phrase");
-        let focus = told_focus(session, &act);
+        let focus = match &act {
+            Act::Tell(facts) => focus_after(session.talk.focus.clone(), facts),
+            _ => session.talk.focus.clone(),
+        };
         let resolved = Resolved { acts: vec![act], ask: false, focus, then: None };
         return perform(session, resolved);
     }
     let choice = choose(session, &line_words);
     debug!(?choice, "chosen");
     turn(session, line, &line_words, choice)
-}
-
-/// The run a plain phrase speaks of is what "it" means next.
-fn told_focus(session: &Session, act: &Act) -> Focus {
-    let Act::Tell(facts) = act else { return session.talk.focus.clone() };
-    let run = facts.iter().rev().find_map(|f| if let Fact::Run(id, _) = f { Some(*id) } else { None });
-    Focus { run: run.or(session.talk.focus.run), ..Focus::default() }
 }
 
 fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta, Reply) {
@@ -186,6 +183,9 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
     let act = Act::Tell(facts);
     let (mut reply, figs) = answer::told(&job, &act, then, session.width);
     reply.status = Status::Told;
+    // A note that stood before this line has been read once; stops and checks are said again.
+    let before = crate::rules::check(&session.job, &crate::layout::lay_out(&session.job));
+    reply.findings.retain(|f| f.level != crate::reply::Level::Note || !before.contains(f));
     if changes_nothing(&session.job, &act) {
         reply.lines.push(Line::say(Role::Detail, "That is as it already stands."));
     }
@@ -255,13 +255,13 @@ fn replayed(session: &Session, told: &[Vec<Fact>], log: Log, says: &'static str,
             refused([Line::say(Role::Answer, "What was told no longer fits together, so nothing was changed.")]),
         );
     };
-    // Numbers given out once are not given out again.
+    // A run's number given out once is not given out again. A note's is counted out by the lines told:
+    // told again without this one, in a job file too, the next note bears it.
     job.last_run = job.last_run.max(session.job.last_run);
-    job.last_note = job.last_note.max(session.job.last_note);
     let mut reply = Reply::of(Status::Told);
     reply.readback = Some(if matches!(log, Log::Undo) { "undo" } else { "redo" }.to_owned());
     reply.lines = vec![Line::say(Role::Answer, says)];
-    let focus = Focus { run: job.runs.last().map(|r| r.id), ..Focus::default() };
+    let focus = focus_after(Focus::default(), &told.concat());
     (Delta { job: Some(job), log, talk: Turn { focus, last: Vec::new(), ..turn } }, reply)
 }
 
@@ -334,6 +334,7 @@ fn troubled(session: &Session, problem: Problem, reading: &Reading) -> (Delta, R
             let pending = Pending { choices: Vec::new(), lacks: Some((reading.clone(), lack)) };
             pend(session, asks([Line::say(Role::Question, says)], &[]), Some(pending))
         }
+        Problem::Unfit(says) => pend(session, asks([Line::say(Role::Question, says)], &[]), None),
         Problem::Refuse(says) => same(session, refused([Line::say(Role::Answer, says)])),
         Problem::NotMine(foreign) => same(session, not_mine(foreign)),
     }

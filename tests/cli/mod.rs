@@ -49,3 +49,46 @@ pub fn assert_harmless(out: &Output) {
     let errors = String::from_utf8_lossy(&out.stderr);
     assert!(errors.is_empty(), "{errors}");
 }
+
+/// A folder of one test's own, gone with it.
+pub struct Folder(std::path::PathBuf);
+
+impl Folder {
+    pub fn new(name: &str) -> Folder {
+        let path = std::env::temp_dir().join(format!("railhand-cli-{}-{name}", std::process::id()));
+        let _ = std::fs::remove_dir_all(&path);
+        std::fs::create_dir_all(&path).expect("the temporary folder is writable");
+        Folder(path)
+    }
+
+    /// A name in the folder.
+    pub fn path(&self, name: &str) -> String {
+        self.0.join(name).to_str().expect("the temporary folder's name is text").to_owned()
+    }
+
+    /// Writes a file and gives its name.
+    pub fn write(&self, name: &str, bytes: &[u8]) -> String {
+        std::fs::write(self.0.join(name), bytes).expect("the folder is writable");
+        self.path(name)
+    }
+
+    /// What a file holds.
+    pub fn text(&self, name: &str) -> String {
+        std::fs::read_to_string(self.0.join(name)).expect("the file is there and is text")
+    }
+
+    /// The names in the folder, sorted.
+    pub fn names(&self) -> Vec<String> {
+        let entries = std::fs::read_dir(&self.0).expect("the folder is there");
+        let name = |e: std::fs::DirEntry| e.file_name().to_string_lossy().into_owned();
+        let mut names: Vec<String> = entries.filter_map(Result::ok).map(name).collect();
+        names.sort();
+        names
+    }
+}
+
+impl Drop for Folder {
+    fn drop(&mut self) {
+        let _ = std::fs::remove_dir_all(&self.0);
+    }
+}

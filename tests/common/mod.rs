@@ -29,7 +29,7 @@ pub fn gate(patch: RunPatch, at: GateAt, width: Option<Length>) -> RunPatch {
 }
 
 pub fn stairs(patch: RunPatch, width: Length, at: StairAt) -> RunPatch {
-    RunPatch { stairs: Some(Some(StairOpening { width, at })), ..patch }
+    RunPatch { stairs: Some(Some(StairOpening { width, at, recess: None })), ..patch }
 }
 
 pub fn bays(patch: RunPatch, n: u16) -> RunPatch {

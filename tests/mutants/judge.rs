@@ -4,7 +4,7 @@ use super::laws;
 use super::lexis::{is_light, is_number, is_unknown, never_stutters, plain, senses, terms_over};
 use super::marks::marks;
 use super::vary::{Change, Variant};
-use railhand::grammar::sense::{Op, Part, Sense, Verb};
+use railhand::grammar::sense::{Cue, Op, Part, Sense, Verb};
 use railhand::job::{Basis, End};
 
 /// What was made of a line.
@@ -302,21 +302,27 @@ fn inferred(was: &Read, now: &Read, at: usize, word: &str) -> bool {
     }
     let mine = senses(word);
     let filled = |s: &Sense| carries(*s) || may_be_inferred(*s) && shown(s) || goes_without_saying(now, *s, shown(s));
-    !is_number(word) && !mine.contains(&Sense::Not) && mine.iter().chain(&whole).any(filled)
+    // "no, it ends at the house", "no wait": said of what was said before.
+    let opens = at == 0 && was.line.split_whitespace().next() == Some("no,");
+    let denies = mine.contains(&Sense::Not) && !opens && !whole.contains(&Sense::Verb(Verb::Repair));
+    !is_number(word) && !denies && mine.iter().chain(&whole).any(filled)
 }
 
 /// What one kind of reading has by default, and its read-back says.
 fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
     let has = |text: &str| now.readback.contains(text);
-    let sum = ["sum: ", "pieces: ", "sticks: "].iter().any(|lead| now.readback.starts_with(lead));
+    let sum = ["sum: ", "pieces: ", "sticks: ", "diagonal: "].iter().any(|lead| now.readback.starts_with(lead));
     match sense {
         // "gate at the stairs": a gate hangs at the stair head when no place is told.
         Sense::End(End::StairHead) => has("gate at the ") && !has("stair"),
         // "go back to the fewest bays" undoes nothing.
         Sense::Verb(Verb::Undo) => !shown,
         Sense::Basis(Basis::Centre) => has("most on centre"),
+        // "the deck runs 22 foot": here a verb.
+        Sense::Part(Part::Runs) => has("deck:"),
         // What is counted or measured is no part of the arithmetic.
-        Sense::Part(_) => sum,
+        Sense::Part(_) | Sense::Op(Op::Ways) | Sense::Cue(Cue::Square) => sum,
+
         // A question says which run it answered for, and changes nothing.
         Sense::Side(_) => has(" of run ") && now.readback.ends_with('?'),
         _ => false,

@@ -67,7 +67,7 @@ pub fn number_word(word: &str) -> Option<u128> {
 
 /// True for a word that changes what it touches or is acted on once for each time it is said: it never stutters.
 pub fn never_stutters(phrase: &str) -> bool {
-    let counts = |s: &Sense| matches!(s, Sense::Op(Op::Pieces | Op::Stick | Op::Ways | Op::Total));
+    let counts = |s: &Sense| matches!(s, Sense::Op(Op::Pieces | Op::Stick | Op::Ways | Op::Total | Op::Convert));
     let acts = |s: &Sense| {
         !counts(s) && matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_) | Sense::Verb(Verb::Undo | Verb::Redo))
     };

@@ -1,5 +1,6 @@
 //! How a sense shows in a read-back: the words of the plain phrase that stand for it.
 
+use railhand::grammar::draft::Way;
 use railhand::grammar::sense::{Cue, Op, Part, Sense, Spot, Verb};
 use railhand::job::Basis;
 
@@ -21,6 +22,8 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Parts(_) => vec!["tape: 1/"],
         Sense::Nth(_) => vec!["run "],
         Sense::Topic(id) => vec![id],
+        Sense::Way(way) => way_marks(way).to_vec(),
+        Sense::Shape => vec!["off the house", "turning"],
         Sense::Unit(_) | Sense::Qualifier | Sense::Foreign(_) | Sense::Reason | Sense::Link | Sense::Fill => vec![],
     }
 }
@@ -29,7 +32,15 @@ fn basis_mark(basis: Basis) -> &'static str {
     match basis {
         Basis::Overall => "out to out",
         Basis::Clear => "clear",
+        Basis::Edge => "on the edge",
         Basis::Centre => "centre",
+    }
+}
+
+fn way_marks(way: Way) -> &'static [&'static str] {
+    match way {
+        Way::Start | Way::Out => &["off the house", "turning", " out"],
+        Way::Right | Way::In | Way::Left => &["turning"],
     }
 }
 
@@ -49,7 +60,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Bay => &["bay"],
         Part::Gate => &["gate"],
         Part::Stairs => &["stair"],
-        Part::Deck => &["deck:", "on the decking"],
+        Part::Deck => &["deck:", "on the decking", "above ground:"],
         Part::Opening => &["gap", "clear", "bay"],
         Part::Gap => &["gap"],
         Part::Notch => &["notch"],
@@ -58,6 +69,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Bracket => &["bracket"],
         Part::Layout => &["layout"],
         Part::Note => &["note"],
+        Part::Corner => &["turning"],
         Part::Landing | Part::Framing | Part::Riser => &[],
     }
 }

@@ -57,8 +57,14 @@ impl Terminal {
 
     /// Opens the console with a home that may have been used before.
     pub fn open_in(home: &Path, columns: u16, env: &[(&str, &str)]) -> Terminal {
+        Terminal::open_with(home, columns, env, &[])
+    }
+
+    /// As [`open_in`](Terminal::open_in), with arguments.
+    pub fn open_with(home: &Path, columns: u16, env: &[(&str, &str)], args: &[&str]) -> Terminal {
         let pty = native_pty_system().openpty(size(columns)).expect("a pseudo-terminal opens");
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_railhand"));
+        command.args(args);
         command.env("TERM", "xterm-256color");
         command.env("XDG_DATA_HOME", home);
         command.env_remove("NO_COLOR");

@@ -4,6 +4,9 @@
 //! setting = ("posts" | "corner posts" | "line posts" | "end posts" | "gate posts") ": " (lumber | inches " wide")
 //!         | "height: " inches " to the top" | "gap under: " inches | "balusters: " inches " wide"
 //!         | "gap limit: " inches | "most clear: " length | "most on centre: " length | "above ground: " inches
+//!         | "overhang: " inches | "skirt: " inches " thick" | "rim: " inches " thick"
+//!         | "baluster line: " inches " inside the edge" | "hold-back: " inches
+//!         | "joists: " inches " on centre" | "first joist: " inches " in" | "joists run: " words
 //!         | "mount: " words | "fixing: " words | "house end: " words
 //!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts
 //! deck    = "deck: " length (" along the house" | " out")
@@ -14,7 +17,7 @@ use super::clean::clean_note;
 use super::length::{read_length, read_lumber};
 use super::run::{read_run, write_run};
 use super::words::{Table, one_of, whole, words_of};
-use crate::job::{Fact, Fixing, HouseEnd, Mount, NotchTold, PostRole, PostSize, RunId, Setting};
+use crate::job::{Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting};
 use crate::measure::{Tape, exact_inches, exact_phrase};
 use nom::Parser;
 use nom::branch::alt;
@@ -42,6 +45,8 @@ const FIXINGS: &Table<Fixing> =
     &[(Fixing::ThroughBolts, "through bolts"), (Fixing::Lags, "lags"), (Fixing::Screws, "structural screws")];
 
 const HOUSE_ENDS: &Table<HouseEnd> = &[(HouseEnd::Post, "post"), (HouseEnd::Bracket, "bracket")];
+
+const JOISTS_RUN: &Table<JoistsRun> = &[(JoistsRun::Out, "out from the house"), (JoistsRun::Along, "along the house")];
 
 /// The facts of one act, joined.
 pub(super) fn write_facts(facts: &[Fact]) -> String {
@@ -74,6 +79,14 @@ fn write_setting(setting: Setting) -> String {
         Setting::CentreMax(l) => format!("most on centre: {}", exact_phrase(l)),
         Setting::Grade(l) => format!("above ground: {}", exact_inches(l)),
         Setting::Mount(m) => format!("mount: {}", words_of(MOUNTS, m)),
+        Setting::Overhang(l) => format!("overhang: {}", exact_inches(l)),
+        Setting::Skirt(l) => format!("skirt: {} thick", exact_inches(l)),
+        Setting::Rim(l) => format!("rim: {} thick", exact_inches(l)),
+        Setting::Line(l) => format!("baluster line: {} inside the edge", exact_inches(l)),
+        Setting::HoldBack(l) => format!("hold-back: {}", exact_inches(l)),
+        Setting::Joists(l) => format!("joists: {} on centre", exact_inches(l)),
+        Setting::FirstJoist(l) => format!("first joist: {} in", exact_inches(l)),
+        Setting::JoistsRun(way) => format!("joists run: {}", words_of(JOISTS_RUN, way)),
         Setting::Fixing(f) => format!("fixing: {}", words_of(FIXINGS, f)),
         Setting::HouseEnd(h) => format!("house end: {}", words_of(HOUSE_ENDS, h)),
         Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
@@ -105,6 +118,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(preceded(tag("note: "), read_note), Fact::Note),
         map(read_post, Fact::Set),
         map(read_size_setting, Fact::Set),
+        map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
     ))
     .parse(i)
@@ -136,6 +150,21 @@ fn read_size_setting(i: &str) -> Read<'_, Setting> {
     .parse(i)
 }
 
+/// Settings of what the posts stand on that are a length.
+fn read_framing_setting(i: &str) -> Read<'_, Setting> {
+    let between = |before, after| delimited(tag(before), read_length, tag(after));
+    alt((
+        map(between("overhang: ", ""), Setting::Overhang),
+        map(between("skirt: ", " thick"), Setting::Skirt),
+        map(between("rim: ", " thick"), Setting::Rim),
+        map(between("baluster line: ", " inside the edge"), Setting::Line),
+        map(between("hold-back: ", ""), Setting::HoldBack),
+        map(between("joists: ", " on centre"), Setting::Joists),
+        map(between("first joist: ", " in"), Setting::FirstJoist),
+    ))
+    .parse(i)
+}
+
 /// Settings that are one of a few things.
 fn read_chosen_setting(i: &str) -> Read<'_, Setting> {
     let parts = verify(whole, |den: &u8| Tape::to(i128::from(*den)).is_some());
@@ -143,6 +172,7 @@ fn read_chosen_setting(i: &str) -> Read<'_, Setting> {
         map(preceded(tag("mount: "), one_of(MOUNTS)), Setting::Mount),
         map(preceded(tag("fixing: "), one_of(FIXINGS)), Setting::Fixing),
         map(preceded(tag("house end: "), one_of(HOUSE_ENDS)), Setting::HouseEnd),
+        map(preceded(tag("joists run: "), one_of(JOISTS_RUN)), Setting::JoistsRun),
         value(Setting::Notch(NotchTold::None), tag("notch: none")),
         map(preceded(tag("tape: 1/"), parts), Setting::Tape),
     ))

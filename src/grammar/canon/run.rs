@@ -3,10 +3,11 @@
 //! ```text
 //! run  = "run " n [": " item *(", " item)]
 //! item = "called " words
-//!      | told (" out to out" | " clear" | " centre to centre" | " long") | "measured " basis
+//!      | "off the house" | "turning " ("right" | "left") [" " n " degrees"]
+//!      | told (" out to out" | " clear" | " centre to centre" | " on the edge" | " long") | "measured " basis
 //!      | "from " end | "to " end
 //!      | "gate " ("at the from-end" | "at the to-end" | "in the middle") [" " length " wide"] | "no gate"
-//!      | "stairs " length " wide " ("in the middle" | length " from the left" | length " from the right") | "no stairs"
+//!      | "stairs " length " wide " [length " deep into the deck "] ("in the middle" | length " from the left" | length " from the right") | "no stairs"
 //!      | n " bays" | "fewest bays"
 //! ```
 //! " long" is a length told without its basis; "measured" a basis told without a length.
@@ -15,7 +16,7 @@ use super::Read;
 use super::clean::clean_name;
 use super::length::{read_length, read_told, write_told};
 use super::words::{Table, one_of, read_count, whole, words_of, write_count};
-use crate::job::{Basis, End, Fact, Gate, GateAt, RunId, RunPatch, StairAt, StairOpening, Told};
+use crate::job::{Basis, End, Fact, Gate, GateAt, RunId, RunPatch, StairAt, StairOpening, Told, Turn};
 use crate::measure::exact_phrase;
 use nom::Parser;
 use nom::branch::alt;
@@ -24,8 +25,12 @@ use nom::combinator::{map, opt, value, verify};
 use nom::multi::separated_list1;
 use nom::sequence::{delimited, preceded, terminated};
 
-const BASES: &Table<Basis> =
-    &[(Basis::Overall, "out to out"), (Basis::Clear, "clear"), (Basis::Centre, "centre to centre")];
+const BASES: &Table<Basis> = &[
+    (Basis::Overall, "out to out"),
+    (Basis::Clear, "clear"),
+    (Basis::Centre, "centre to centre"),
+    (Basis::Edge, "on the edge"),
+];
 
 const GATES: &Table<GateAt> = &[
     (GateAt::From, "at the from-end"),
@@ -40,6 +45,7 @@ const GATES: &Table<GateAt> = &[
 #[derive(Clone)]
 enum Item {
     Name(String),
+    Turn(Turn),
     Length(Told, Option<Basis>),
     Basis(Basis),
     From(End),
@@ -53,6 +59,7 @@ enum Item {
 pub(super) fn write_run(id: RunId, patch: &RunPatch) -> String {
     let items: Vec<String> = [
         patch.name.as_deref().and_then(clean_name).map(|name| format!("called {name}")),
+        patch.turn.map(write_turn),
         write_measure(patch.length, patch.basis),
         patch.from.map(|end| format!("from {}", end.name())),
         patch.to.map(|end| format!("to {}", end.name())),
@@ -78,6 +85,27 @@ fn write_measure(length: Option<Told>, basis: Option<Basis>) -> Option<String> {
     }
 }
 
+/// A side of the outline: "off the house" for the first, then the turn it begins with.
+fn write_turn(turn: Turn) -> String {
+    match turn {
+        Turn::Start => "off the house".to_owned(),
+        Turn::Right(90) => "turning right".to_owned(),
+        Turn::Left(90) => "turning left".to_owned(),
+        Turn::Right(degrees) => format!("turning right {degrees} degrees"),
+        Turn::Left(degrees) => format!("turning left {degrees} degrees"),
+    }
+}
+
+fn read_turn(i: &str) -> Read<'_, Turn> {
+    let degrees = || map(opt(delimited(tag(" "), whole, tag(" degrees"))), |d| d.unwrap_or(90));
+    alt((
+        value(Turn::Start, tag("off the house")),
+        map(preceded(tag("turning right"), degrees()), Turn::Right),
+        map(preceded(tag("turning left"), degrees()), Turn::Left),
+    ))
+    .parse(i)
+}
+
 fn write_gate(gate: Option<Gate>) -> String {
     let Some(gate) = gate else { return "no gate".to_owned() };
     let width = gate.width.map_or(String::new(), |w| format!(" {} wide", exact_phrase(w)));
@@ -91,7 +119,8 @@ fn write_stairs(stairs: Option<StairOpening>) -> String {
         StairAt::FromLeft(l) => format!("{} from the left", exact_phrase(l)),
         StairAt::FromRight(l) => format!("{} from the right", exact_phrase(l)),
     };
-    format!("stairs {} wide {at}", exact_phrase(stairs.width))
+    let recess = stairs.recess.map_or(String::new(), |deep| format!("{} deep into the deck ", exact_phrase(deep)));
+    format!("stairs {} wide {recess}{at}", exact_phrase(stairs.width))
 }
 
 fn write_bays(bays: Option<u16>) -> String {
@@ -112,6 +141,7 @@ pub(super) fn read_run(i: &str) -> Read<'_, Fact> {
 fn with_item(mut patch: RunPatch, item: Item) -> RunPatch {
     match item {
         Item::Name(name) => patch.name = Some(name),
+        Item::Turn(turn) => patch.turn = Some(turn),
         Item::Length(told, basis) => {
             patch.length = Some(told);
             patch.basis = basis;
@@ -130,6 +160,7 @@ fn read_item(i: &str) -> Read<'_, Item> {
     let told = alt((value(None, tag(" long")), map(preceded(tag(" "), one_of(BASES)), Some)));
     alt((
         map(read_name, Item::Name),
+        map(read_turn, Item::Turn),
         map((read_told, told), |(told, basis)| Item::Length(told, basis)),
         map(preceded(tag("measured "), one_of(BASES)), Item::Basis),
         map(preceded(tag("from "), read_end), Item::From),
@@ -162,6 +193,7 @@ fn read_stairs(i: &str) -> Read<'_, StairOpening> {
         map(terminated(read_length, tag(" from the left")), StairAt::FromLeft),
         map(terminated(read_length, tag(" from the right")), StairAt::FromRight),
     ));
-    let parts = (delimited(tag("stairs "), read_length, tag(" wide ")), at);
-    map(parts, |(width, at)| StairOpening { width, at }).parse(i)
+    let recess = opt(terminated(read_length, tag(" deep into the deck ")));
+    let parts = (delimited(tag("stairs "), read_length, tag(" wide ")), recess, at);
+    map(parts, |(width, recess, at)| StairOpening { width, at, recess }).parse(i)
 }

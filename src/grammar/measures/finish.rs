@@ -79,6 +79,10 @@ pub(super) fn with_unit<'a>(rest: At<'a>, heard: &Heard<'_>, unit: Unit) -> Opti
 
 /// The number with no unit after it; nothing where that would leave a part of it behind.
 pub(super) fn bare<'a>(rest: At<'a>, heard: &Heard<'_>) -> Vec<Found<'a>> {
+    // "0 9/16" with no feet before it is no way to say a fraction: something went missing.
+    if matches!(heard.shape, Shape::Mixed { .. }) && heard.value < Q::from_integer(1) {
+        return Vec::new();
+    }
     if !may_end(rest, heard) {
         return Vec::new();
     }

@@ -126,10 +126,6 @@ pub(super) fn and(i: At<'_>) -> Step<'_, ()> {
 }
 
 fn together<'a>(w: Whole<'a>, f: Fraction, dashed: bool) -> Option<Heard<'a>> {
-    // "0 9/16" is no way to say a fraction: something went missing.
-    if w.value == 0 {
-        return None;
-    }
     let value = Q::from_integer(w.value) + f.value;
     let carried = f.value >= Q::from_integer(1);
     let guess = carried.then_some(Guess::CarriedOver);

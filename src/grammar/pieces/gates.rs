@@ -46,7 +46,8 @@ fn plain_spot(input: In<'_>) -> Out<'_, SpotDraft> {
         _ => None,
     });
     let sided = map_opt(side, |s| matches!(s, Side::Left | Side::Right).then_some(SpotDraft::Side(s)));
-    terminated(alt((listed, sided)), opt(part(Part::End))).parse(input)
+    let there = value(SpotDraft::End(End::StairHead), text(&["there"]));
+    alt((there, terminated(alt((listed, sided)), opt(part(Part::End))))).parse(input)
 }
 
 /// Words that place a gate or stairs.

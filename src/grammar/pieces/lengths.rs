@@ -9,14 +9,14 @@
 
 use super::Say;
 use super::atoms::{In, Out, any, count, det, is, length, part, place, run_word, sense, sep, side, text, tie};
-use crate::grammar::draft::{Clause, Way};
+use crate::grammar::draft::{Clause, Sizing};
 use crate::grammar::sense::{Cue, Op, Part, Sense, Side, Spot, Verb};
 use crate::job::Basis;
 use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, not, opt, peek, value};
-use nom::multi::many0_count;
+use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
 fn basis(input: In<'_>) -> Out<'_, Basis> {
@@ -133,19 +133,20 @@ pub fn grow(input: In<'_>) -> Out<'_, Say> {
     let than = || opt((text(&["than", "then"]), text(&["that", "it", "this", "i said", "what i said"])));
     let it = || (opt(text(&["the"])), opt(alt((text(&["it", "that", "this", "end"]), run_word))));
     let is = opt((opt(text(&["it", "its", "it 's", "that", "thats"])), is, opt(text(&["really", "actually", "be"]))));
-    let way = alt((value(Way::Longer, bigger), value(Way::Shorter, smaller)));
+    let way = alt((value(Sizing::Longer, bigger), value(Sizing::Shorter, smaller)));
     let by_word = (preceded(is, length), terminated(way, (than(), peek(not(text(&["than"]))))));
     let add = preceded(text(&["add", "add another", "stretch it", "stretch it by"]), length);
     let add = terminated(add, (opt(text(&["to", "onto", "on"])), it(), peek(ends)));
     let off = (text(&["off", "off of", "from", "out of"]), it(), peek(ends));
     let take = delimited(text(&["take", "knock", "cut", "lose", "shave", "take off", "trim"]), length, opt(off));
     let take = terminated(take, peek(ends));
-    let by = (alt((value(Way::Longer, lengthen), value(Way::Shorter, shorten))), preceded(opt(text(&["by"])), length));
+    let by =
+        (alt((value(Sizing::Longer, lengthen), value(Sizing::Shorter, shorten))), preceded(opt(text(&["by"])), length));
     alt((
         by_word.map(|(m, way)| (m, way)),
         by.map(|(way, m)| (m, way)),
-        add.map(|m| (m, Way::Longer)),
-        take.map(|m| (m, Way::Shorter)),
+        add.map(|m| (m, Sizing::Longer)),
+        take.map(|m| (m, Sizing::Shorter)),
     ))
     .map(|(m, way)| Say::Grow(m, way))
     .parse(input)
@@ -247,9 +248,10 @@ pub fn called(input: In<'_>) -> Out<'_, Say> {
 
 /// "down the north side", "across the front".
 pub fn along_side(input: In<'_>) -> Out<'_, Say> {
-    let lead =
-        (many0_count(text(&["down", "across", "along", "up", "on", "for", "at", "is", "over", "of", "in"])), det);
-    preceded(lead, named).map(Say::Name).parse(input)
+    let way = || text(&["down", "across", "along", "up", "on", "for", "at", "is", "over", "of", "in"]);
+    let other = preceded((many1_count(way()), det), side);
+    let lead = (many0_count(way()), det);
+    alt((preceded(lead, named), other)).map(Say::Name).parse(input)
 }
 
 /// "not 12".

@@ -9,10 +9,12 @@ mod gates;
 mod lengths;
 mod noise;
 mod settings;
+mod stair_sides;
 mod talk;
+mod walks;
 
 use super::ahead::Ahead;
-use super::draft::{Clause, GateDraft, SpotDraft, StairDraft, Way};
+use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
 use super::items::Item;
 use super::sense::{Sense, Side, Verb};
 use crate::job::{Basis, End};
@@ -62,7 +64,7 @@ pub enum Say {
     /// A length said to be wrong.
     NotLength(Measure),
     /// So much longer or shorter than it stands.
-    Grow(Measure, Way),
+    Grow(Measure, Sizing),
     /// "36 wide", of the gate or stairs just said.
     Wide(Measure),
     /// What a length was measured between, alone.
@@ -217,6 +219,12 @@ const PARSERS: &[(Parse, u32)] = &[
     (asks::actual, 0),
     (asks::why, 0),
     (asks::told, 0),
+    (stair_sides::stairs_on, 0),
+    (stair_sides::stairs_along, 0),
+    (walks::walk, 3),
+    (walks::home, 0),
+    (walks::shape, 0),
+    (walks::deck_more, 4),
     (talk::opener, 0),
     (talk::talk, 1),
     (talk::keep_length, 0),

@@ -443,6 +443,17 @@ pub fn deck(input: In<'_>) -> Out<'_, Say> {
     let is_deep = delimited(word(), length, out()).map(|m| (None, Some(m)));
     let comes = preceded((opt(text(&["it", "deck", "and"])), comes_out), terminated(length, peek(not_to)));
     let comes = comes.map(|m| (None, Some(m)));
+    // "off the back of the house": where every deck here stands.
+    let of_house = || {
+        opt((
+            text(&["off", "against", "on"]),
+            det,
+            opt((sense(Sense::Side(crate::grammar::sense::Side::Back)), text(&["of"]), det)),
+            verify(super::atoms::place, |e| *e == End::House),
+        ))
+    };
+    let both = terminated(both, of_house());
+    let both_first = terminated(both_first, of_house());
     alt((both, both_first, is_along, is_wide, is_out, is_deep, comes))
         .map(|(a, o)| Say::Clause(Clause::Deck(a, o)))
         .parse(input)

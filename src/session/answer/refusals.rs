@@ -1,7 +1,8 @@
 //! What cannot be, said with the figures.
 
 use crate::figure::Fig;
-use crate::job::{Impossible, SlotId};
+use crate::figure::{Value, Why};
+use crate::job::{Impossible, RunId, SlotId};
 use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
 
@@ -30,6 +31,29 @@ pub fn impossible(i: &Impossible) -> Reply {
         Impossible::NotLumber => {
             vec![Span::Say("That is not a size of lumber I know. Say the post's outside width instead.")]
         }
+        Impossible::NoSuchTurn(d) => {
+            let turn = Fig::count(u64::from(*d), Why::Told("the turn"));
+            vec![Span::Say("A side can't turn "), Span::Fig(turn, Style::Tape), Span::Say(" degrees: from 1 to 170.")]
+        }
+        Impossible::SidesCross(a, b) => {
+            let run = |id: &RunId| {
+                Span::Fig(Fig::new(Value::Count(u64::from(id.0)), Why::Told("the run's number")), Style::Tape)
+            };
+            vec![
+                Span::Say("Runs "),
+                run(a),
+                Span::Say(" and "),
+                run(b),
+                Span::Say(" would cross: the outline runs over itself. Which side is off?"),
+            ]
+        }
+        Impossible::RecessTooDeep { recess, deck } => vec![
+            Span::Say("Stairs "),
+            told(recess, "the recess"),
+            Span::Say(" deep into the deck don't fit: the deck is "),
+            told(deck, "the deck, in from the opening"),
+            Span::Say(" there. Which one is off?"),
+        ],
         Impossible::NameTaken(_) => vec![Span::Say("Another run goes by that name.")],
     };
     let tail = Line::say(Role::Detail, "Nothing was changed.");

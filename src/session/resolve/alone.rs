@@ -33,6 +33,10 @@ impl Resolver<'_> {
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
             [Clause::Alone(m) | Clause::Cut(m)] => self.measured(m).map(Some),
             [Clause::Run(draft)] if self.only_a_measure(draft, reading) => self.measure_alone(draft).map(Some),
+            [Clause::Shape] => Err(Problem::Ask(
+                "Walk me round it, starting at the house on the left: so far out, so far across, so far back, then home.",
+                Vec::new(),
+            )),
             [Clause::KeepLength(m)] => self.keep(m).map(Some),
             _ => Ok(None),
         }

@@ -2,7 +2,7 @@
 
 use super::{Branch, Branches, Problem, Resolver, gates};
 use crate::grammar::Act;
-use crate::grammar::draft::{GateDraft, RunDraft, StairDraft, Way};
+use crate::grammar::draft::{GateDraft, RunDraft, Sizing, StairDraft};
 use crate::job::{Basis, End, Fact, Gate, GateAt, Run, RunId, RunPatch, SlotId, Told};
 use crate::measure::{Length, Meaning, Measure, Q};
 use crate::session::lengths::fits;
@@ -11,7 +11,7 @@ use crate::session::targets;
 impl Resolver<'_> {
     /// "a foot longer": on to the length that stands, or off it. A bare whole number may be
     /// feet or inches, so it is asked.
-    pub(super) fn grown(&self, branch: Branch, id: RunId, m: &Measure, way: Way) -> Branches {
+    pub(super) fn grown(&self, branch: Branch, id: RunId, m: &Measure, way: Sizing) -> Branches {
         let Some(stands) = branch.job.run(id).and_then(|r| r.length) else {
             return Err(Problem::Ask("That run has no length yet to change. How long is it?", Vec::new()));
         };
@@ -21,7 +21,7 @@ impl Resolver<'_> {
         }
         let ask = by.len() > 1 || m.guess.is_some();
         let each = by.into_iter().map(|by| {
-            let whole = if way == Way::Longer { stands.length + by } else { stands.length - by };
+            let whole = if way == Sizing::Longer { stands.length + by } else { stands.length - by };
             let mut b = branch.clone();
             b.ask |= ask;
             b.focus.run = Some(id);

@@ -174,7 +174,7 @@ impl Resolver<'_> {
                 let Some(width) = width.or(stood) else {
                     return Err(Problem::Lacks("How wide is the stair opening, guard to guard?", Lack::StairWidth));
                 };
-                let told = StairOpening { width, at: *at };
+                let told = StairOpening { width, at: *at, recess: None };
                 let mut b = branch.clone();
                 b.ask |= doubtful || widths.len() > 1 || places > 1;
                 out.push(b.with(Fact::Run(id, RunPatch { stairs: Some(Some(told)), ..RunPatch::default() }))?);

@@ -1,6 +1,6 @@
 //! A run told or changed: which one, its length, ends, bays.
 
-use super::{Branch, Branches, Problem, Resolver, grow};
+use super::{Branch, Branches, Problem, Resolver, grow, walks};
 use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft};
 use crate::grammar::sense::Side;
 use crate::job::{Basis, Fact, Job, RunId, RunPatch, SlotId};
@@ -35,6 +35,15 @@ impl Resolver<'_> {
             }
             Target::Which => return Err(Problem::Ask("Which run? Say its number or its name.", Vec::new())),
         };
+        if self.sides && draft.length.is_none() && draft.name.is_none() {
+            // "house at both ends": the walk starts and ends there as it is.
+            return Ok(vec![branch]);
+        }
+        // In an outline the ends follow from the walk.
+        let walked = RunDraft { from: None, to: None, ..draft.clone() };
+        let draft = if self.sides { &walked } else { draft };
+        let named = self.side_named(&branch.job, draft)?;
+        let draft = named.as_ref().unwrap_or(draft);
         if only_a_name(draft) && !(self.corrects && branch.job.run(id).is_some_and(|r| r.name.is_none())) {
             return Err(Problem::Ask("What of that side? Say how long it is and what it goes between.", Vec::new()));
         }
@@ -84,6 +93,7 @@ impl Resolver<'_> {
             to: draft.to,
             bays: draft.bays,
             basis: draft.basis,
+            turn: (self.sides || new && walks::walks_on(&branch.job, draft)).then(|| walks::next_side(&branch.job)),
             ..RunPatch::default()
         };
         if let Some(n) = self.bays_again(draft, new) {
@@ -107,7 +117,9 @@ impl Resolver<'_> {
         let before = branch.job.run(id).and_then(|r| r.length).map(|t| t.length);
         let third = |l: &Length| before.is_some_and(|b| !new && l.q() * Q::from_integer(3) <= b.q());
         let stands = branch.job.run(id).and_then(|r| r.basis);
-        patch.basis = draft.basis.or(stands).or(Some(Basis::Overall));
+        // A side of the outline is measured along the decking's edge unless told otherwise.
+        let side = patch.turn.is_some() || branch.job.run(id).is_some_and(|r| r.turn.is_some());
+        patch.basis = draft.basis.or(stands).or(Some(if side { Basis::Edge } else { Basis::Overall }));
         let one = |(l, unit): &(Length, Said)| {
             let mut b = branch.clone();
             b.focus.said = Some(*unit);

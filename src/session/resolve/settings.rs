@@ -60,7 +60,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn deck(&self, mut branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
+    pub(super) fn deck(&self, mut branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
         branch.focus.deck = true;
         branch.focus.slot = None;
         if let Some(Measure { meaning: Meaning::By(a, b), .. }) = along {
@@ -72,7 +72,8 @@ impl Resolver<'_> {
             let mut one = branch.clone().with(Fact::DeckAlong(a))?.with(Fact::DeckOut(b))?;
             let mut other = branch.with(Fact::DeckAlong(b))?.with(Fact::DeckOut(a))?;
             (one.ask, other.ask) = (a != b, a != b);
-            return Ok(if a == b { vec![one] } else { vec![one, other] });
+            let both = if a == b { vec![one] } else { vec![one, other] };
+            return grow(both, |b| self.sides(b).map(|b| vec![b]));
         }
         let told = [(along, true), (out, false)];
         let mut branches = vec![branch];
@@ -88,7 +89,7 @@ impl Resolver<'_> {
                 first_problem(each.collect())
             })?;
         }
-        Ok(branches)
+        grow(branches, |b| self.sides(b).map(|b| vec![b]))
     }
 
     /// "the rail is 36": its height, or a run's length.
@@ -213,9 +214,16 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::Grade => Fact::Set(Setting::Grade(l)),
         SlotId::NotchDepth => Fact::Set(Setting::Notch(NotchTold::Deep(l))),
         SlotId::PostWidth => Fact::Set(Setting::Post(PostRole::All, PostSize::Width(l))),
+        SlotId::Overhang => Fact::Set(Setting::Overhang(l)),
+        SlotId::Skirt => Fact::Set(Setting::Skirt(l)),
+        SlotId::Rim => Fact::Set(Setting::Rim(l)),
+        SlotId::Line => Fact::Set(Setting::Line(l)),
+        SlotId::HoldBack => Fact::Set(Setting::HoldBack(l)),
+        SlotId::Joists => Fact::Set(Setting::Joists(l)),
+        SlotId::FirstJoist => Fact::Set(Setting::FirstJoist(l)),
         SlotId::StairWidth => Fact::StairWidth(l),
         SlotId::DeckSide => Fact::DeckAlong(l),
         // A run's own slots are set through its patch; alone they are the stairs'.
-        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth => Fact::StairWidth(l),
+        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth | SlotId::Recess => Fact::StairWidth(l),
     }
 }

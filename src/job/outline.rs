@@ -1,0 +1,158 @@
+//! The deck's outline: its sides walked from the house at the left end, out, across and
+//! home. What a side was not told follows from the others where the walk closes.
+//!
+//! x runs along the house to the right, y straight out, as seen standing at the house
+//! looking out. A walk closes when its last side comes home to the house: the y of its
+//! sides sum to nothing, and their x to the deck's length along the house where that was
+//! told.
+
+use super::{Basis, End, Job, Run, RunId, Told, Turn};
+use crate::measure::{Length, Q, sin_cos};
+use num_rational::Ratio;
+use num_traits::Zero;
+
+/// The job with its outline worked out: untold sides and ends filled in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Filled {
+    /// The job, each side of the outline with its length and ends where they follow.
+    pub job: Job,
+    /// The sides whose length was worked out, not told.
+    pub derived: Vec<RunId>,
+    /// How far the walk misses its end, along the house and out from it, where it does.
+    pub open: Option<Open>,
+}
+
+/// A walk that does not come home.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Open {
+    /// Along the house: the sides reach so much too far right (or, below zero, fall short).
+    pub along: Length,
+    /// Out from the house: the last side ends so far out (or, below zero, inside the house).
+    pub out: Length,
+}
+
+/// A unit direction: x along the house, y out, in parts; exact only at right angles.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Heading {
+    pub x: Length,
+    pub y: Length,
+}
+
+/// Works the outline out. A job without one comes back as it is.
+pub fn filled(job: &Job) -> Filled {
+    let mut job = job.clone();
+    let sides: Vec<usize> = (0..job.runs.len()).filter(|i| job.runs[*i].turn.is_some()).collect();
+    if sides.is_empty() {
+        return Filled { job, derived: Vec::new(), open: None };
+    }
+    let headings = headings(sides.iter().filter_map(|i| job.runs[*i].turn));
+    // Until its last side heads for the house the walk is still under way.
+    let homeward = headings.last().is_some_and(|h| !h.y.is_zero() && !h.y.is_positive());
+    fill_ends(&mut job.runs, &sides, homeward);
+    let mut lengths: Vec<Option<Length>> = sides.iter().map(|i| job.runs[*i].length.map(|t| t.length)).collect();
+    let told = lengths.clone();
+    first_from_deck(&job, &headings, &mut lengths);
+    solve(&headings, &mut lengths, job.deck_along);
+    let derived = sides.iter().zip(told.iter().zip(&lengths)).filter(|(_, (t, l))| t.is_none() && l.is_some());
+    let derived: Vec<RunId> = derived.map(|(i, _)| job.runs[*i].id).collect();
+    for (i, length) in sides.iter().zip(&lengths) {
+        let run = &mut job.runs[*i];
+        run.length = run.length.or(length.filter(|l| l.is_positive()).map(Told::plain));
+        run.basis = run.basis.or(Some(Basis::Edge));
+    }
+    let open = miss(&headings, &lengths, job.deck_along).filter(|_| homeward);
+    Filled { job, derived, open }
+}
+
+/// The way each side heads, turn by turn, starting straight out.
+pub(super) fn headings(turns: impl Iterator<Item = Turn>) -> Vec<Heading> {
+    let mut degrees: i32 = 0;
+    let heading = |turn| {
+        degrees += match turn {
+            Turn::Start => 0,
+            Turn::Right(d) => i32::from(d),
+            Turn::Left(d) => -i32::from(d),
+        };
+        at(degrees.rem_euclid(360))
+    };
+    turns.map(heading).collect()
+}
+
+/// The unit direction so many degrees clockwise from straight out.
+fn at(degrees: i32) -> Heading {
+    let (sin, cos) = sin_cos(degrees);
+    Heading { x: sin, y: cos }
+}
+
+fn fill_ends(runs: &mut [Run], sides: &[usize], homeward: bool) {
+    for (k, i) in sides.iter().enumerate() {
+        let into = k.checked_sub(1).map_or(End::House, |_| corner(runs[*i].turn));
+        let next = sides.get(k + 1).map(|next| corner(runs[*next].turn));
+        let out_of = next.or(homeward.then_some(End::House));
+        let run = &mut runs[*i];
+        run.from = run.from.or(Some(into));
+        run.to = run.to.or(out_of);
+    }
+}
+
+fn corner(turn: Option<Turn>) -> End {
+    match turn {
+        Some(Turn::Left(90)) => End::InsideCorner,
+        Some(Turn::Right(90) | Turn::Start) | None => End::Corner,
+        Some(Turn::Right(_) | Turn::Left(_)) => End::AngledCorner,
+    }
+}
+
+/// "12 out" tells the first side, unless that was told itself.
+fn first_from_deck(job: &Job, headings: &[Heading], lengths: &mut [Option<Length>]) {
+    let straight_out = headings.first().is_some_and(|h| h.x.is_zero());
+    if let (Some(first @ None), true) = (lengths.first_mut(), straight_out) {
+        *first = job.deck_out;
+    }
+}
+
+/// Works out the sides the closing walk leaves no choice about.
+fn solve(headings: &[Heading], lengths: &mut [Option<Length>], along: Option<Length>) {
+    // Twice: a side found by one sum may leave only one unknown in the other.
+    for _ in 0..2 {
+        settle(headings, lengths, |h| h.y, Some(Length::ZERO));
+        settle(headings, lengths, |h| h.x, along);
+    }
+}
+
+/// Where one side alone is unknown in this direction and the sum is known, it follows.
+fn settle(headings: &[Heading], lengths: &mut [Option<Length>], part: fn(&Heading) -> Length, sum: Option<Length>) {
+    let Some(sum) = sum else { return };
+    let matters = |k: &usize| !part(&headings[*k]).is_zero();
+    let unknown: Vec<usize> = (0..lengths.len()).filter(|k| lengths[*k].is_none()).filter(matters).collect();
+    let [one] = unknown[..] else { return };
+    let known: Length = (0..lengths.len()).filter_map(|k| lengths[k].map(|l| scaled(l, part(&headings[k])))).sum();
+    lengths[one] = over(sum - known, part(&headings[one]));
+}
+
+pub(super) fn scaled(l: Length, by: Length) -> Length {
+    l.times(by.q()).map_or(l, |s| if by.is_exact() { s } else { s.inexact() })
+}
+
+fn over(l: Length, by: Length) -> Option<Length> {
+    let result = l.over(by.q())?;
+    Some(if by.is_exact() { result } else { result.inexact() })
+}
+
+/// By how much the walk misses; `None` while a side is unknown, or where it closes.
+fn miss(headings: &[Heading], lengths: &[Option<Length>], along: Option<Length>) -> Option<Open> {
+    let known: Option<Vec<Length>> = lengths.iter().copied().collect();
+    let known = known?;
+    let sum =
+        |part: fn(&Heading) -> Length| -> Length { known.iter().zip(headings).map(|(l, h)| scaled(*l, part(h))).sum() };
+    let out = sum(|h| h.y);
+    let along = along.map_or(Length::ZERO, |a| sum(|h| h.x) - a);
+    // What is carried, not exact, may miss by its last place.
+    let closes = |l: Length| l.is_zero() || !l.is_exact() && near_nothing(l.q());
+    (!(closes(out) && closes(along))).then_some(Open { along, out })
+}
+
+fn near_nothing(q: Q) -> bool {
+    let tiny = Ratio::new(1, 100_000);
+    q < tiny && q > Q::zero() - tiny
+}

@@ -1,0 +1,200 @@
+//! The joists under the posts: which posts of a side find one beside them, and which do not.
+//!
+//! Where a side's rim runs across the joists a post bolts beside one of them; where it runs
+//! along them every post wants blocking back to the joists (common practice, no source).
+
+use super::placed::{Placed, Post, RunLayout};
+use super::{Bay, BayKind, Kind, Limits};
+use crate::figure::{Fig, Value, Why};
+use crate::job::outline::Filled;
+use crate::job::walk::{Leg, legs};
+use crate::job::{JoistsRun, RunId, Settings};
+use crate::limits;
+use crate::measure::{Length, Lumber, Tape};
+use num_rational::Ratio;
+
+/// A side of the outline over its framing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Framing {
+    /// The side.
+    pub run: RunId,
+    /// Its name.
+    pub name: Option<String>,
+    /// What its posts find.
+    pub under: Under,
+}
+
+/// What lies under a side's posts.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Under {
+    /// The rim runs along the joists: blocking at each post, so many.
+    RimAlong(Fig),
+    /// The rim runs across them: the posts that miss a joist; the others stand beside one.
+    Missed(Vec<Missed>),
+}
+
+/// A post with no joist beside it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Missed {
+    /// What kind of post.
+    pub kind: Kind,
+    /// Its mark.
+    pub at: Fig,
+    /// True where it would stand on a joist, not just away from one.
+    pub on_joist: bool,
+    /// The nearest mark beside a joist that keeps the limit; only line posts move.
+    pub spot: Option<Fig>,
+}
+
+/// The joists as told: all three facts of them.
+struct Joists {
+    spacing: Fig,
+    first: Fig,
+    way: JoistsRun,
+}
+
+/// Each square side of the outline over its framing; none until the joists' spacing, first
+/// place and direction are told.
+pub(super) fn framing(outline: &Filled, runs: &[RunLayout], limits: &Limits, tape: Tape) -> Vec<Framing> {
+    let Some(joists) = Joists::of(&outline.job.settings) else { return Vec::new() };
+    let side = |leg: &Leg| {
+        let run = runs.iter().find(|r| r.id == leg.run)?;
+        let placed = run.result.as_ref().ok()?;
+        let under = joists.under(leg, placed, limits, tape)?;
+        Some(Framing { run: run.id, name: run.name.clone(), under })
+    };
+    legs(outline).iter().filter_map(side).collect()
+}
+
+impl Joists {
+    fn of(settings: &Settings) -> Option<Joists> {
+        Some(Joists {
+            spacing: Fig::told(settings.joists?, "the joists' spacing"),
+            first: Fig::told(settings.first_joist?, "the first joist"),
+            way: settings.joists_run?,
+        })
+    }
+
+    fn under(&self, leg: &Leg, placed: &Placed, limits: &Limits, tape: Tape) -> Option<Under> {
+        let (x, y) = (leg.to.0 - leg.from.0, leg.to.1 - leg.from.1);
+        // Along a side that is square to the house one of the two is nothing.
+        let (across, away, start) = match self.way {
+            JoistsRun::Out => (x, y, leg.from.0),
+            JoistsRun::Along => (y, x, leg.from.1),
+        };
+        if across.is_zero() {
+            let posts = placed.posts.iter().filter(|p| wants_framing(p)).count() as u64;
+            return Some(Under::RimAlong(Fig::count(posts, Why::Formula("the posts between its ends", Vec::new()))));
+        }
+        if !away.is_zero() {
+            return None;
+        }
+        let side = SideOver { joists: self, placed, limits, tape, start, forward: across.is_positive() };
+        Some(Under::Missed(placed.posts.iter().filter(|p| wants_framing(p)).filter_map(|p| side.missed(p)).collect()))
+    }
+
+    /// From a joist's centre to the centre of a post beside it: half of each.
+    fn beside(&self, post: &Fig) -> Fig {
+        let nominal = u16::try_from(limits::JOIST_SIZE.value).unwrap_or(2);
+        // The size table holds 2-by lumber.
+        let thick = Lumber::by(nominal, nominal).dressed().map_or(Length::ZERO, |(thick, _)| thick);
+        let size = Fig::new(Value::Count(u64::from(nominal)), Why::Default(&limits::JOIST_SIZE));
+        let says = "dressed dry thickness by the PS 20 size table";
+        let joist = Fig::length(thick, Why::Formula(says, vec![("nominal", size)]));
+        let half = (thick + post.as_length().unwrap_or(Length::ZERO)) / 2;
+        Fig::length(half, Why::Formula("half a joist and half a post", vec![("joist", joist), ("post", post.clone())]))
+    }
+}
+
+/// Corner posts stand on two rims, posts at the house on the ledger's end: framing of their own.
+fn wants_framing(p: &Post) -> bool {
+    !matches!(p.kind, Kind::Fixed(end) if end.is_corner() || end.is_wall())
+}
+
+/// A side across the joists.
+struct SideOver<'a> {
+    joists: &'a Joists,
+    placed: &'a Placed,
+    limits: &'a Limits,
+    tape: Tape,
+    /// Where the side starts, and whether it walks away from where the joists are counted from.
+    start: Length,
+    forward: bool,
+}
+
+impl SideOver<'_> {
+    /// The marks of the joists about a mark.
+    fn near(&self, at: Length) -> Vec<Length> {
+        let (first, spacing) = (self.joists.first.as_length(), self.joists.spacing.as_length());
+        let (first, spacing) = (first.unwrap_or(Length::ZERO), spacing.unwrap_or(Length::inches(1)));
+        let place = if self.forward { self.start + at } else { self.start - at };
+        let before = (place - first).ratio(spacing).map_or(0, |q| q.floor().to_integer());
+        // The joists stand between the side's own ends, no further.
+        let marks = (before - 5..=before + 6).filter(|k| *k >= 0).filter_map(|k| {
+            let joist = first + spacing.times(Ratio::from_integer(k))?;
+            Some(if self.forward { joist - self.start } else { self.start - joist })
+        });
+        marks.filter(|m| *m >= Length::ZERO && Some(*m) <= self.placed.length.as_length()).collect()
+    }
+
+    fn missed(&self, post: &Post) -> Option<Missed> {
+        let (at, beside) = (post.at.as_length()?, self.joists.beside(&post.width));
+        let half = beside.as_length()?;
+        let apart = |joist: &Length| if *joist > at { *joist - at } else { at - *joist };
+        let joists = self.near(at);
+        let on_joist = joists.iter().any(|j| apart(j) < half);
+        let slack = limits::BESIDE_JOIST.length();
+        if !on_joist && joists.iter().any(|j| apart(j) <= half + slack) {
+            return None;
+        }
+        let spot = (post.kind == Kind::Line).then(|| self.spot(post, at, half, &joists)).flatten();
+        let spot = spot.map(|l| Fig::length(l, self.why(&post.at, &beside)));
+        Some(Missed { kind: post.kind, at: post.at.clone(), on_joist, spot })
+    }
+
+    fn why(&self, at: &Fig, beside: &Fig) -> Why {
+        let inputs = vec![
+            ("mark", at.clone()),
+            ("first joist", self.joists.first.clone()),
+            ("joist spacing", self.joists.spacing.clone()),
+            ("beside a joist", beside.clone()),
+        ];
+        Why::Formula("the nearest place beside a joist at which no bay passes a limit", inputs)
+    }
+
+    /// The nearest place beside a joist that keeps the bays on both sides, on the tape too.
+    fn spot(&self, post: &Post, at: Length, half: Length, joists: &[Length]) -> Option<Length> {
+        let bays = &self.placed.bays;
+        let before = bays.iter().find(|b| b.start + b.clear_length() == post.near)?;
+        let after = bays.iter().find(|b| b.start == post.near + post.width_length())?;
+        if before.kind != BayKind::Rail || after.kind != BayKind::Rail {
+            return None;
+        }
+        let clear_of = |spot: &Length| joists.iter().all(|j| *j - *spot >= half || *spot - *j >= half);
+        let keeps = |spot: &Length| {
+            [*spot - at, self.tape.round(*spot) - self.tape.round(at)]
+                .into_iter()
+                .all(|by| self.holds(before, by) && self.holds(after, -by))
+        };
+        let spots = joists.iter().flat_map(|j| [*j - half, *j + half]);
+        let far = |spot: &Length| if *spot > at { *spot - at } else { at - *spot };
+        spots.filter(clear_of).filter(keeps).min_by_key(far)
+    }
+
+    /// True where a bay made longer by so much passes no limit.
+    fn holds(&self, bay: &Bay, by: Length) -> bool {
+        let clear = bay.clear_length() + by;
+        clear.is_positive() && self.limits.allow(bay.spacing + by, clear)
+    }
+}
+
+/// Which facts of the joists are untold, where one was told: spacing, first joist, direction.
+pub(crate) fn framing_untold(s: &Settings) -> Option<Vec<&'static str>> {
+    let facts = [
+        (s.joists.is_some(), "how far apart the joists are"),
+        (s.first_joist.is_some(), "where the first joist stands"),
+        (s.joists_run.is_some(), "which way the joists run"),
+    ];
+    let untold: Vec<&str> = facts.iter().filter(|(told, _)| !told).map(|(_, says)| *says).collect();
+    (!untold.is_empty() && untold.len() < facts.len()).then_some(untold)
+}

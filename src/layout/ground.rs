@@ -1,0 +1,99 @@
+//! What all runs of a job stand on, and what each has at its ends.
+
+use super::Lack;
+use super::corner::{Meet, meet};
+use super::limits::Limits;
+use super::line::line_inside;
+use crate::figure::Fig;
+use crate::job::apply::flanks;
+use crate::job::{End, GateAt, Run, RunId, Settings, Turn};
+use crate::measure::{Length, Tape};
+
+/// What all runs share.
+pub(super) struct Ground<'a> {
+    pub settings: &'a Settings,
+    pub limits: &'a Limits,
+    pub tape: Tape,
+    /// The baluster line inside the decking's edge, or the facts it wants.
+    pub line: Result<Fig, Vec<Lack>>,
+}
+
+impl<'a> Ground<'a> {
+    pub fn of(settings: &'a Settings, limits: &'a Limits, tape: Tape) -> Ground<'a> {
+        Ground { settings, limits, tape, line: line_inside(settings) }
+    }
+}
+
+/// Which end of a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Side {
+    Start,
+    Finish,
+}
+
+impl Side {
+    /// What the run has there, and where a gate at it is told.
+    pub fn of(self, run: &Run) -> (Option<End>, GateAt) {
+        match self {
+            Side::Start => (run.from, GateAt::From),
+            Side::Finish => (run.to, GateAt::To),
+        }
+    }
+}
+
+/// What a run has at one end.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Neighbour {
+    /// How the decking's edge turns there.
+    pub turn: Option<Turn>,
+    /// The run beyond the corner, where its post or posts stand in both.
+    pub run: Option<RunId>,
+    /// The side beyond the corner ends on a post there, where this one has stairs.
+    pub post_beyond: bool,
+    /// A gate hangs on the corner's post from the other run.
+    pub gate: bool,
+}
+
+impl Neighbour {
+    pub fn meet(self, settings: &Settings) -> Option<Meet> {
+        Some(meet(self.run?, self.turn?, settings))
+    }
+}
+
+/// The two ends of each run of a filled job, in the runs' order. Without an outline
+/// nobody said which runs meet, so none do.
+pub(super) fn neighbours(runs: &[Run]) -> Vec<[Neighbour; 2]> {
+    let sides: Vec<usize> = (0..runs.len()).filter(|i| runs[*i].turn.is_some()).collect();
+    let mut all = vec![[Neighbour::default(); 2]; runs.len()];
+    for pair in sides.windows(2) {
+        let (before, after) = (&runs[pair[0]], &runs[pair[1]]);
+        let shared = has_corner(before, Side::Finish) && has_corner(after, Side::Start);
+        let of = |other: &Run, side| Neighbour {
+            turn: after.turn,
+            run: shared.then_some(other.id),
+            post_beyond: !shared && has_corner(other, side),
+            gate: shared && gated(other, side),
+        };
+        all[pair[0]][1] = of(after, Side::Start);
+        all[pair[1]][0] = of(before, Side::Finish);
+    }
+    all
+}
+
+/// True where the run's guard reaches a corner at that end.
+fn has_corner(run: &Run, side: Side) -> bool {
+    side.of(run).0.is_some_and(End::is_corner) && !stairs_reach(run, side)
+}
+
+/// True where a gate of the run hangs on the post at that end.
+pub(super) fn gated(run: &Run, side: Side) -> bool {
+    run.gate.is_some_and(|g| g.at.place() == side.of(run).1)
+}
+
+/// True where the stair opening begins at the run's very end: no guard, no post there.
+pub(super) fn stairs_reach(run: &Run, side: Side) -> bool {
+    let Some(stairs) = run.stairs else { return false };
+    let (left, right) = flanks(stairs, run.length.map(|t| t.length));
+    let flank = if side == Side::Start { left } else { right };
+    flank.is_some_and(Length::is_zero)
+}

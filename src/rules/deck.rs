@@ -1,0 +1,134 @@
+//! Checks on the deck as a whole: its outline, its corners, where its posts are mounted.
+
+use super::say::{about, fig, limit, of_run};
+use crate::figure::{Fig, Why};
+use crate::job::{Basis, Job, Mount, RunId};
+use crate::layout::{Layout, Meet, Part, RunLayout};
+use crate::limits;
+use crate::measure::Length;
+use crate::reply::Span;
+
+/// A walk around the deck that does not come home.
+pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let Some(miss) = &layout.open else { return Vec::new() };
+    let mut spans = vec![Span::Say("the sides don't come back to the house: ")];
+    let (out, along) = (miss.by.out, miss.by.along);
+    let home = if out.is_positive() { " out from the house" } else { " inside the house" };
+    let length = if along.is_positive() { " more than the deck's length" } else { " less than the deck's length" };
+    let parts = [
+        part(job, &miss.out, out, ["out and home", " they end ", home]),
+        part(job, &miss.along, along, ["along it", " they reach ", length]),
+    ];
+    for (i, part) in parts.into_iter().flatten().enumerate() {
+        spans.extend((i > 0).then_some(Span::Say("; ")));
+        spans.extend(part);
+    }
+    spans.push(Span::Say(". Which one is off?"));
+    vec![spans]
+}
+
+/// "out and home, by run 1 and run 3, they end 1'-0" out from the house".
+fn part(job: &Job, sides: &[RunId], by: Length, [lead, they, tail]: [&'static str; 3]) -> Option<Vec<Span>> {
+    if by.is_zero() {
+        return None;
+    }
+    let mut spans = vec![Span::Say(lead)];
+    // Sides that all follow from the deck's sizes have nothing told to name.
+    spans.extend((!sides.is_empty()).then_some(Span::Say(", by ")));
+    for (i, id) in sides.iter().enumerate() {
+        let link = if i + 1 == sides.len() { " and " } else { ", " };
+        spans.extend((i > 0).then_some(Span::Say(link)));
+        let name = job.run(*id).and_then(|r| r.name.as_deref());
+        // The name alone, without the colon that leads into what is said of a run.
+        spans.extend(of_run(*id, name, []).into_iter().filter(|s| *s != Span::Say(": ")));
+    }
+    spans.extend((!sides.is_empty()).then_some(Span::Say(",")));
+    let size = if by.is_positive() { by } else { -by };
+    let why = Why::Formula("the sides summed, those home taken from those out", Vec::new());
+    spans.extend([Span::Say(they), fig(&Fig::length(size, why)), Span::Say(tail)]);
+    Some(spans)
+}
+
+/// A side of the outline told on another basis than the decking's edge.
+pub(super) fn side_off_edge(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let told = job.runs.iter().filter(|r| r.turn.is_some() && r.basis.is_some_and(|b| b != Basis::Edge));
+    let says = "it is a side of the deck, but was not told along the decking's edge: the corner posts it gives do not meet its neighbours'; say how long it is on the edge.";
+    told.map(|r| about(r, [Span::Say(says)])).collect()
+}
+
+/// Corners of two posts, each once: at the start of the run after it, or at the mouth of stairs.
+fn pairs(layout: &Layout) -> impl Iterator<Item = (&RunLayout, &Meet)> {
+    layout.runs.iter().flat_map(|r| {
+        let end = if r.part == Part::InRight { 1 } else { 0 };
+        r.meets[end].iter().map(move |m| (r, m))
+    })
+}
+
+/// Two posts at a corner with too wide a gap between them.
+pub(super) fn corner_gap(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let ball = limits::LEVEL_GAP.length();
+    let found = pairs(layout).filter_map(|(r, m)| {
+        let gap = m.gap.as_ref().filter(|g| g.as_length().is_some_and(|l| l >= ball))?;
+        let spans = [
+            Span::Say("the gap across its corner, between the two posts, is "),
+            fig(gap),
+            Span::Say(": a "),
+            limit(&limits::LEVEL_GAP),
+            Span::Say(" ball passes; hold the posts back less."),
+        ];
+        Some(of_run(r.id, r.name.as_deref(), spans))
+    });
+    found.collect()
+}
+
+/// A gate at the head of recessed stairs, its jambs cut to a quarter of their foot.
+pub(super) fn recessed_jambs(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    if !matches!(job.settings.mount, None | Some(Mount::OverEdge)) {
+        return Vec::new();
+    }
+    let gated = |r: &&RunLayout| r.part == Part::InLeft && r.result.as_ref().is_ok_and(|p| p.beyond.is_some());
+    let says = "the gate hangs on posts at inside corners, notched over the edge: one quarter of each foot is left, the weakest of all.";
+    let found = layout.runs.iter().filter(gated).map(|r| of_run(r.id, r.name.as_deref(), [Span::Say(says)]));
+    found.collect()
+}
+
+/// Stairs too narrow between the guard's posts.
+pub(super) fn stairs_narrow(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let least = limits::STAIR_WIDTH.length();
+    let found = layout.runs.iter().filter(|r| r.part == Part::InLeft).filter_map(|r| {
+        let head = r.result.as_ref().ok()?.head.as_ref()?;
+        let narrow = head.as_length().is_some_and(|l| l < least);
+        let spans = [
+            Span::Say("the posts leave "),
+            fig(head),
+            Span::Say(" between them at the stairs, under the "),
+            limit(&limits::STAIR_WIDTH),
+            Span::Say(" a stair must have."),
+        ];
+        narrow.then(|| of_run(r.id, r.name.as_deref(), spans))
+    });
+    found.collect()
+}
+
+/// Stairs at the deck's very corner, the next side's corner post in their way.
+pub(super) fn corner_post_in_stairs(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let found = layout.runs.iter().filter_map(|r| {
+        let post = r.intrudes.as_ref()?;
+        let spans = [
+            Span::Say("the corner post of the side beside it reaches "),
+            fig(&post.by),
+            Span::Say(" into the stair opening: "),
+            fig(&post.left),
+            Span::Say(" is left clear."),
+        ];
+        Some(of_run(r.id, r.name.as_deref(), spans))
+    });
+    found.collect()
+}
+
+/// No word on the mount, where the posts' places hang on it.
+pub(super) fn mount_untold(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let taken = layout.line.is_some() && job.settings.mount.is_none() && job.settings.line.is_none();
+    let says = "posts notched over the edge are taken, the baluster line on the decking's edge; the mount moves every corner post.";
+    if taken { vec![vec![Span::Say(says)]] } else { Vec::new() }
+}
