@@ -107,8 +107,11 @@ impl Gather {
         }
     }
 
-    fn empty(&self) -> bool {
-        self.runs.is_empty() && self.current.is_none() && self.others.is_empty()
+    /// True where nothing has been told yet, but for a word for the run itself.
+    fn opens(&self) -> bool {
+        let only_word =
+            |r: &RunDraft| RunDraft { run_word: false, it: false, words: 0..0, ..r.clone() } == RunDraft::default();
+        self.runs.is_empty() && self.others.is_empty() && self.current.as_ref().is_none_or(only_word)
     }
 
     fn take(&mut self, say: &Say, ahead: &[Step]) {
@@ -127,9 +130,9 @@ impl Gather {
                     self.last = Last::Change;
                 }
                 let hard = matches!(say, Say::Repair { hard: true });
-                let (opens, denied) = (self.empty(), self.corrects);
+                let (opens, denied) = (self.opens(), self.corrects);
                 // "make no it four": a denial where a value was coming.
-                if hard && opens && denied || self.repair.is_some_and(|r| r.hard) {
+                if hard && opens && (denied || self.supposes) || self.repair.is_some_and(|r| r.hard) {
                     self.clash.get_or_insert(Clash::Apart);
                 }
                 self.denies |= hard && opens;
@@ -138,6 +141,10 @@ impl Gather {
                 return;
             }
             Say::Suppose => {
+                // "suppose 6x6 posts suppose": the second is of nothing.
+                if self.supposes && ahead.is_empty() {
+                    self.clash.get_or_insert(Clash::Apart);
+                }
                 self.supposes = true;
                 return;
             }
@@ -302,6 +309,10 @@ impl Gather {
             Say::Lone(end) => self.take_lone(*end),
             Say::Basis(basis) => {
                 let other = *basis;
+                // "gate on the left, sorry overall right": taken back is the gate, not a basis.
+                if self.repair.is_some() && self.last == Last::Gate {
+                    self.clash.get_or_insert(Clash::Apart);
+                }
                 if self.current.as_ref().is_some_and(|r| r.basis.is_some_and(|b| b != other)) && self.repair.is_none() {
                     self.clash.get_or_insert(Clash::Twice(self.words.clone()));
                 }

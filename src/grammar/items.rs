@@ -38,6 +38,8 @@ pub struct Item {
     pub words: Range<usize>,
     /// Taken for a listed word it is one slip away from.
     pub near: bool,
+    /// A piece of a heavy term of more words, cut up: no filler, whatever it is alone.
+    pub torn: bool,
     /// Holds a dash with a space on both sides: it may join, and it may take off.
     pub loose: bool,
 }
@@ -87,14 +89,15 @@ pub fn cuts(words: &[Word]) -> Vec<(usize, Vec<Item>)> {
     all
 }
 
-/// A word nobody listed, inside a heavy term of several words ("at least"), is no noise to be
-/// passed over when the line is cut another way.
+/// A word inside a heavy term of several ("at least", "do that") is no filler and no noise
+/// to be passed over when the line is cut another way.
 fn keep_whole(options: &mut [Vec<Item>]) {
-    let heavy = |i: &Item| i.words.len() > 1 && !i.senses().is_empty() && i.senses().iter().all(|s| s.is_heavy());
-    let inside: Vec<usize> =
-        options.iter().flatten().filter(|i| heavy(i)).flat_map(|i| i.words.clone().skip(1)).collect();
-    for at in inside {
-        options[at].iter_mut().filter(|i| i.is == Is::Unknown).for_each(|i| i.is = Is::Unread);
+    let heavy = |i: &&Item| i.words.len() > 1 && !i.senses().is_empty() && i.senses().iter().all(|s| s.is_heavy());
+    let whole: Vec<Range<usize>> = options.iter().flatten().filter(heavy).map(|i| i.words.clone()).collect();
+    for (at, term) in whole.iter().flat_map(|t| t.clone().map(move |at| (at, t))) {
+        for item in options[at].iter_mut().filter(|i| i.words.end <= term.end && i.words != *term) {
+            item.torn = true;
+        }
     }
 }
 
@@ -155,7 +158,7 @@ fn item(words: &[Word], range: Range<usize>, is: Is) -> Item {
     let text: Vec<&str> = words[range.clone()].iter().map(|w| w.text.as_str()).collect();
     let apart = |k: usize| words[k].is("-") && !words[k].joined && words.get(k + 1).is_some_and(|w| !w.joined);
     let loose = range.len() > 1 && range.clone().any(apart);
-    Item { is, text: text.join(" ").into(), words: range, near: false, loose }
+    Item { is, text: text.join(" ").into(), words: range, near: false, torn: false, loose }
 }
 
 /// The longest term at a word, the next shorter one, and the shortest.

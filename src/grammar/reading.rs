@@ -133,13 +133,14 @@ pub(super) fn weight(items: &[Item], at: usize) -> Weight {
     match &item.is {
         Is::Sep(_) | Is::Junk => Weight::Light,
         Is::Unread | Is::Measure(_) => Weight::Heavy,
+        Is::Unknown | Is::Term(_) if item.torn => Weight::Heavy,
         Is::Unknown if beside(is_cue) => Weight::Touching,
         Is::Unknown => Weight::Unknown,
         Is::Term(_) if changes_what_it_touches(item) && beside(is_measure) => Weight::Heavy,
         // "first run 13'": which run it is, never filler.
         Is::Term(_) if counts_a_run(items, at) => Weight::Heavy,
         // "layout of run at 2", "bays of 5 foot 2": what it ties together was not read as tied.
-        Is::Term(_) if &*item.text == "of" && beside(is_cue) => Weight::Touching,
+        Is::Term(_) if matches!(&*item.text, "of" | "from") && beside(is_cue) => Weight::Touching,
         Is::Term(_) if item.is_light() && !item.may_be(Sense::Not) => Weight::Light,
         Is::Term(_) => Weight::Heavy,
     }

@@ -88,7 +88,11 @@ fn bare(n: Number, slot: SlotId, inherit: Option<Said>) -> Fits {
         Some(Said::Metric) | None => None,
     };
     if let Some((l, said)) = inherited.filter(|(l, _)| slot.takes(*l)) {
-        return Fits::sure(l, said);
+        // "13 5/8" after feet: eighths are counted in inches, whatever stood.
+        let fine = said != Said::Inches && n.fraction && *n.value.denom() > 4;
+        let also = inches.filter(|i| fine && slot.takes(*i)).map(|i| (i, Said::Inches));
+        let doubtful = also.is_some();
+        return Fits { lengths: [Some((l, said)), also].into_iter().flatten().collect(), doubtful };
     }
     let lengths: Vec<_> = slot.bare(n).into_iter().map(|l| (l, said_as(l, n))).collect();
     Fits { doubtful: lengths.len() > 1, lengths }

@@ -184,11 +184,11 @@ impl Resolver<'_> {
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
-        let in_question = then.is_some()
-            && branches[0]
-                .facts
-                .iter()
-                .all(|f| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_) | Setting::Post(..))));
+        // So is a size of post inside a question about how many.
+        let limits = |f: &Fact| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_)));
+        let counted = matches!(then, Some(Query::Posts(_)));
+        let posts = |f: &Fact| counted && matches!(f, Fact::Set(Setting::Post(..)));
+        let in_question = then.is_some() && branches[0].facts.iter().all(|f| limits(f) || posts(f));
         if branches.iter().all(|b| at_odds(&b.facts)) {
             return Err(Problem::Ask("You give one thing two figures there. Which one holds?", Vec::new()));
         }

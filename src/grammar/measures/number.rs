@@ -128,6 +128,10 @@ pub(super) fn and(i: At<'_>) -> Step<'_, ()> {
 fn together<'a>(w: Whole<'a>, f: Fraction, dashed: bool) -> Option<Heard<'a>> {
     let value = Q::from_integer(w.value) + f.value;
     let carried = f.value >= Q::from_integer(1);
+    // "0 5/4" is no number: two stand side by side.
+    if carried && w.value == 0 {
+        return None;
+    }
     let guess = carried.then_some(Guess::CarriedOver);
     Length::from_q(value)?;
     // "9-71/4": a space went missing, rather than so many quarters carried over.

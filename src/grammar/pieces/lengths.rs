@@ -256,7 +256,8 @@ pub fn along_side(input: In<'_>) -> Out<'_, Say> {
 
 /// "not 12".
 pub fn not_length(input: In<'_>) -> Out<'_, Say> {
-    preceded((opt(sep(",")), text(&["not", "instead of"])), length).map(Say::NotLength).parse(input)
+    let exact = nom::combinator::verify(length, |m: &Measure| !m.about && m.shade.is_none());
+    preceded((opt(sep(",")), text(&["not", "instead of"])), exact).map(Say::NotLength).parse(input)
 }
 
 /// "did I say 10-10?".
@@ -271,7 +272,10 @@ pub fn did_i_say(input: In<'_>) -> Out<'_, Say> {
 /// "3 bays", "in four bays".
 pub fn bays(input: In<'_>) -> Out<'_, Say> {
     let split = opt((sense(Sense::Op(Op::Split)), opt(text(&["it", "that", "this", "them"]))));
-    let lead = (split, many0_count(text(&["in", "into", "with", "as", "split into", "do", "for", "use", "up"])));
+    let lead = (
+        split,
+        many0_count(text(&["in", "into", "with", "as", "split into", "do", "do it", "it", "for", "use", "up"])),
+    );
     let kind = opt(text(&["equal", "even", "same"]));
     terminated(preceded(lead, count), (kind, part(Part::Bay))).map(|n| Say::Bays(Some(n))).parse(input)
 }

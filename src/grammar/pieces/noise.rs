@@ -37,7 +37,7 @@ fn tail(items: &[Item], at: usize) -> Option<usize> {
     let mut end = at + 1;
     let mut nouns = 0;
     while let Some(item) = items.get(end) {
-        let noun = matches!(item.is, Is::Unknown) || is_foreign(item);
+        let noun = matches!(item.is, Is::Unknown) && !item.torn || is_foreign(item);
         if !noun && !item.is_light() || nouns >= 3 {
             break;
         }

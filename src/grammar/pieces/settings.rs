@@ -27,7 +27,10 @@ fn role(input: In<'_>) -> Out<'_, PostRole> {
         Sense::Part(Part::Rest) => Some(PostRole::All),
         _ => None,
     });
-    let stair = value(PostRole::Gate, verify(super::atoms::place, |e| *e == End::StairHead));
+    // "stairs 6x6" says not of which posts; "stair head 6x6", "stair posts 6x6" do.
+    let steps = (det, part(Part::Stairs), peek(nom::combinator::not(part(Part::Post))));
+    let stair = preceded(peek(nom::combinator::not(steps)), verify(super::atoms::place, |e| *e == End::StairHead));
+    let stair = value(PostRole::Gate, stair);
     let all = value(PostRole::All, part(Part::Post));
     let between = value(PostRole::Line, (text(&["between"]), opt(text(&["them"])), peek(peek_end)));
     preceded(
@@ -59,7 +62,12 @@ pub fn of_post(input: In<'_>) -> Out<'_, Say> {
 
 /// "4x4 posts", "use 6x6 on the corners", "4x4 in between", "4 by 4s".
 pub fn post_of(input: In<'_>) -> Out<'_, Say> {
-    let on = || (opt(text(&["on", "at", "for", "in", "as"])), opt(text(&["every", "each"])));
+    let on = || {
+        (
+            opt(text(&["on", "at", "for", "in", "as"])),
+            opt(terminated(text(&["every", "each"]), peek(nom::combinator::not(text(&["other"]))))),
+        )
+    };
     let wood = || many0_count(sense(Sense::Fill));
     let whose = alt((preceded((wood(), part(Part::Post), on()), role), preceded((wood(), on()), role)));
     (preceded(using, lumber), whose).map(|(size, role)| Say::Clause(Clause::Post(role, size))).parse(input)

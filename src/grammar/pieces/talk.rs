@@ -6,7 +6,7 @@ use super::{PIECE, Say};
 use crate::grammar::Talk;
 use crate::grammar::draft::Clause;
 use crate::grammar::items::{Is, Item};
-use crate::grammar::sense::{Sense, Verb};
+use crate::grammar::sense::{Part, Sense, Verb};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{not, opt, peek, value};
@@ -36,9 +36,16 @@ pub fn opener(input: In<'_>) -> Out<'_, Say> {
 /// Words that take back what came before; true for a "no" among them.
 fn repair(input: In<'_>) -> Out<'_, bool> {
     let (mut rest, mut hard, mut found) = (input, false, false);
+    let mut parted = true;
     while let Ok((after, word)) = one_repair(rest) {
+        // "no it's no 13" denies; "no, no, 13" does not.
+        if word && !parted && rest.first().is_some_and(|i| matches!(&*i.text, "no" | "nope" | "nah")) {
+            return Err(nom::Err::Error(()));
+        }
         (hard, found) = (hard || word, true);
-        rest = opt(sep(",.")).parse(after)?.0;
+        let comma;
+        (rest, comma) = opt(sep(",.")).parse(after)?;
+        parted = comma.is_some();
     }
     if found { Ok((rest, hard)) } else { Err(nom::Err::Error(())) }
 }
@@ -60,9 +67,13 @@ const HARD: [&str; 6] = ["no", "nope", "nah", "no no", "scratch that", "strike t
 /// True for what may follow a bare "no" that takes back.
 fn takes_back(next: &Item) -> bool {
     let sense = |s: &Sense| {
-        matches!(s, Sense::Verb(v) if !matches!(v, Verb::Drop | Verb::Move | Verb::Help | Verb::Hello | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
+        matches!(s, Sense::Verb(v) if !matches!(v, Verb::Drop | Verb::Move | Verb::Swap | Verb::Undo | Verb::Redo | Verb::Keep | Verb::Help | Verb::Hello | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
             || matches!(s, Sense::End(_) | Sense::Nth(_))
     };
+    // "no stairs are 42" denies the stairs.
+    if next.may_be(Sense::Part(Part::Stairs)) {
+        return false;
+    }
     next.is_sep()
         || matches!(next.is, Is::Measure(_))
         || next.senses().iter().any(sense)
@@ -121,14 +132,14 @@ pub fn cut(input: In<'_>) -> Out<'_, Say> {
 
 /// "we have", "there's", "got a": opens something told, and says nothing itself.
 pub fn put(input: In<'_>) -> Out<'_, Say> {
-    let add = text(&["add", "put", "hang", "stick", "set"]);
-    let put = (sense(Sense::Verb(Verb::Put)), not(peek(verb(Verb::Repair))));
+    let add = text(&["add", "add in", "put", "hang", "stick", "set"]);
+    let put = (sense(Sense::Verb(Verb::Put)), not(peek(repair)));
     value(Say::Break, (not(add), put, opt(text(&["a", "an", "the"])), opt(text(&["another", "one more"])))).parse(input)
 }
 
 /// A break between things.
 pub fn stop(input: In<'_>) -> Out<'_, Say> {
-    value(Say::Break, alt((sep(",;.?!:-()|~>"), text(&["and", "then", "and then", "with", "plus", "n", "&", "but"]))))
+    value(Say::Break, alt((sep(",;.?!:-()|~>"), text(&["and", "then", "and then", "with", "n", "&", "but"]))))
         .parse(input)
 }
 

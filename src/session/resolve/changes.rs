@@ -23,7 +23,8 @@ impl Resolver<'_> {
         let each = by.into_iter().map(|by| {
             let whole = if way == Sizing::Longer { stands.length + by } else { stands.length - by };
             let mut b = branch.clone();
-            b.ask |= ask;
+            // So much more than a third of it is rather the new figure.
+            b.ask |= ask || by.q() * Q::from_integer(3) > stands.length.q();
             b.focus.run = Some(id);
             b.with(Fact::Run(id, RunPatch { length: Some(Told::plain(whole)), ..RunPatch::default() }))
         });

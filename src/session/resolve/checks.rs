@@ -32,6 +32,8 @@ pub(super) fn at_odds(facts: &[Fact]) -> bool {
                 || two(a.bays.is_some(), b.bays.is_some(), a.bays == b.bays)
                 || two(a.from.is_some(), b.from.is_some(), a.from == b.from)
                 || two(a.to.is_some(), b.to.is_some(), a.to == b.to)
+                || two(a.gate.is_some(), b.gate.is_some(), a.gate == b.gate)
+                || two(a.stairs.is_some(), b.stairs.is_some(), a.stairs == b.stairs)
         }
         (Fact::Set(Setting::Post(one, a)), Fact::Set(Setting::Post(other, b))) => one == other && a != b,
         (Fact::Set(a), Fact::Set(b)) => std::mem::discriminant(a) == std::mem::discriminant(b) && a != b,

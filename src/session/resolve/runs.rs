@@ -49,7 +49,9 @@ impl Resolver<'_> {
         }
         if let Some((m, way)) = &draft.grow {
             return match (&draft.length, self.session.talk.focus.slot) {
-                (None, None) if draft.gate.is_none() && draft.stairs.is_none() => self.grown(branch, id, m, *way),
+                (None, None) if only_grows(draft) && named_or_none(&branch.job, draft) => {
+                    self.grown(branch, id, m, *way)
+                }
                 _ => Err(Problem::Ask("Say the new figure in full: what is it now?", Vec::new())),
             };
         }
@@ -113,9 +115,10 @@ impl Resolver<'_> {
         if said.lengths.is_empty() {
             return Err(Problem::Ask("How long is the run? I can't take that as a length.", Vec::new()));
         }
-        // In the unit of what stands, a third of it or less is no mere correction.
-        let before = branch.job.run(id).and_then(|r| r.length).map(|t| t.length);
-        let third = |l: &Length| before.is_some_and(|b| !new && l.q() * Q::from_integer(3) <= b.q());
+        // A third of what stood, or three times it, is no mere correction.
+        let before = branch.job.run(id).and_then(|r| r.length).map(|t| t.length).filter(|_| !new);
+        let three = Q::from_integer(3);
+        let far = |l: &Length| before.is_some_and(|b| l.q() * three <= b.q() || b.q() * three <= l.q());
         let stands = branch.job.run(id).and_then(|r| r.basis);
         // A side of the outline is measured along the decking's edge unless told otherwise.
         let side = patch.turn.is_some() || branch.job.run(id).is_some_and(|r| r.turn.is_some());
@@ -123,7 +126,7 @@ impl Resolver<'_> {
         let one = |(l, unit): &(Length, Said)| {
             let mut b = branch.clone();
             b.focus.said = Some(*unit);
-            b.ask |= said.doubtful || third(l);
+            b.ask |= said.doubtful || far(l);
             b.with(Fact::Run(id, RunPatch { length: Some(told(m, *l)), ..patch.clone() }))
         };
         let mut out = Vec::new();
@@ -191,6 +194,16 @@ fn gate_or_run(draft: &RunDraft, has_length: bool) -> Vec<RunDraft> {
     let Some(width) = width.filter(|w| lacks && wide(w)) else { return vec![draft.clone()] };
     let gate = draft.gate.clone().map(|g| g.map(|g| GateDraft { width: None, ..g }));
     vec![RunDraft { length: Some(width), gate, ..draft.clone() }, draft.clone()]
+}
+
+/// "a foot longer", of a run named or not, and nothing else.
+fn only_grows(draft: &RunDraft) -> bool {
+    let of = RunDraft { grow: None, name: None, number: None, ..draft.clone() };
+    RunDraft { it: false, run_word: false, words: 0..0, ..of } == RunDraft::default()
+}
+
+fn named_or_none(job: &Job, draft: &RunDraft) -> bool {
+    draft.name.is_none_or(|side| targets::named(job, side).is_some())
 }
 
 fn only_a_name(draft: &RunDraft) -> bool {
