@@ -27,13 +27,19 @@ struct Gather {
     denies: bool,
     supposes: bool,
     clash: Option<Clash>,
+    cost: u32,
     words: Range<usize>,
 }
+
+/// What a value costs that a "make it" of the same line takes back.
+const TAKEN_BACK: u32 = 4;
 
 /// A repair that has not yet taken anything back.
 #[derive(Clone, Copy, PartialEq, Eq)]
 struct Repair {
     hard: bool,
+    /// "make it" within the line.
+    change: bool,
 }
 
 /// What was said last, for a repair to take back.
@@ -102,7 +108,7 @@ impl Gather {
             supposes: self.supposes,
             left: Vec::new(),
             near: Vec::new(),
-            cost: 0,
+            cost: self.cost,
             clash: self.clash,
         }
     }
@@ -137,7 +143,7 @@ impl Gather {
                 }
                 self.denies |= hard && opens;
                 self.corrects |= opens;
-                self.repair = if opens { None } else { Some(Repair { hard }) };
+                self.repair = if opens { None } else { Some(Repair { hard, change: *say == Say::Change }) };
                 return;
             }
             Say::Suppose => {
@@ -272,7 +278,14 @@ impl Gather {
         {
             self.clash.get_or_insert(Clash::Apart);
         }
-        if !has || self.repair.take().is_some() {
+        if let Some(repair) = self.repair.take()
+            && has
+        {
+            // "run 1, make it 15": that the 1 was a length is the less likely.
+            self.cost += if repair.change { TAKEN_BACK } else { 0 };
+            return;
+        }
+        if !has {
             return;
         }
         if self.broke || self.several {

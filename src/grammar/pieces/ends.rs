@@ -32,6 +32,8 @@ fn to(input: In<'_>) -> Out<'_, ()> {
         "on",
         "all the way",
         "in",
+        "through",
+        "thru",
         "round",
         "around",
     ]));

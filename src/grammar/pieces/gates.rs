@@ -179,7 +179,13 @@ fn stair_spot(input: In<'_>) -> Out<'_, StairSpot> {
     let between = preceded(opt(text(&["in"])), text(&["between"]));
     let between = value(StairSpot::Between, (between, opt(text(&["them", "the two", "those", "em"]))));
     let between_in = value(StairSpot::Between, (text(&["in", "between"]), text(&["between", "them"])));
-    alt((measured_spot, between, between_in, at_spot_of.map(StairSpot::At))).parse(input)
+    alt((
+        measured_spot,
+        between,
+        between_in,
+        verify(at_spot_of, |s| *s != SpotDraft::End(End::StairHead)).map(StairSpot::At),
+    ))
+    .parse(input)
 }
 
 /// "5' from the left corner", "in the middle".

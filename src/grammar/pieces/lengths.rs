@@ -144,9 +144,9 @@ pub fn grow(input: In<'_>) -> Out<'_, Say> {
         (alt((value(Sizing::Longer, lengthen), value(Sizing::Shorter, shorten))), preceded(opt(text(&["by"])), length));
     alt((
         by_word.map(|(m, way)| (m, way)),
+        take.map(|m| (m, Sizing::Shorter)),
         by.map(|(way, m)| (m, way)),
         add.map(|m| (m, Sizing::Longer)),
-        take.map(|m| (m, Sizing::Shorter)),
     ))
     .map(|(m, way)| Say::Grow(m, way))
     .parse(input)
@@ -274,7 +274,21 @@ pub fn bays(input: In<'_>) -> Out<'_, Say> {
     let split = opt((sense(Sense::Op(Op::Split)), opt(text(&["it", "that", "this", "them"]))));
     let lead = (
         split,
-        many0_count(text(&["in", "into", "with", "as", "split into", "do", "do it", "it", "for", "use", "up"])),
+        many0_count(text(&[
+            "in",
+            "into",
+            "with",
+            "as",
+            "split into",
+            "do",
+            "do it",
+            "it",
+            "for",
+            "use",
+            "up",
+            "go with",
+            "go for",
+        ])),
     );
     let kind = opt(text(&["equal", "even", "same"]));
     terminated(preceded(lead, count), (kind, part(Part::Bay))).map(|n| Say::Bays(Some(n))).parse(input)

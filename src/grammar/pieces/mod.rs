@@ -16,7 +16,7 @@ mod walks;
 use super::ahead::Ahead;
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
 use super::items::Item;
-use super::sense::{Sense, Side, Verb};
+use super::sense::{Part, Sense, Side, Verb};
 use crate::job::{Basis, End};
 use crate::measure::Measure;
 use atoms::{In, Out};
@@ -133,6 +133,12 @@ fn led_to(items: &[Item], at: usize, say: &Say) -> bool {
     let led = before.is_some_and(|i| matches!(&*i.text, "to" | ">" | "from" | "toward" | "towards"));
     // "make the add stairs 5'": a change and an addition at once.
     let changing = before.is_some_and(|i| i.may_be(Sense::Verb(Verb::Change))) && &*items[at].text == "add";
+    // "a free end 5 foot off the house": the run's other end, not how far the deck comes out.
+    let run = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::End(_) | Sense::Part(Part::Run | Part::Guard)));
+    let off_house = items[at..].iter().take(2).any(|i| &*i.text == "off the house");
+    if off_house && items[..at].iter().any(run) && matches!(say, Say::Clause(Clause::Deck(..))) {
+        return true;
+    }
     led && matches!(say, Say::Stairs(_) | Say::Gate(_) | Say::Name(_))
         || changing && matches!(say, Say::Stairs(_) | Say::Gate(_) | Say::Grow(..))
 }

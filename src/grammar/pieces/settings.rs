@@ -162,9 +162,13 @@ fn limit(basis: Option<Basis>) -> SlotId {
 
 fn most(input: In<'_>) -> Out<'_, ()> {
     let lead = (det, opt(part(Part::Bay)), opt(part(Part::Post)), opt(text(&["is", "are", "at", "of", "to"])));
-    delimited(lead, sense(Sense::Cue(Cue::Most)), (opt((det, part(Part::Bay))), is, opt(text(&["of", "to"]))))
-        .map(|_| ())
-        .parse(input)
+    delimited(
+        lead,
+        sense(Sense::Cue(Cue::Most)),
+        (opt((det, alt((part(Part::Bay), sense(Sense::Cue(Cue::Apart)))))), is, opt(text(&["of", "to"]))),
+    )
+    .map(|_| ())
+    .parse(input)
 }
 
 /// "posts 5 to 6 feet apart", "every 5 or 6 feet": either, so asked.
@@ -330,8 +334,14 @@ pub fn gap_max(input: In<'_>) -> Out<'_, Say> {
     let gap = || {
         delimited(
             (det, opt(part(Part::Baluster))),
-            alt((part(Part::Gap), text(&["space", "spacing"]))),
-            opt((opt(text(&["between", "of", "on"])), det, part(Part::Baluster))),
+            alt((
+                value((), (part(Part::Gap), opt((opt(text(&["between", "of", "on"])), det, part(Part::Baluster))))),
+                value(
+                    (),
+                    (text(&["space", "spacing"]), opt(text(&["between", "of", "on"])), det, part(Part::Baluster)),
+                ),
+            )),
+            opt(text(&["of"])),
         )
     };
     let between = || (opt(text(&["between", "on", "for"])), det, part(Part::Baluster));
@@ -340,12 +350,13 @@ pub fn gap_max(input: In<'_>) -> Out<'_, Say> {
     let apart = opt(alt((sense(Sense::Cue(Cue::Apart)), text(&["between"]))));
     let of_pickets = delimited(pickets, length, apart);
     let by_pickets = terminated(length, (cue(), between()));
+    let cue_pickets = delimited((cue(), tie), length, between());
     let first = preceded(
         (opt(text(&["keep", "the"])), det, alt((value((), (cue(), gap())), value((), (gap(), opt(is), cue())))), tie),
         length,
     );
     let last = terminated(length, alt((value((), (cue(), gap())), value((), (gap(), cue())))));
-    alt((of_pickets, by_pickets, first, last)).map(slot(SlotId::GapMax)).parse(input)
+    alt((of_pickets, by_pickets, cue_pickets, first, last)).map(slot(SlotId::GapMax)).parse(input)
 }
 
 /// "posts on the outside face of the band".

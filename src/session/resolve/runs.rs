@@ -60,12 +60,17 @@ impl Resolver<'_> {
             (_, run) => gate_or_run(draft, run.is_some_and(|r| r.length.is_some())),
         };
         let ask = drafts.len() > 1 || new && self.thin(draft) || !new && self.strays(draft);
-        let branches = drafts.iter().map(|draft| {
+        let each = drafts.iter().map(|draft| {
             let branches = self.lengths(branch.clone(), id, draft, new)?;
             let branches = grow(branches, |b| self.stairs(b, id, draft))?;
             grow(branches, |b| self.gate(b, id, draft))
         });
-        let all: Vec<Branch> = branches.collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect();
+        // Of two ways to mean it, one that cannot be leaves the other.
+        let (can, cannot): (Vec<_>, Vec<_>) = each.partition(Result::is_ok);
+        let all: Vec<Branch> = can.into_iter().flatten().flatten().collect();
+        if let (true, Some(Err(problem))) = (all.is_empty(), cannot.into_iter().next()) {
+            return Err(problem);
+        }
         Ok(all.into_iter().map(|b| Branch { ask: b.ask || ask, ..b }).collect())
     }
 
