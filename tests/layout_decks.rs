@@ -362,7 +362,7 @@ fn an_open_outline_names_its_sides() {
     let said = found.iter().find(|f| f.rule == "outline-open").expect("it does not close").spans.clone();
     insta::assert_snapshot!(
         text(&railhand::reply::Line::new(railhand::reply::Role::Caution, said)),
-        @r#"the sides don't come back to the house: out and home, by run 1 and run 3, they end 1'-0" out from the house; along it, by run 2, they reach 1'-0" less than the deck's length. Which one is off?"#
+        @r#"the sides don't come back to the house: out and home, by run 1 and run 3, they end 1'-0" out from the house; along it, by run 2, they reach 1'-0" less than the deck's length. Is a side still to come, or is one off?"#
     );
     assert!(RULES.iter().any(|r| r.id == "outline-open"));
 }

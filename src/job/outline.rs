@@ -48,7 +48,6 @@ pub fn filled(job: &Job) -> Filled {
     let headings = headings(sides.iter().filter_map(|i| job.runs[*i].turn));
     // Until its last side heads for the house the walk is still under way.
     let homeward = headings.last().is_some_and(|h| !h.y.is_zero() && !h.y.is_positive());
-    fill_ends(&mut job.runs, &sides, homeward);
     let mut lengths: Vec<Option<Length>> = sides.iter().map(|i| job.runs[*i].length.map(|t| t.length)).collect();
     let told = lengths.clone();
     first_from_deck(&job, &headings, &mut lengths);
@@ -61,6 +60,9 @@ pub fn filled(job: &Job) -> Filled {
         run.basis = run.basis.or(Some(Basis::Edge));
     }
     let open = miss(&headings, &lengths, job.deck_along).filter(|_| homeward);
+    // A last side that misses the house ends at nobody knows what: another side may come.
+    let home = homeward && open.is_none_or(|o| o.out.is_zero());
+    fill_ends(&mut job.runs, &sides, home);
     Filled { job, derived, open }
 }
 
@@ -84,11 +86,11 @@ fn at(degrees: i32) -> Heading {
     Heading { x: sin, y: cos }
 }
 
-fn fill_ends(runs: &mut [Run], sides: &[usize], homeward: bool) {
+fn fill_ends(runs: &mut [Run], sides: &[usize], home: bool) {
     for (k, i) in sides.iter().enumerate() {
         let into = k.checked_sub(1).map_or(End::House, |_| corner(runs[*i].turn));
         let next = sides.get(k + 1).map(|next| corner(runs[*next].turn));
-        let out_of = next.or(homeward.then_some(End::House));
+        let out_of = next.or(home.then_some(End::House));
         let run = &mut runs[*i];
         run.from = run.from.or(Some(into));
         run.to = run.to.or(out_of);

@@ -124,11 +124,9 @@ pub fn exact_phrase(l: Length) -> String {
     if l.on_grid(64) {
         return feet_inches(l.q());
     }
+    // Only what was told in millimetres has a denominator that 127 divides: 1 mm is 5/127 in.
     match decimal(l.mm()) {
-        // Two places of a millimetre and more were not told in millimetres.
-        (text, true) if text.len() < 12 && text.split_once('.').is_none_or(|(_, part)| part.len() < 2) => {
-            format!("{text} mm")
-        }
+        (text, true) if l.q().denom() % 127 == 0 && text.len() < 16 => format!("{text} mm"),
         _ => inches(l.q()),
     }
 }

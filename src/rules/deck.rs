@@ -23,7 +23,7 @@ pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
         spans.extend((i > 0).then_some(Span::Say("; ")));
         spans.extend(part);
     }
-    spans.push(Span::Say(". Which one is off?"));
+    spans.push(Span::Say(". Is a side still to come, or is one off?"));
     vec![spans]
 }
 

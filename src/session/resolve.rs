@@ -17,7 +17,7 @@ use super::state::{Focus, Lack, Session};
 use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Foreign;
 use crate::grammar::{Act, Query, Talk};
-use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
+use crate::job::{Fact, Impossible, Job, PostRole, PostSize, Setting, SlotId};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
 
 /// The most things a line is taken to mean before it is simply not clear.
@@ -184,11 +184,13 @@ impl Resolver<'_> {
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
-        // So is a size of post inside a question about how many.
-        let limits = |f: &Fact| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_)));
-        let counted = matches!(then, Some(Query::Posts(_)));
-        let posts = |f: &Fact| counted && matches!(f, Fact::Set(Setting::Post(..)));
-        let in_question = then.is_some() && branches[0].facts.iter().all(|f| limits(f) || posts(f));
+        let in_question = then.is_some()
+            && branches[0].facts.iter().all(|f| {
+                matches!(
+                    f,
+                    Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_) | Setting::Post(_, PostSize::Lumber(_)))
+                )
+            });
         if branches.iter().all(|b| at_odds(&b.facts)) {
             return Err(Problem::Ask("You give one thing two figures there. Which one holds?", Vec::new()));
         }
