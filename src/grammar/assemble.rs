@@ -207,7 +207,13 @@ impl Gather {
         {
             return;
         }
-        let same = self.others.last().is_some_and(|(_, last)| discriminant(last) == discriminant(&clause));
+        // "6x6 corner posts, no 4x4 line posts" takes nothing back: they are other posts.
+        let other_posts = |last: &Clause| match (last, &clause) {
+            (Clause::Post(one, _), Clause::Post(other, _)) => one != other,
+            _ => false,
+        };
+        let same = |last: &Clause| discriminant(last) == discriminant(&clause) && !other_posts(last);
+        let same = self.others.last().is_some_and(|(_, last)| same(last));
         if self.repair.is_some() && same {
             self.others.pop();
             self.repair = None;

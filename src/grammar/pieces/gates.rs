@@ -60,7 +60,6 @@ const AT: &[&str] = &[
     "across",
     "near",
     "over",
-    "from",
     "@",
     "next to",
     "against",

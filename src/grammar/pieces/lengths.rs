@@ -74,9 +74,34 @@ fn unit_of_something(input: In<'_>) -> Out<'_, ()> {
     alt((part(Part::Gate), part(Part::Bay), part(Part::Baluster), part(Part::Riser))).parse(input)
 }
 
+/// Words that go on to the next run.
+const ONWARD: &[&str] = &[
+    "turns",
+    "turns and goes",
+    "turns and runs",
+    "then turns",
+    "it turns and goes",
+    "heads",
+    "carries on",
+    "carry on",
+    "continues",
+    "then goes",
+    "jogs",
+    "goes on",
+    "goes back",
+    "goes out",
+    "runs out",
+];
+
 /// "it's 11'-4", "that's like 8 and a quarter".
 pub fn it_is(input: In<'_>) -> Out<'_, Say> {
-    let goes = || alt((sense(Sense::Verb(Verb::Goes)), text(&["is", "'s", "was", "like", "just"])));
+    // "it turns and goes 18'" is the next run, not this one again.
+    let goes = || {
+        alt((
+            preceded(peek(not(text(ONWARD))), sense(Sense::Verb(Verb::Goes))),
+            text(&["is", "'s", "was", "like", "just"]),
+        ))
+    };
     let it = (opt(text(&["but"])), text(&["it", "its", "it 's", "thats", "that", "this"]), many0_count(goes()));
     preceded(it, measured).map(said(false, true)).parse(input)
 }

@@ -143,7 +143,8 @@ impl Resolver<'_> {
                     .iter()
                     .map(|(l, _)| if *side == Side::Left { StairAt::FromLeft(*l) } else { StairAt::FromRight(*l) })
                     .collect();
-                self.opening(branch, id, stairs, &at)
+                let inexact = m.about || m.shade.is_some();
+                self.opening(Branch { ask: branch.ask || inexact, ..branch }, id, stairs, &at)
             }
             Some(StairSpot::Between) => self.stairs_between(branch, stairs),
             Some(StairSpot::At(spot)) => self.stairs_at(branch, id, stairs, *spot),

@@ -85,7 +85,9 @@ impl Resolver<'_> {
     fn thin(&self, draft: &RunDraft) -> bool {
         let (ends, one) = (draft.from.is_some() || draft.to.is_some(), draft.from.is_some() != draft.to.is_some());
         let plain = !ends && draft.basis.is_none() && draft.name.is_none();
-        let bare = plain && draft.gate.is_none() && draft.stairs.is_none();
+        let bare = plain
+            && draft.gate.as_ref().is_none_or(Option::is_none)
+            && draft.stairs.as_ref().is_none_or(Option::is_none);
         let named = draft.run_word || draft.name.is_some();
         bare && !draft.run_word
             || self.asks && !ends && draft.name.is_none()
