@@ -17,7 +17,7 @@ use super::state::{Focus, Lack, Session};
 use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Foreign;
 use crate::grammar::{Act, Query, Talk};
-use crate::job::{Fact, Impossible, Job, PostRole, PostSize, Setting, SlotId};
+use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
 
 /// The most things a line is taken to mean before it is simply not clear.
@@ -82,6 +82,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         corrects: reading.corrects || reading.supposes || reading.trails && standing && !tells_whole_run(reading),
         infill: of_infill(session, reading),
         sides: reading.clauses.contains(&Clause::Shape),
+        runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
         asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_))),
     };
@@ -153,6 +154,8 @@ pub(super) struct Resolver<'a> {
     pub infill: bool,
     /// The runs told are the sides of an outline: "wraparound: ...".
     pub sides: bool,
+    /// How many runs the line tells.
+    pub runs: usize,
     /// An end of a run is told in the same line.
     pub ends: bool,
     /// Something is asked in the same line.
@@ -185,12 +188,10 @@ impl Resolver<'_> {
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
         let in_question = then.is_some()
-            && branches[0].facts.iter().all(|f| {
-                matches!(
-                    f,
-                    Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_) | Setting::Post(_, PostSize::Lumber(_)))
-                )
-            });
+            && branches[0]
+                .facts
+                .iter()
+                .all(|f| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_) | Setting::Post(..))));
         if branches.iter().all(|b| at_odds(&b.facts)) {
             return Err(Problem::Ask("You give one thing two figures there. Which one holds?", Vec::new()));
         }

@@ -60,7 +60,9 @@ pub fn judge(was: &Read, variant: &Variant, now: &Read) -> Verdict {
                 Verdict::Visible
             }
         }
-        Change::Digits if same && laws::grouped(&now.line) => Verdict::Kept,
+        Change::Digits if same && (laws::grouped(&now.line) || laws::first_number_taken_back(&now.line)) => {
+            Verdict::Kept
+        }
         Change::Digits if same => silent("other digits, same reading"),
         Change::Digits => Verdict::Visible,
         Change::Blanks => {
@@ -93,11 +95,14 @@ fn inserted(was: &Read, now: &Read, at: usize, word: &str) -> Verdict {
     if was.readback != now.readback {
         // A light word that broke a pattern is named, and by law no number of the line is lost.
         let seen = shows_more(was, now, word)
+            || converts(was, now, at, word)
             || is_number(word) && laws::superseded(&now.line, at)
             || is_light(word) && light_named(was, now, word);
         return if seen { Verdict::Visible } else { silent("another reading that does not show it") };
     }
-    match is_light(word) && !is_number(word) || means_nothing_new(now, at, word) {
+    // Taken back by what follows it, or nothing at all: "10 foot 0".
+    let idle_number = is_number(word) && (laws::superseded(&now.line, at) || laws::is_zero(word));
+    match is_light(word) && !is_number(word) || idle_number || means_nothing_new(now, at, word) {
         true => Verdict::Kept,
         false => silent("a word put in, nothing said of it"),
     }
@@ -149,6 +154,20 @@ fn unit_shows(was: &Read, now: &Read, word: &str) -> bool {
     whole || fraction && now.readback.contains(mark) && letters(was) == letters(now)
 }
 
+/// "9 5/8 ft", "3 sixteenths cm": a fraction or a unit that turns the figure into another, all
+/// the words of the reading being as they were.
+fn converts(was: &Read, now: &Read, at: usize, word: &str) -> bool {
+    let unit = |w: &str| senses(w).iter().any(|s| matches!(s, Sense::Unit(_))) || matches!(w, "in" | "ft" | "m");
+    let next = now.line.split_whitespace().nth(at + 1).unwrap_or("").trim_end_matches(['.', ',', '?']);
+    // "5/8 a foot" is 7 1/2 in.
+    let then = now.line.split_whitespace().nth(at + 2).unwrap_or("");
+    let fraction = word.contains('/') && (unit(next) || next == "a" && unit(then));
+    let letters = |r: &Read| -> Vec<String> {
+        plain(&r.readback).into_iter().filter(|w| w != "mm" && w.chars().all(char::is_alphabetic)).collect()
+    };
+    (unit(word) || fraction) && letters(was) == letters(now)
+}
+
 /// "no" before a line that then corrects the run told before it.
 fn corrects(was: &Read, now: &Read, word: &str) -> bool {
     let run = |r: &Read| {
@@ -171,24 +190,37 @@ fn means_nothing_new(now: &Read, at: usize, word: &str) -> bool {
         || is_post_of_place(&tokens, at, word)
         || unit_shows(now, now, word)
         || opens_a_correction(now, at, word)
-        || repairs_again(&beside, word)
+        || repairs_again(&tokens, at, word)
+        || says_again(&tokens, at, word)
         || colours(&tokens, at, word)
         || belongs(now, word)
-        || senses(word).contains(&Sense::Verb(Verb::Use))
+        || senses(word).iter().any(|s| matches!(s, Sense::Verb(Verb::Use | Verb::Put)))
+        || senses(word).contains(&Sense::Part(Part::Post)) && now.readback.contains("most ")
         || senses(word)
             .iter()
             .any(|s| matches!(s, Sense::Basis(_)) && marks(*s).iter().any(|m| now.readback.contains(m)))
 }
 
-/// "sorry, no, 11-9": a repair beside a repair.
-fn repairs_again(beside: &[&str], word: &str) -> bool {
-    let repair = |w: &str| senses(w).contains(&Sense::Verb(Verb::Repair)) || matches!(w, "mean" | "wait");
-    repair(word) && beside.iter().any(|b| repair(b))
+/// "sorry, no, 11-9", "no I mean": a repair by a repair.
+fn repairs_again(tokens: &[&str], at: usize, word: &str) -> bool {
+    let repair = |w: &str| senses(w).contains(&Sense::Verb(Verb::Repair)) || matches!(w, "mean" | "meant" | "wait");
+    let near = tokens.iter().enumerate().filter(|(k, _)| *k != at && k.abs_diff(at) <= 2);
+    repair(word) && near.map(|(_, w)| w.trim_end_matches(',')).any(repair)
+}
+
+/// "post structural screws on the posts": a part or a dimension the line names anyway. A number, a
+/// denial, a place or a side said again elsewhere is another matter.
+fn says_again(tokens: &[&str], at: usize, word: &str) -> bool {
+    let again = |s: &Sense| matches!(s, Sense::Part(_) | Sense::Cue(_) | Sense::Ask(_));
+    let mine: Vec<Sense> = senses(word).into_iter().filter(again).collect();
+    let others = tokens.iter().enumerate().filter(|(k, _)| *k != at);
+    !never_stutters(word)
+        && others.flat_map(|(_, w)| senses(w.trim_end_matches(['.', ',', '?']))).any(|s| mine.contains(&s))
 }
 
 /// "the far corner", "four same bays": said of what stands there anyway.
 fn colours(tokens: &[&str], at: usize, word: &str) -> bool {
-    let after = tokens.iter().skip(at + 1).find(|t| !matches!(**t, "the" | "a" | "an"));
+    let after = tokens.iter().skip(at + 1).find(|t| !matches!(**t, "the" | "a" | "an" | "my"));
     let next = after.map(|t| senses(t)).unwrap_or_default();
     let place = next.iter().any(|s| matches!(s, Sense::End(_)));
     place && ["far", "other", "first", "second", "next", "last"].contains(&word)
@@ -232,7 +264,8 @@ fn opens_a_correction(now: &Read, at: usize, word: &str) -> bool {
     let next = now.line.split_whitespace().nth(at + 1).unwrap_or("");
     let correcting = senses(next).iter().any(|s| matches!(s, Sense::Verb(Verb::Change | Verb::Repair)))
         || matches!(next, "make" | "it" | "its" | "it's" | "that's" | "I" | "better" | "sorry," | "actually" | "no");
-    word == "no" && at == 0 && now.goes_on && correcting
+    // "no, second run ends at the house": of what was told before.
+    word == "no" && at == 0 && now.goes_on && (correcting || now.readback.starts_with("run "))
 }
 
 /// What the whole layout shows anyway; "add up" before a sum that adds.
@@ -276,7 +309,11 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
         || is_unknown(word)
         || plain(word).iter().all(|w| was.named.contains(w))
         || was.readback.starts_with("rule ") && !senses(word).contains(&Sense::Not)
-        || is_number(word) && laws::superseded(&was.line, at)
+        || is_number(word) && (laws::superseded(&was.line, at) || laws::is_zero(word))
+        || laws::counts_runs(was, at, word)
+        || word == "one" // "the front one": it points
+        || takes_back_still(was, at, word)
+        || place_still_said(was, now, at, word)
         || word == "nothing" && is_number(token(&was.line, 0)) // "nine foot nothing": and no inches
         || inferred(was, now, at, word);
     if unneeded { Verdict::Kept } else { silent("a word left out, nothing changed") }
@@ -308,6 +345,27 @@ fn inferred(was: &Read, now: &Read, at: usize, word: &str) -> bool {
     !is_number(word) && !denies && mine.iter().chain(&whole).any(filled)
 }
 
+/// "12' no scratch that 13'", "no not 12": one of two words that deny or take back goes.
+fn takes_back_still(was: &Read, at: usize, word: &str) -> bool {
+    let denies = |w: &str| {
+        let w = w.trim_end_matches([',', '.', '?']);
+        senses(w).iter().any(|s| matches!(s, Sense::Not | Sense::Verb(Verb::Repair | Verb::Drop)))
+            || matches!(w, "no" | "not")
+    };
+    let tokens: Vec<&str> = was.line.split_whitespace().collect();
+    let others = tokens.iter().enumerate().filter(|(k, _)| *k != at && k.abs_diff(at) <= 2);
+    // A line that opens on "no" corrects what was told before, with the word or without.
+    denies(word) && (others.map(|(_, w)| *w).any(denies) || at == 0 && was.goes_on)
+}
+
+/// "corner to wall, sorry, corner to stairs": the place is said once more before, and read.
+fn place_still_said(was: &Read, now: &Read, at: usize, word: &str) -> bool {
+    let places: Vec<Sense> = senses(word).into_iter().filter(|s| matches!(s, Sense::End(_))).collect();
+    let others = was.line.split_whitespace().enumerate().filter(|(k, _)| *k != at);
+    let again = others.flat_map(|(_, w)| senses(w.trim_end_matches(','))).any(|s| places.contains(&s));
+    again && places.iter().flat_map(|s| marks(*s)).any(|m| now.readback.contains(m))
+}
+
 /// What one kind of reading has by default, and its read-back says.
 fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
     let has = |text: &str| now.readback.contains(text);
@@ -320,6 +378,14 @@ fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
         Sense::Basis(Basis::Centre) => has("most on centre"),
         // "the deck runs 22 foot": here a verb.
         Sense::Part(Part::Runs) => has("deck:"),
+        // "stair opening", "max bay", "don't notch the posts".
+        Sense::Part(Part::Opening) => has("stairs ") || sum,
+        Sense::Part(Part::Bay) => has("most ") || sum,
+        Sense::Part(Part::Post) => has("notch:") || sum,
+        // "move the gate to the middle".
+        Sense::Verb(Verb::Move) => has("gate "),
+        // "in the middle of the front": the run spoken of goes by that name.
+        Sense::Side(_) if now.goes_on && has("run 1: ") => true,
         // What is counted or measured is no part of the arithmetic.
         Sense::Part(_) | Sense::Op(Op::Ways) | Sense::Cue(Cue::Square) => sum,
 

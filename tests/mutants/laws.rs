@@ -52,7 +52,8 @@ fn unseen(read: &Read) -> Vec<String> {
 fn whole_number(list: &[Word], at: usize) -> Option<String> {
     let word = &list[at];
     match word.kind {
-        Kind::Letters if hyphened(list, at) => None,
+        _ if metric_mixed(list, at) => None,
+        Kind::Letters if hyphened(list, at) || before_fraction(list, at) => None,
         Kind::Letters => number_word(&word.text).filter(|n| *n > 1).map(|n| n.to_string()),
         Kind::Digits if word.text.contains('.') || of_fraction(list, at) => None,
         Kind::Digits if thousands(list, at) => Some(format!("{}{}", word.text, list[at + 1].text)),
@@ -95,9 +96,46 @@ fn taken_back(rest: &[Word]) -> bool {
     TERMS.iter().filter(|(_, s)| repair(*s)).filter_map(|(spelling, _)| at(spelling)).any(numbered)
 }
 
+/// "3 7/8 m": a whole number with a fraction before a metric unit is read back as one number of mm.
+fn metric_mixed(list: &[Word], at: usize) -> bool {
+    let metric = |w: &Word| matches!(w.text.as_str(), "mm" | "cm" | "m" | "metres" | "meters" | "metre");
+    let rest: Vec<&Word> = list[at + 1..].iter().take(5).collect();
+    let unit = rest.iter().position(|w| metric(w)).unwrap_or(0);
+    let part =
+        |w: &&&Word| w.is("/") || w.text.ends_with('s') && before_fraction(list, at + 1) || w.text.ends_with("ths");
+    rest[..unit].iter().any(|w| part(&w))
+}
+
+/// "three quarters", "nine sixteenths": a fraction's number, which may come out another.
+fn before_fraction(list: &[Word], at: usize) -> bool {
+    let parts =
+        ["half", "halves", "third", "thirds", "quarter", "quarters", "eighth", "eighths", "sixteenth", "sixteenths"];
+    list.get(at + 1).is_some_and(|w| parts.contains(&w.text.as_str()))
+}
+
 fn of_fraction(list: &[Word], at: usize) -> bool {
     let slash = |i: Option<usize>| i.and_then(|i| list.get(i)).is_some_and(|w| w.is("/"));
     slash(at.checked_sub(1)) || slash(Some(at + 1))
+}
+
+/// True for an explicit nothing: `0`, `0"`.
+pub fn is_zero(word: &str) -> bool {
+    let digits: String = word.chars().filter(char::is_ascii_digit).collect();
+    !digits.is_empty() && digits.chars().all(|c| c == '0') && !word.contains('/')
+}
+
+/// "3 runs: ...": a count that the runs told say again.
+pub fn counts_runs(was: &Read, at: usize, word: &str) -> bool {
+    let next = was.line.split_whitespace().nth(at + 1).unwrap_or("").trim_end_matches(':');
+    let told = was.readback.matches("run ").count();
+    senses(next).contains(&Sense::Part(Part::Runs)) && word.parse() == Ok(told)
+}
+
+/// "it's 1 1, no, 11 and a half": whatever the first number was, it was taken back.
+pub fn first_number_taken_back(line: &str) -> bool {
+    let number = |w: &str| w.starts_with(|c: char| c.is_ascii_digit());
+    let last = line.split_whitespace().take_while(|w| !w.trim_end_matches(',').eq("no")).filter(|w| number(w)).count();
+    last > 0 && superseded(line, last)
 }
 
 /// True for a word of a line behind which something takes it back.
@@ -239,7 +277,10 @@ fn newly_told(was: &Read, variant: &Variant, now: &Read) -> Option<String> {
         Change::Drop(_) | Change::Swap => true,
         _ => false,
     };
-    (!tells && !was.told && now.told && was.readback != now.readback).then(|| "an answer became a telling".to_owned())
+    // A telling of what stands already changes nothing; it is a telling all the same.
+    let answer = was.readback.ends_with('?') || was.readback.starts_with("sum: ");
+    (!tells && answer && !was.told && now.told && was.readback != now.readback)
+        .then(|| "an answer became a telling".to_owned())
 }
 
 /// "keep it" keeps what was supposed, or nothing is told.
@@ -259,8 +300,13 @@ fn lost_word(was: &Read, variant: &Variant, now: &Read) -> Option<String> {
     let letters = |w: &String| w.len() > 3 && w.chars().all(char::is_alphabetic);
     // "stair" is in "stairs"; "under" may be the gap under or the most a gap may be.
     let still = |w: &String| new.iter().any(|n| n.starts_with(w.as_str()));
+    // "inches" shows as its mark.
+    let unit = |w: &String| senses(w).iter().any(|s| matches!(s, Sense::Unit(_))) && now.readback.contains('"');
     let meant = |w: &String| senses(w).into_iter().flat_map(marks).any(|m| now.readback.contains(m));
-    let gone = |w: &&String| typed.contains(w) && !still(w) && !meant(w) && !now.named.contains(w);
+    // "measured" leads a basis told without a length, and goes when a length comes.
+    let gone = |w: &&String| {
+        *w != "measured" && typed.contains(w) && !still(w) && !meant(w) && !unit(w) && !now.named.contains(w)
+    };
     let word = old.iter().filter(|w| letters(w)).find(gone)?;
     Some(format!("{word:?} is gone from it"))
 }

@@ -147,6 +147,8 @@ pub fn how_far(input: In<'_>) -> Out<'_, Say> {
             "post",
             "set",
             "go",
+            "first",
+            "last",
         ]),
         part(Part::Post),
         sense(Sense::Cue(Cue::Apart)),

@@ -126,7 +126,10 @@ pub fn basis_alone(input: In<'_>) -> Out<'_, Say> {
     let but = alt((value((), (sep(","), opt(text(&["but", "its", "it 's"])))), text(&["but", "its", "it 's"])));
     let denied_first = delimited((not(), basis, but), basis, is);
     let plain = delimited(lead, basis, opt((not(), basis)));
-    alt((denied_first, plain)).map(Say::Basis).parse(input)
+    let (rest, basis) = alt((denied_first, plain)).parse(input)?;
+    // "inside last corner": a torn "inside corner", not a basis.
+    let torn = input.first().is_some_and(|i| matches!(&*i.text, "inside" | "outside")) && place(rest).is_ok();
+    if torn { Err(nom::Err::Error(())) } else { Ok((rest, Say::Basis(basis))) }
 }
 
 /// "a run", "run 2".

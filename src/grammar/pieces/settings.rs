@@ -85,7 +85,12 @@ pub fn lumber_alone(input: In<'_>) -> Out<'_, Say> {
 pub fn post_width(input: In<'_>) -> Out<'_, Say> {
     let post = || alt((part(Part::Post), part(Part::Sleeve)));
     let subject = (
-        opt(text(&["figure the clear off", "figure", "off"])),
+        opt((
+            text(&["figure", "work out", "take"]),
+            det,
+            opt(sense(Sense::Basis(Basis::Clear))),
+            text(&["off", "from", "by"]),
+        )),
         using,
         det,
         post(),

@@ -91,7 +91,7 @@ impl Resolver<'_> {
         let named = draft.run_word || draft.name.is_some();
         bare && !draft.run_word
             || self.asks && !ends && draft.name.is_none()
-            || one && !named && (draft.lone || draft.length.is_none())
+            || one && !named && (draft.lone || draft.length.is_none() || self.runs > 1)
     }
 
     /// Name, ends, length and bays: one branch for each length it may be.
