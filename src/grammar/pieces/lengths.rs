@@ -103,7 +103,10 @@ pub fn it_is(input: In<'_>) -> Out<'_, Say> {
         ))
     };
     let it = (opt(text(&["but"])), text(&["it", "its", "it 's", "thats", "that", "this"]), many0_count(goes()));
-    preceded(it, measured).map(said(false, true)).parse(input)
+    // "... down to the stairs, which is about 22 foot": of the run being told.
+    let which = preceded(text(&["which is", "which"]), preceded(many0_count(text(&["is", "'s"])), measured))
+        .map(said(false, false));
+    alt((preceded(it, measured).map(said(false, true)), which)).parse(input)
 }
 
 /// "length is 15", "length 13'": of the run spoken of, if there is one.

@@ -36,10 +36,10 @@ impl Resolver<'_> {
             Target::Which => return Err(Problem::Ask("Which run? Say its number or its name.", Vec::new())),
         };
         if self.sides && draft.length.is_none() && draft.name.is_none() {
-            // "house at both ends": the walk starts and ends there as it is.
-            return Ok(vec![branch]);
+            return self.walk_ends(branch, draft);
         }
-        // In an outline the ends follow from the walk.
+        // In an outline the ends follow from the walk, but for those of the whole: "house at both ends".
+        let ends = Some(draft.clone()).filter(|d| self.sides && d.from.is_some() && d.to.is_some());
         let walked = RunDraft { from: None, to: None, ..draft.clone() };
         let draft = if self.sides { &walked } else { draft };
         let named = self.side_named(&branch.job, draft)?;
@@ -71,6 +71,10 @@ impl Resolver<'_> {
         if let (true, Some(Err(problem))) = (all.is_empty(), cannot.into_iter().next()) {
             return Err(problem);
         }
+        let all = match &ends {
+            Some(draft) => grow(all, |b| self.walk_ends(b, draft))?,
+            None => all,
+        };
         Ok(all.into_iter().map(|b| Branch { ask: b.ask || ask, ..b }).collect())
     }
 

@@ -90,6 +90,17 @@ fn opposite(name: &str) -> Option<Side> {
 }
 
 impl Resolver<'_> {
+    /// "house at both ends": of the whole walk, told last.
+    pub(super) fn walk_ends(&self, branch: Branch, draft: &RunDraft) -> Branches {
+        let sides: Vec<RunId> = branch.job.runs.iter().filter(|r| r.turn.is_some()).map(|r| r.id).collect();
+        let (Some(first), Some(last)) = (sides.first().copied(), sides.last().copied()) else {
+            return Ok(vec![branch]);
+        };
+        let from = RunPatch { from: draft.from, ..RunPatch::default() };
+        let to = RunPatch { to: draft.to, ..RunPatch::default() };
+        Ok(vec![branch.with(Fact::Run(first, from))?.with(Fact::Run(last, to))?])
+    }
+
     /// "the other side": the one across from the first side told.
     pub(super) fn side_named(&self, job: &Job, draft: &RunDraft) -> Result<Option<RunDraft>, Problem> {
         if draft.name != Some(Side::Other) {
