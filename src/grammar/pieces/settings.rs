@@ -9,7 +9,7 @@ use crate::job::{Basis, End, HouseEnd, PostRole, SlotId};
 use crate::measure::{Lumber, Meaning, Measure};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{map_opt, opt, peek, value, verify};
+use nom::combinator::{map_opt, not, opt, peek, value, verify};
 use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -28,8 +28,10 @@ fn role(input: In<'_>) -> Out<'_, PostRole> {
         _ => None,
     });
     // "stairs 6x6" says not of which posts; "stair head 6x6", "stair posts 6x6" do.
-    let steps = (det, part(Part::Stairs), peek(nom::combinator::not(part(Part::Post))));
-    let stair = preceded(peek(nom::combinator::not(steps)), verify(super::atoms::place, |e| *e == End::StairHead));
+    let steps = || (det, part(Part::Stairs), peek(not(part(Part::Post))));
+    // A landing is a place to stand: "a 4x4 landing" is its size in feet.
+    let no_post = alt((value((), steps()), value((), (det, part(Part::Landing)))));
+    let stair = preceded(peek(not(no_post)), verify(super::atoms::place, |e| *e == End::StairHead));
     let stair = value(PostRole::Gate, stair);
     let all = value(PostRole::All, part(Part::Post));
     let between = value(PostRole::Line, (text(&["between"]), opt(text(&["them"])), peek(peek_end)));
