@@ -284,8 +284,29 @@ fn sign(input: In<'_>) -> Out<'_, bool> {
 }
 
 fn added(a: &Amount, b: &Amount, plus: bool) -> Option<Amount> {
-    let (a, b) = (boxed(a)?, boxed(b)?);
+    let (mut a, mut b) = (boxed(a)?, boxed(b)?);
+    // "a 10 footer less 3 at 38": beside a length the 38 is inches.
+    match (is_count(&a), is_count(&b)) {
+        (true, false) => a = Box::new(of_inches(*a)?),
+        (false, true) => b = Box::new(of_inches(*b)?),
+        _ => {}
+    }
     Some(Amount::Made(if plus { Expr::Plus(a, b) } else { Expr::Less(a, b) }))
+}
+
+/// True for two plain numbers multiplied: no length is in it.
+fn is_count(e: &Expr) -> bool {
+    matches!(e, Expr::Times(a, b) if matches!((&**a, &**b), (Expr::Number(_), Expr::Number(_))))
+}
+
+fn of_inches(e: Expr) -> Option<Expr> {
+    match e {
+        Expr::Times(n, each) => match *each {
+            Expr::Number(q) => Some(Expr::Times(n, Box::new(Expr::Length(Length::from_q(q)?)))),
+            each => Some(Expr::Times(n, Box::new(each))),
+        },
+        e => Some(e),
+    }
 }
 
 fn chain(input: In<'_>) -> Out<'_, Amount> {

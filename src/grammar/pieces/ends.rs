@@ -83,7 +83,9 @@ pub fn between(input: In<'_>) -> Out<'_, Say> {
 /// "house at both ends", "stairs both ends", "corners each end".
 pub fn at_both_ends(input: In<'_>) -> Out<'_, Say> {
     let both = (opt(text(&["at", "on", "@"])), det, sense(Sense::Spot(Spot::BothEnds)));
-    terminated(alt((place, places)), (is, both)).map(|e| Say::Both(e, e)).parse(input)
+    let dies =
+        opt((it(), sense(Sense::Verb(Verb::Stops)), many0_count(text(&["at", "into", "in", "on", "against", "to"]))));
+    preceded(dies, terminated(alt((place, places)), (is, both))).map(|e| Say::Both(e, e)).parse(input)
 }
 
 /// "the house at one end and the corner at the other", "ties into the brick one end".

@@ -57,9 +57,15 @@ fn using(input: In<'_>) -> Out<'_, ()> {
 
 /// "posts are 4x4", "corner posts 6x6", "line posts: 4x4".
 pub fn of_post(input: In<'_>) -> Out<'_, Say> {
-    let word = role;
     let lead = (opt(text(&["all"])), tie, opt(sense(Sense::Verb(Verb::Use))), det);
-    (delimited(using, word, lead), lumber).map(|(role, size)| Say::Clause(Clause::Post(role, size))).parse(input)
+    // "posts 6x6 at the corners": whose they are may come last.
+    let whose = opt(preceded(text(&["at", "on", "for", "in"]), role));
+    let said = (delimited(using, role, lead), lumber, whose);
+    let clause = map_opt(said, |(first, size, last)| match (first, last) {
+        (role, None) | (PostRole::All, Some(role)) => Some(Clause::Post(role, size)),
+        (_, Some(_)) => None,
+    });
+    nom::combinator::map(clause, Say::Clause).parse(input)
 }
 
 /// "4x4 posts", "use 6x6 on the corners", "4x4 in between", "4 by 4s".
