@@ -358,7 +358,7 @@ fn what_is_left(input: In<'_>) -> Out<'_, Sum> {
     let less = (opt(sep(",")), less, opt(text(&["off", "out"])));
     let off = alt((counted, amount));
     map_opt((preceded(lead, stick), preceded(less, off)), |(from, off)| {
-        Some(Sum::Value(Expr::Less(Box::new(Expr::Length(from)), boxed(&off)?)))
+        Some(Sum::Value(Expr::Less(Box::new(Expr::Length(from)), Box::new(of_inches(*boxed(&off)?)?))))
     })
     .parse(input)
 }
