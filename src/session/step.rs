@@ -45,18 +45,7 @@ pub fn step(session: &Session, line: &str) -> (Delta, Reply) {
 
 fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta, Reply) {
     match choice {
-        Choice::Do { resolved, reading } => {
-            let noted = reading.as_ref().and_then(|r| note(line, words, r));
-            let resolved = match noted {
-                Some(fact) => Resolved { acts: vec![Act::Tell(vec![fact])], ..resolved },
-                None => resolved,
-            };
-            let (delta, mut reply) = perform(session, resolved);
-            if let Some(reading) = &reading {
-                mark_unused(line, words, reading, &mut reply);
-            }
-            (delta, reply)
-        }
+        Choice::Do { resolved, reading } => done(session, line, words, resolved, reading.as_ref()),
         Choice::Which { acts, reading } => {
             let mut reply = asks([Line::say(Role::Question, question(&acts, &reading))], &acts);
             mark_unused(line, words, &reading, &mut reply);
@@ -65,86 +54,80 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
         Choice::Unplaced { words: at, without } => unplaced(session, line, words, &at, &without),
         Choice::Problem(problem, reading) => {
             if let Some(fact) = note(line, words, &reading) {
-                let resolved = Resolved {
-                    acts: vec![Act::Tell(vec![fact])],
-                    ask: false,
-                    focus: session.talk.focus.clone(),
-                    then: None,
-                };
-                return perform(session, resolved);
+                return perform(session, plainly(session, Act::Tell(vec![fact])));
             }
             let (delta, mut reply) = troubled(session, problem, &reading);
             mark_unused(line, words, &reading, &mut reply);
             (delta, reply)
         }
         Choice::Topic(limit, unknown) => {
-            let resolved = Resolved {
-                acts: vec![Act::Query(Query::Rule(limit))],
-                ask: false,
-                focus: session.talk.focus.clone(),
-                then: None,
-            };
-            let (delta, mut reply) = perform(session, resolved);
+            let (delta, mut reply) = perform(session, plainly(session, Act::Query(Query::Rule(limit))));
             reply.unused = unknown.iter().map(|w| typed(line, words, w)).collect();
             let named = reply.unused.clone();
             reply.lines.extend(took_no_part("No part of that answer: ", named));
             (delta, reply)
         }
-        Choice::NotMine(foreign) => same(session, not_mine(foreign)),
         Choice::WhySo(at) => {
-            let resolved = Resolved {
-                acts: vec![Act::Query(Query::Why)],
-                ask: false,
-                focus: session.talk.focus.clone(),
-                then: None,
-            };
-            let (delta, mut reply) = perform(session, resolved);
+            let (delta, mut reply) = perform(session, plainly(session, Act::Query(Query::Why)));
             reply.unused = vec![typed(line, words, &at)];
             (delta, reply)
-        }
-        Choice::Idle(at) => {
-            let mut reply = Reply::of(Status::Answered);
-            reply.lines = vec![Line::say(Role::Answer, "Go on.")];
-            reply.unused = vec![typed(line, words, &at)];
-            same(session, reply)
-        }
-        Choice::NotWorked(limit, at) => {
-            let rule = [
-                Span::Say("The rule it touches: "),
-                Span::Say(limit.says),
-                Span::Say(" ("),
-                Span::Say(limit.source),
-                Span::Say(")."),
-            ];
-            let lines = [Line::say(Role::Answer, "I can't work that one out yet."), Line::new(Role::Detail, rule)];
-            let mut reply = refused(lines);
-            reply.unused = vec![typed(line, words, &at)];
-            same(session, reply)
-        }
-        Choice::NoAnswer(at) => {
-            let says = Line::say(
-                Role::Answer,
-                "I can't answer that yet. Ask the building department or an engineer before you build on a guess.",
-            );
-            let mut reply = refused([says]);
-            reply.unused = vec![typed(line, words, &at)];
-            same(session, reply)
-        }
-        Choice::Absurd(says) => {
-            same(session, refused([Line::say(Role::Answer, says), Line::say(Role::Detail, "Nothing was changed.")]))
         }
         Choice::Unread(at) => {
             let (delta, mut reply) = unplaced(session, line, words, &at, &[]);
             reply.status = Status::Refused;
             (delta, reply)
         }
-        Choice::Nothing => {
-            let mut reply = refused([Line::say(
-                Role::Answer,
-                "I don't follow. Tell me a run (\"run 10 ft between corner and stair head\"), ask a sum, or say help.",
-            )]);
-            reply.unused = vec![typed(line, words, &(0..words.len()))];
-            same(session, reply)
+        other => same(session, not_taken(line, words, &other)),
+    }
+}
+
+/// An act on its own, about what was spoken of before.
+fn plainly(session: &Session, act: Act) -> Resolved {
+    Resolved { acts: vec![act], ask: false, focus: session.talk.focus.clone(), then: None }
+}
+
+fn done(
+    session: &Session,
+    line: &str,
+    words: &[Word],
+    resolved: Resolved,
+    reading: Option<&Reading>,
+) -> (Delta, Reply) {
+    let resolved = match reading.and_then(|r| note(line, words, r)) {
+        Some(fact) => Resolved { acts: vec![Act::Tell(vec![fact])], ..resolved },
+        None => resolved,
+    };
+    let (delta, mut reply) = perform(session, resolved);
+    if let Some(reading) = reading {
+        mark_unused(line, words, reading, &mut reply);
+    }
+    (delta, reply)
+}
+
+/// The answer to a line nothing is made of: why, and what it would take.
+fn not_taken(line: &str, words: &[Word], choice: &Choice) -> Reply {
+    let whole = 0..words.len();
+    let of = |reply: Reply, at| Reply { unused: vec![typed(line, words, at)], ..reply };
+    let say = |text| Line::say(Role::Answer, text);
+    match choice {
+        Choice::NotMine(foreign) => not_mine(*foreign),
+        Choice::Idle(at) => of(Reply { lines: vec![say("Go on.")], ..Reply::of(Status::Answered) }, at),
+        Choice::NotWorked(limit, at) => {
+            let touches = [Span::Say("The rule it touches: "), Span::Say(limit.says)];
+            let source = [Span::Say(" ("), Span::Say(limit.source), Span::Say(").")];
+            let rule = Line::new(Role::Detail, touches.into_iter().chain(source));
+            of(refused([say("I can't work that one out yet."), rule]), at)
+        }
+        Choice::NoAnswer(at) => {
+            let says =
+                "I can't answer that yet. Ask the building department or an engineer before you build on a guess.";
+            of(refused([say(says)]), at)
+        }
+        Choice::Absurd(says) => refused([say(says), Line::say(Role::Detail, "Nothing was changed.")]),
+        _ => {
+            let says =
+                "I don't follow. Tell me a run (\"run 10 ft between corner and stair head\"), ask a sum, or say help.";
+            of(refused([say(says)]), &whole)
         }
     }
 }
