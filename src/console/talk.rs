@@ -32,6 +32,9 @@ pub(super) enum Turn {
     Answer,
 }
 
+/// The widest a run is drawn: to scale it reads no better wider.
+const DRAWN: usize = 72;
+
 /// A conversation, the form it is held in, and the file it is kept in.
 pub(super) struct Talk {
     session: Session,
@@ -67,6 +70,7 @@ impl Talk {
     /// Takes the line in and gives the answer as it is to be written, with no line break at its
     /// end. What it told is in the job file by then, or the answer says that it is not.
     pub(super) fn answer(&mut self, line: &str, screen: Screen) -> String {
+        self.session.set_width(screen.width.min(DRAWN));
         let reply = match pasted(line) {
             Pasted::Line => self.take(line, line),
             Pasted::Phrase(phrase, said) => self.take(phrase, said),
