@@ -163,12 +163,8 @@ pub enum Clause {
     Talk(Talk),
     /// "keep the 14": the length to keep.
     KeepLength(Measure),
-    /// A measure said alone, in no slot.
-    Alone(Measure),
     /// "cut it M": a measure to cut to.
     Cut(Measure),
-    /// Another trade's matter, or no matter of ours.
-    NotMine(super::sense::Foreign),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
 }

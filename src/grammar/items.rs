@@ -101,6 +101,18 @@ fn keep_whole(options: &mut [Vec<Item>]) {
     }
 }
 
+/// The likeliest way to cut the words into items.
+pub fn likeliest(words: &[Word]) -> Vec<Item> {
+    let mut items = Vec::new();
+    let mut at = 0;
+    while at < words.len() {
+        let first = options_at(words, at).swap_remove(0);
+        at = first.words.end;
+        items.push(first);
+    }
+    items
+}
+
 /// Every sense spelled anywhere in the words, whatever the line is cut into.
 pub fn senses_in(words: &[Word]) -> impl Iterator<Item = Sense> {
     (0..words.len()).flat_map(move |at| {

@@ -57,7 +57,7 @@ pub enum Impossible {
         /// The run.
         run: Length,
     },
-    /// A gap limit, baluster or gap under that leaves no sense.
+    /// No run of that number.
     NoSuchRun(RunId),
     /// No note of that number.
     NoSuchNote(u32),

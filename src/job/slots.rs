@@ -143,3 +143,16 @@ impl SlotId {
         (l.is_positive() || self.may_be_nothing()) && l >= Length::inches(lo) && l <= Length::inches(hi)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_slot_finds_its_own_row() {
+        for slot in SLOTS {
+            assert_eq!(slot.id.row().id, slot.id);
+            assert!(slot.sane.0 < slot.sane.1, "{}", slot.name);
+        }
+    }
+}

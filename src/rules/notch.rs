@@ -32,34 +32,25 @@ fn is_four(l: Length) -> bool {
 
 /// A notch in a 4x4 where it meets the deck.
 pub(super) fn in_4x4(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let Some(depth) = deep(job) else { return Vec::new() };
-    let four = widths(job).into_iter().find(|(l, _)| is_four(*l));
-    let spans = |(_, width): (Length, Fig)| {
-        vec![
-            Span::Say("a notch of "),
-            inches(depth, "the notch"),
-            Span::Say(" in a post of "),
-            fig(&width),
-            Span::Say(": notched 4x4 guard posts are barred at the deck; leave them whole or go up a size."),
-        ]
-    };
-    four.map(spans).into_iter().collect()
+    let barred = ": notched 4x4 guard posts are barred at the deck; leave them whole or go up a size.";
+    notched(job, is_four, barred)
 }
 
 /// A notch in a larger post, which must be shown to carry the load.
 pub(super) fn in_larger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let shown = ": not barred by name, but what is left must be shown to carry the guard's load.";
+    notched(job, |l| !is_four(l), shown)
+}
+
+/// The told notch in the first post of that kind, and what holds of it.
+fn notched(job: &Job, kind: fn(Length) -> bool, says: &'static str) -> Vec<Vec<Span>> {
     let Some(depth) = deep(job) else { return Vec::new() };
-    let larger = widths(job).into_iter().find(|(l, _)| !is_four(*l));
+    let post = widths(job).into_iter().find(|(l, _)| kind(*l));
     let spans = |(_, width): (Length, Fig)| {
-        vec![
-            Span::Say("a notch of "),
-            inches(depth, "the notch"),
-            Span::Say(" in a post of "),
-            fig(&width),
-            Span::Say(": not barred by name, but what is left must be shown to carry the guard's load."),
-        ]
+        let (notch, post) = (inches(depth, "the notch"), fig(&width));
+        vec![Span::Say("a notch of "), notch, Span::Say(" in a post of "), post, Span::Say(says)]
     };
-    larger.map(spans).into_iter().collect()
+    post.map(spans).into_iter().collect()
 }
 
 /// A notch of half the post or more.

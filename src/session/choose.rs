@@ -4,7 +4,7 @@ use super::resolve::{MOST_CHOICES, Problem, Resolved, resolve};
 use super::state::{Lack, Pending, Session};
 use crate::grammar::Act;
 use crate::grammar::draft::{Clash, Clause, Reading, RunDraft, StairDraft, Weight};
-use crate::grammar::items::{Is, Item, cuts};
+use crate::grammar::items::{Is, Item, likeliest};
 use crate::grammar::reading::readings;
 use crate::grammar::sense::{Foreign, Sense};
 use crate::grammar::words::Word;
@@ -70,7 +70,7 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
     for r in &all {
         tracing::trace!(cost = r.cost, clash = ?r.clash, left = ?r.left, clauses = ?r.clauses, "reading");
     }
-    let items = cuts(words).into_iter().next().map(|(_, items)| items).unwrap_or_default();
+    let items = likeliest(words);
     if let Some(foreign) = foreign(&all, &items) {
         return Choice::NotMine(foreign);
     }
@@ -139,8 +139,7 @@ fn pick(tried: Tried, best: &Reading) -> Option<Choice> {
         return Some(Choice::Problem(problem, r));
     }
     let mut acts = resolved.acts.clone();
-    for (other, also) in stands.filter(|(r, _)| r.cost <= reading.cost + CLOSE) {
-        let _ = other;
+    for (_, also) in stands.filter(|(r, _)| r.cost <= reading.cost + CLOSE) {
         for act in also.acts {
             if !acts.contains(&act) && acts.len() < MOST_CHOICES {
                 acts.push(act);

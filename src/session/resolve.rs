@@ -15,7 +15,6 @@ mod walks;
 
 use super::state::{Focus, Lack, Session};
 use crate::grammar::draft::{Clause, Reading};
-use crate::grammar::sense::Foreign;
 use crate::grammar::{Act, Query, Talk};
 use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
@@ -47,8 +46,6 @@ pub(super) enum Problem {
     Lacks(&'static str, Lack),
     /// It cannot be taken.
     Refuse(&'static str),
-    /// Not this trade's, or nobody's here to promise.
-    NotMine(Foreign),
     /// The reading does not fit the talk; said only where nothing else reads.
     Unfit(&'static str),
 }
@@ -228,11 +225,8 @@ impl Resolver<'_> {
             )),
             Clause::Note(_) | Clause::Fine | Clause::Talk(_) | Clause::Ask(_) | Clause::Query(_) => Ok(vec![branch]),
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
-            Clause::Alone(_) | Clause::Cut(_) | Clause::KeepLength(_) => {
-                Err(Problem::Ask("What is that length of?", Vec::new()))
-            }
+            Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
-            Clause::NotMine(foreign) => Err(Problem::NotMine(*foreign)),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),

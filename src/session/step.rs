@@ -319,7 +319,6 @@ fn troubled(session: &Session, problem: Problem, reading: &Reading) -> (Delta, R
         }
         Problem::Unfit(says) => pend(session, asks([Line::say(Role::Question, says)], &[]), None),
         Problem::Refuse(says) => same(session, refused([Line::say(Role::Answer, says)])),
-        Problem::NotMine(foreign) => same(session, not_mine(foreign)),
     }
 }
 

@@ -31,7 +31,7 @@ impl Resolver<'_> {
             [Clause::Talk(Talk::Undo)] if !self.session.talk.supposed.is_empty() => answered(Act::Talk(Talk::Leave)),
             [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
-            [Clause::Alone(m) | Clause::Cut(m)] => self.measured(m).map(Some),
+            [Clause::Cut(m)] => self.measured(m).map(Some),
             [Clause::Run(draft)] if self.only_a_measure(draft, reading) => self.measure_alone(draft).map(Some),
             [Clause::Shape] => Err(Problem::Ask(
                 "Walk me round it, starting at the house on the left: so far out, so far across, so far back, then home.",
