@@ -34,6 +34,17 @@ struct Limit {
 }
 
 #[derive(Deserialize)]
+struct Saws {
+    saw: Vec<Saw>,
+}
+
+#[derive(Deserialize)]
+struct Saw {
+    blade: i64,
+    depth: i64,
+}
+
+#[derive(Deserialize)]
 struct Lexicon {
     term: Vec<Term>,
 }
@@ -47,6 +58,7 @@ struct Term {
 fn main() {
     let out = env::var("OUT_DIR").expect("cargo names the output folder");
     write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
+    write(&out, "saws.rs", &saws(&read("src/notch/saws.toml")));
     write(&out, "limits.rs", &limits(&read("src/limits/limits.toml")));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
@@ -80,6 +92,13 @@ fn sizes(data: &Sizes) -> String {
         let _ = writeln!(rows, "    ({}, {}),", d.nominal, d.sixteenths);
     }
     format!("/// Nominal quarter inches, dressed sixteenths.\nconst DRESSED: &[(u16, i64)] = &[\n{rows}];\n")
+}
+
+fn saws(data: &Saws) -> String {
+    let rows: String = data.saw.iter().map(|s| format!("    ({}, {}),\n", s.blade, s.depth)).collect();
+    format!(
+        "/// Blade and depth of cut, in sixteenths, the smallest first.\nconst SAWS: &[(i64, i64)] = &[\n{rows}];\n"
+    )
 }
 
 fn limits(data: &Limits) -> String {

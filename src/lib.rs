@@ -25,6 +25,7 @@ pub mod job;
 pub mod layout;
 pub mod limits;
 pub mod measure;
+pub mod notch;
 pub mod reply;
 pub mod rules;
 pub mod session;

@@ -3,8 +3,8 @@
 use super::json::{length, tape_of};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
-    StairAt, StairOpening,
+    Anyway, Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, JoistsRun, Mount, Nosing, NotchTold, PostRole, PostSize,
+    Run, Settings, StairAt, StairOpening, Turned,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -143,6 +143,16 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "joists": told(s.joists, tape),
         "first_joist": told(s.first_joist, tape),
         "joists_run": s.joists_run.map(joists_run),
+        "decking": told(s.foot.decking, tape),
+        "rim_height": told(s.foot.rim_tall, tape),
+        "nosing": s.foot.nosing.map(nosing),
+        "cap": told(s.foot.cap, tape),
+        "above_rail": told(s.foot.above, tape),
+        "angled_posts": s.foot.turned.map(turned),
+        "bolt": told(s.foot.bolt, tape),
+        "blade": told(s.foot.blade, tape),
+        "rail_notch": told(s.foot.rail_notch, tape),
+        "notch_anyway": s.foot.anyway.map(anyway),
     })
 }
 
@@ -208,5 +218,27 @@ fn house_end(h: HouseEnd) -> &'static str {
     match h {
         HouseEnd::Post => "post",
         HouseEnd::Bracket => "bracket",
+    }
+}
+
+fn nosing(n: Nosing) -> &'static str {
+    match n {
+        Nosing::CutBack => "cut back",
+        Nosing::Whole => "whole",
+    }
+}
+
+fn turned(t: Turned) -> &'static str {
+    match t {
+        Turned::First => "square to the first side",
+        Turned::Next => "square to the next side",
+        Turned::Split => "splitting the turn",
+    }
+}
+
+fn anyway(a: Anyway) -> &'static str {
+    match a {
+        Anyway::Sleeve => "sleeve",
+        Anyway::Told => "told",
     }
 }

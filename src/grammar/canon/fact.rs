@@ -14,6 +14,7 @@
 
 use super::Read;
 use super::clean::clean_note;
+use super::foot::{read_foot, write_foot};
 use super::length::{read_length, read_lumber};
 use super::run::{read_run, write_run};
 use super::words::{Table, one_of, whole, words_of};
@@ -92,6 +93,7 @@ fn write_setting(setting: Setting) -> String {
         Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
         Setting::Notch(NotchTold::Deep(l)) => format!("notch: {} deep", exact_inches(l)),
         Setting::Tape(den) => format!("tape: 1/{den}"),
+        Setting::Foot(f) => write_foot(f),
     }
 }
 
@@ -120,6 +122,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_size_setting, Fact::Set),
         map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
+        map(read_foot, |f| Fact::Set(Setting::Foot(f))),
     ))
     .parse(i)
 }

@@ -2,7 +2,7 @@
 
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
+use crate::job::{Fact, Foot, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -203,6 +203,10 @@ fn side(s: Side) -> Option<Length> {
     }
 }
 
+fn foot(f: Foot) -> Fact {
+    Fact::Set(Setting::Foot(f))
+}
+
 fn fact(slot: SlotId, l: Length) -> Fact {
     match slot {
         SlotId::HeightTop => Fact::Set(Setting::HeightTop(l)),
@@ -221,6 +225,13 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::HoldBack => Fact::Set(Setting::HoldBack(l)),
         SlotId::Joists => Fact::Set(Setting::Joists(l)),
         SlotId::FirstJoist => Fact::Set(Setting::FirstJoist(l)),
+        SlotId::Decking => foot(Foot::Decking(l)),
+        SlotId::RimTall => foot(Foot::RimTall(l)),
+        SlotId::Cap => foot(Foot::Cap(l)),
+        SlotId::Above => foot(Foot::Above(l)),
+        SlotId::Blade => foot(Foot::Blade(l)),
+        SlotId::Bolt => foot(Foot::Bolt(l)),
+        SlotId::RailNotch => foot(Foot::RailNotch(l)),
         SlotId::StairWidth => Fact::StairWidth(l),
         SlotId::DeckSide => Fact::DeckAlong(l),
         // A run's own slots are set through its patch; alone they are the stairs'.
