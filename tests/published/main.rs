@@ -2,4 +2,5 @@
 //! and general-purpose libraries.
 
 mod layout;
+mod strength;
 mod sums;
