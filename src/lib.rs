@@ -30,4 +30,5 @@ pub mod reply;
 pub mod rules;
 pub mod session;
 pub mod store;
+pub mod strength;
 pub mod sums;

@@ -8,6 +8,7 @@ mod retold;
 mod run;
 mod settings;
 mod slots;
+mod timber;
 pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
@@ -17,3 +18,4 @@ pub use retold::retold;
 pub use run::{Basis, End, Flank, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told, Turn};
 pub use settings::{Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};
+pub use timber::{Duration, Grade, Lie, Species, Timber, TimberTold};

@@ -3,4 +3,5 @@
 
 mod layout;
 mod notch;
+mod strength;
 mod sums;
