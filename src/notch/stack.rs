@@ -104,7 +104,7 @@ fn shoulder(s: &Settings, height: &Fig) -> Fig {
 
 /// The leg: to the rim's bottom, and past the lower bolt by its end distance.
 fn leg(decking: &Fig, rim: &Fig, bolts: Option<&Bolts>) -> Fig {
-    let edge = Fig::limit(&limits::BOLT_EDGE);
+    let edge = Fig::limit(&limits::BOLT_MARGIN);
     let flush = inches(decking) + inches(rim);
     let past = bolts.map(|b| inches(&b.lower) + inches(&edge));
     let mut inputs = vec![("decking", decking.clone()), ("rim", rim.clone())];
@@ -123,7 +123,7 @@ impl Bolts {
     /// Two bolts in a rim so tall, as far apart as it and the limit allow; `None` where it
     /// has no room for two.
     pub fn of(decking: &Fig, rim: &Fig) -> Option<Bolts> {
-        let (edge, most) = (Fig::limit(&limits::BOLT_EDGE), Fig::limit(&limits::BOLT_ROWS));
+        let (edge, most) = (Fig::limit(&limits::BOLT_MARGIN), Fig::limit(&limits::BOLT_ROWS));
         let room = inches(rim) - inches(&edge) * 2;
         let apart = room.min(inches(&most));
         if apart < limits::BOLT_ROWS_LEAST.length() {
