@@ -116,11 +116,22 @@ fn lexicon(data: &Lexicon, table: &str, kind: &str) -> String {
     }
     rows.sort_by(|a, b| a.0[0].cmp(&b.0[0]).then(b.0.len().cmp(&a.0.len())).then(a.cmp(b)));
     rows.dedup();
+    let starts: Vec<String> = (0..=256).map(|byte| starting_below(&rows, byte).to_string()).collect();
     let mut text =
         format!("/// Every spelling: its words and its sense.\npub static {table}: &[(&[&str], {kind})] = &[\n");
     for (words, sense) in rows {
         let _ = writeln!(text, "    (&{words:?}, {kind}::{sense}),");
     }
-    text.push_str("];\n");
+    let _ = writeln!(
+        text,
+        "];\n/// Where the rows whose first word starts with each byte begin; one more, for where the last end.\n\
+         static {table}_FROM: [usize; 257] = [{}];",
+        starts.join(", ")
+    );
     text
+}
+
+/// How many rows start with a byte below this one.
+fn starting_below(rows: &[(Vec<String>, String)], byte: usize) -> usize {
+    rows.iter().filter(|(words, _)| usize::from(words[0].as_bytes()[0]) < byte).count()
 }
