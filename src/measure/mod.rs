@@ -4,6 +4,7 @@ mod angle;
 mod length;
 mod lumber;
 mod print;
+mod quick;
 mod said;
 
 pub use angle::{half_tangent, sin_cos};
