@@ -42,6 +42,8 @@ pub struct Item {
     pub torn: bool,
     /// Holds a dash with a space on both sides: it may join, and it may take off.
     pub loose: bool,
+    /// Which of all the items the line may be cut into this is.
+    pub id: u32,
 }
 
 impl Item {
@@ -77,6 +79,7 @@ const MOST_WAYS: usize = 40;
 pub fn cuts(words: &[Word]) -> Vec<(usize, Vec<Item>)> {
     let mut options: Vec<Vec<Item>> = (0..words.len()).map(|at| options_at(words, at)).collect();
     keep_whole(&mut options);
+    (0..).zip(options.iter_mut().flatten()).for_each(|(id, item)| item.id = id);
     let mut all = Vec::new();
     for turns in 0..=2 {
         let mut ways = Vec::new();
@@ -170,7 +173,7 @@ fn item(words: &[Word], range: Range<usize>, is: Is) -> Item {
     let text: Vec<&str> = words[range.clone()].iter().map(|w| w.text.as_str()).collect();
     let apart = |k: usize| words[k].is("-") && !words[k].joined && words.get(k + 1).is_some_and(|w| !w.joined);
     let loose = range.len() > 1 && range.clone().any(apart);
-    Item { is, text: text.join(" ").into(), words: range, near: false, torn: false, loose }
+    Item { is, text: text.join(" ").into(), words: range, near: false, torn: false, loose, id: 0 }
 }
 
 /// The longest term at a word, the next shorter one, and the shortest.

@@ -6,6 +6,7 @@ mod even;
 mod length;
 mod lumber;
 mod print;
+mod quick;
 mod said;
 
 pub use angle::{half_tangent, sin_cos};
