@@ -27,9 +27,11 @@
 
 mod clean;
 mod fact;
+mod gate;
 mod length;
 mod query;
 mod run;
+mod stairs;
 mod sum;
 mod talk;
 mod words;
