@@ -44,10 +44,14 @@ struct Term {
     words: Vec<String>,
 }
 
+/// Limits, a file for each part of the work.
+const LIMIT_FILES: [&str; 2] = ["src/limits/limits.toml", "src/limits/stairs.toml"];
+
 fn main() {
     let out = env::var("OUT_DIR").expect("cargo names the output folder");
     write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
-    write(&out, "limits.rs", &limits(&read("src/limits/limits.toml")));
+    let rows = LIMIT_FILES.iter().flat_map(|path| read::<Limits>(path).limit).collect();
+    write(&out, "limits.rs", &limits(&Limits { limit: rows }));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     println!("cargo::rerun-if-changed=grammar/build.rs");
