@@ -56,8 +56,8 @@ fn ell() -> Vec<Fact> {
 }
 
 fn recessed() -> Vec<Fact> {
-    let stairs = StairOpening { width: inches(48), at: StairAt::Middle, recess: Some(inches(30)) };
-    let patch = RunPatch { stairs: Some(Some(stairs)), ..RunPatch::default() };
+    let stairs = StairOpening { recess: Some(inches(30)), ..StairOpening::new(inches(48), StairAt::Middle) };
+    let patch = RunPatch { stairs: Some(stairs.into()), ..RunPatch::default() };
     rectangle().into_iter().chain([Fact::Run(RunId(2), patch)]).collect()
 }
 

@@ -19,7 +19,7 @@ pub enum Value {
     Count(u64),
     /// A plain number.
     Number(Q),
-    /// A force, stress, section or other quantity that is no length.
+    /// A number of a unit that is no length.
     Quantity(Q, Unit),
 }
 

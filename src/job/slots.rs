@@ -52,6 +52,12 @@ pub enum SlotId {
     FirstJoist,
     /// How deep stairs are recessed into the deck.
     Recess,
+    /// The height of one riser.
+    Rise,
+    /// The run of one tread.
+    Tread,
+    /// The gap at a gate's hinges or latch.
+    LeafGap,
     /// How thick the decking is.
     Decking,
     /// How tall the rim is.
@@ -99,7 +105,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 29] = [
+pub const SLOTS: [Slot; 32] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -122,6 +128,9 @@ pub const SLOTS: [Slot; 29] = [
     row(SlotId::Joists, "joist spacing", "joists", Inches, (6, 48)),
     row(SlotId::FirstJoist, "first joist", "first_joist", Inches, (0, 48)),
     row(SlotId::Recess, "recess", "recess", FeetTo(12, 18), (6, 240)),
+    row(SlotId::Rise, "riser", "rise", Inches, (1, 12)),
+    row(SlotId::Tread, "tread", "tread", Inches, (4, 60)),
+    row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
     row(SlotId::Decking, "decking", "decking", Inches, (0, 4)),
     row(SlotId::RimTall, "rim height", "rim_height", Inches, (3, 24)),
     row(SlotId::Cap, "cap on the posts", "cap", Inches, (0, 6)),

@@ -201,8 +201,8 @@ impl Site<'_> {
         let here =
             |other: &(Option<Place>, Post)| other.0.as_ref().zip(place.as_ref()).is_some_and(|(a, b)| same_place(a, b));
         let flank_mouth = match run.part {
-            Part::InLeft => k == 0,
-            Part::InRight => k + 1 == placed.posts.len(),
+            Part::InLeft(_) => k == 0,
+            Part::InRight(_) => k + 1 == placed.posts.len(),
             _ => false,
         };
         let whole = posts.iter().any(|(_, p)| p.run == run.id && p.part == Part::Whole);

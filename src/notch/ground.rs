@@ -3,11 +3,10 @@
 
 use super::brink::{Brink, Edge, turn};
 use super::point::{Point, Way, plus};
-use crate::job::apply::flanks;
 use crate::job::outline::filled;
 use crate::job::walk::{Leg, legs};
 use crate::job::{End, Job, Run, Turn};
-use crate::layout::{Kind, Part, Placed, RunLayout};
+use crate::layout::{Kind, Part, Placed, RunLayout, as_built};
 use crate::measure::Length;
 
 /// A post's place: on which brink, where, and how the edge heads and turns there.
@@ -29,8 +28,8 @@ pub(super) struct Place {
 enum Spot {
     Start,
     Finish,
-    /// The first or the second post of a recess's mouth.
-    Mouth(bool),
+    /// A post of a recess's mouth: of which recess, counted from the left, and whether its first.
+    Mouth(usize, bool),
     Along,
 }
 
@@ -40,21 +39,21 @@ struct Outline {
     sides: Vec<Side>,
 }
 
-/// A side of it: its leg, its heading, and its first edge and last edge by number.
+/// A side of it: its leg, its heading, and its first edge by number.
 struct Side {
     leg: Leg,
     degrees: i32,
-    edges: (usize, usize),
-    recess: Option<Recess>,
+    first: usize,
+    recesses: Vec<Recess>,
 }
 
-/// Stairs let into a side.
+/// Stairs let into a side: which of its stairs from the left, and where.
 #[derive(Clone, Copy)]
 struct Recess {
-    left: Length,
+    nth: u8,
+    start: Length,
     width: Length,
     deep: Length,
-    right: Length,
 }
 
 /// The grounds of one job.
@@ -89,7 +88,7 @@ impl Ground {
         let own = 90;
         let (before, turned) = match spot {
             Spot::Along => (own, 0),
-            Spot::Mouth(first) => (if first { own } else { own - 90 }, 90),
+            Spot::Mouth(_, first) => (if first { own } else { own - 90 }, 90),
             Spot::Start => {
                 let t = self.turn(run, placed.ends[0], 0)?;
                 (own - t, t)
@@ -144,7 +143,7 @@ fn spot(part: Part, placed: &Placed, k: usize) -> Option<Spot> {
         _ if k == last && ends_there(1) => Some(Spot::Finish),
         Kind::Fixed(End::Corner) if part == Part::Whole => {
             let before = placed.posts[1..k].iter().filter(|p| p.kind == Kind::Fixed(End::Corner)).count();
-            Some(Spot::Mouth(before == 0))
+            Some(Spot::Mouth(before / 2, before.is_multiple_of(2)))
         }
         _ => Some(Spot::Along),
     }
@@ -159,13 +158,9 @@ fn outline(job: &Job, legs: &[Leg]) -> Option<Outline> {
     let (mut degrees, mut edges, mut sides) = (0, Vec::new(), Vec::new());
     for (leg, run) in legs.iter().zip(&runs) {
         degrees += run.turn.and_then(degrees_of).unwrap_or(0);
-        let first = edges.len();
-        let recess = recess(run);
-        match recess {
-            Some(r) => edges.extend(r.edges(degrees)),
-            None => edges.push(Edge { degrees, length: run.length?.length }),
-        }
-        sides.push(Side { leg: *leg, degrees, edges: (first, edges.len() - 1), recess });
+        let side = Side { leg: *leg, degrees, first: edges.len(), recesses: recesses(job, run) };
+        edges.extend(side.edges(run.length?.length));
+        sides.push(side);
     }
     // Home is towards the house: at last it heads in.
     let homeward = Way::degrees(degrees).by(Length::inches(1)).1;
@@ -175,18 +170,32 @@ fn outline(job: &Job, legs: &[Leg]) -> Option<Outline> {
     Some(Outline { brink: Brink::outline(legs.first()?.from, edges), sides })
 }
 
-fn recess(run: &Run) -> Option<Recess> {
-    let (stairs, length) = (run.stairs?, run.length?.length);
-    let deep = stairs.recess?;
-    let (left, right) = flanks(stairs, Some(length));
-    Some(Recess { left: left?, width: stairs.width, deep, right: right? })
+fn recesses(job: &Job, run: &Run) -> Vec<Recess> {
+    let length = run.length.map(|t| t.length);
+    let of = |(s, nth): (&crate::job::StairOpening, u8)| {
+        let (start, deep) = (s.flanks(length).0?, s.recess?);
+        Some(Recess { nth, start, width: s.width, deep })
+    };
+    as_built(job, run).iter().zip(0..).filter_map(of).collect()
 }
 
-impl Recess {
-    /// Along, in, across the stairs' head, out, and on.
-    fn edges(self, degrees: i32) -> [Edge; 5] {
-        let edge = |turned: i32, length: Length| Edge { degrees: degrees + turned, length };
-        [edge(0, self.left), edge(90, self.deep), edge(0, self.width), edge(-90, self.deep), edge(0, self.right)]
+impl Side {
+    /// Its edges: along, and for each recess in, across the stairs' head, out, and on.
+    fn edges(&self, length: Length) -> Vec<Edge> {
+        let edge = |turned: i32, length: Length| Edge { degrees: self.degrees + turned, length };
+        let (mut at, mut edges) = (Length::ZERO, Vec::new());
+        for r in &self.recesses {
+            edges.extend([edge(0, r.start - at), edge(90, r.deep), edge(0, r.width), edge(-90, r.deep)]);
+            at = r.start + r.width;
+        }
+        edges.push(edge(0, length - at));
+        edges
+    }
+
+    /// The recess of that number among the side's stairs, and the edge before it.
+    fn recess(&self, nth: u8) -> Option<(&Recess, usize)> {
+        let k = self.recesses.iter().position(|r| r.nth == nth)?;
+        Some((&self.recesses[k], self.first + 4 * k))
     }
 }
 
@@ -196,12 +205,11 @@ impl Outline {
         if run.basis != crate::job::Basis::Edge {
             return None;
         }
-        let (first, last) = side.edges;
-        // A recess's edges: along, in, across, out, along.
+        // A recess's edges: in, across, out; its corners are numbered by the edge before them.
         let (edge, before, after) = match run.part {
-            Part::InLeft => (first + 1, first + 1, first + 2),
-            Part::InRight => (first + 3, first + 3, first + 4),
-            _ => (first, first, last + 1),
+            Part::InLeft(n) => side.recess(n).map(|(_, e)| (e + 1, e + 1, e + 2))?,
+            Part::InRight(n) => side.recess(n).map(|(_, e)| (e + 3, e + 3, e + 4))?,
+            _ => (side.first, side.first, side.first + 4 * side.recesses.len() + 1),
         };
         let own = self.brink.heading(edge)?;
         let corner = |vertex: usize| self.corner(vertex, own, line);
@@ -209,9 +217,9 @@ impl Outline {
         match spot {
             Spot::Start if is_corner(0) => corner(before),
             Spot::Finish if is_corner(1) => corner(after),
-            Spot::Mouth(true) => corner(first + 1),
-            Spot::Mouth(false) => corner(first + 4),
-            _ => self.along(side, edge, placed.posts.get(k)?.at.as_length()?, line),
+            Spot::Mouth(k, true) => corner(side.first + 4 * k + 1),
+            Spot::Mouth(k, false) => corner(side.first + 4 * k + 4),
+            _ => self.along(side, run.part, own, placed.posts.get(k)?.at.as_length()?, line),
         }
     }
 
@@ -221,12 +229,14 @@ impl Outline {
         Some(Place { brink: self.brink.clone(), centre, own, before, turn: turn(before, after) })
     }
 
-    fn along(&self, side: &Side, edge: usize, at: Length, line: Length) -> Option<Place> {
-        let degrees = self.brink.heading(edge)?;
+    fn along(&self, side: &Side, part: Part, degrees: i32, at: Length, line: Length) -> Option<Place> {
         let (way, whole) = (Way::degrees(degrees), Way::degrees(side.degrees));
-        let start = match (edge - side.edges.0, side.recess) {
-            (1, Some(r)) => plus(side.leg.from, whole.by(r.left)),
-            (3, Some(r)) => plus(plus(side.leg.from, whole.by(r.left + r.width)), whole.right().by(r.deep)),
+        let start = match part {
+            Part::InLeft(n) => plus(side.leg.from, whole.by(side.recess(n)?.0.start)),
+            Part::InRight(n) => {
+                let r = side.recess(n)?.0;
+                plus(plus(side.leg.from, whole.by(r.start + r.width)), whole.right().by(r.deep))
+            }
             _ => side.leg.from,
         };
         let centre = plus(plus(start, way.by(at)), way.right().by(line));

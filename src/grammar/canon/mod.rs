@@ -28,9 +28,11 @@
 mod clean;
 mod fact;
 mod foot;
+mod gate;
 mod length;
 mod query;
 mod run;
+mod stairs;
 mod sum;
 mod talk;
 mod words;
