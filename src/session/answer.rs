@@ -1,5 +1,6 @@
 //! The answer to one act, worded: the figure first, then what it rests on.
 
+mod notch;
 mod reasons;
 mod refusals;
 mod sums;
@@ -10,7 +11,7 @@ pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::{End, Fact, Flank, Job, RunId};
+use crate::job::{End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -30,6 +31,7 @@ fn spoken_of(job: &Job, facts: &[Fact]) -> Vec<RunId> {
     for fact in facts {
         match fact {
             Fact::Run(id, _) if !ids.contains(id) => ids.push(*id),
+            Fact::Set(Setting::Foot(_) | Setting::Notch(_)) => {}
             Fact::Set(_) | Fact::DeckAlong(_) | Fact::DeckOut(_) => return job.runs.iter().map(|r| r.id).collect(),
             _ => {}
         }
@@ -45,7 +47,13 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
     let settings_only = facts.iter().all(|f| matches!(f, Fact::Set(_)));
     let mut reply = Reply::of(Status::Told);
     let mut figs = Vec::new();
-    if !runs.is_empty() {
+    if let Some((answered, of_feet)) = of_feet(job, facts, then, width) {
+        (reply.lines, reply.values, figs) = (answered.lines, answered.values, of_feet);
+        reply.findings = crate::rules::check(job, &lay_out(job));
+        let fresh = answered.findings.into_iter().filter(|f| reply.findings.iter().all(|g| g.rule != f.rule));
+        let fresh: Vec<_> = fresh.collect();
+        reply.findings.extend(fresh);
+    } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
         let report = of_runs(job, &runs, which, focus, width);
         figs = figures(&report.values);
@@ -60,6 +68,21 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
     (reply, figs)
+}
+
+/// What a line that tells of the posts' feet, or asks of them, is answered with: the foot.
+fn of_feet(job: &Job, facts: &[Fact], then: Option<&Query>, width: usize) -> Option<(Reply, Figs)> {
+    let foot = |f: &Fact| match f {
+        Fact::Set(Setting::Foot(Foot::RailNotch(l))) => Some(notch::up_top(*l)),
+        Fact::Set(Setting::Notch(NotchTold::Deep(l))) => Some(notch::told_depth(job, *l)),
+        Fact::Set(Setting::Foot(Foot::Nosing(_))) => notch::settled(job),
+        _ => None,
+    };
+    match then {
+        Some(Query::Notch(ask)) => Some(notch::notch(job, *ask, width)),
+        Some(_) => None,
+        None => facts.iter().find_map(foot),
+    }
 }
 
 /// True where two runs end at the same stairs and nobody said how wide those are.
@@ -116,6 +139,15 @@ pub(super) fn supposed(
     }
     let (focus, which) = asked(asked_for, Focus::Bays);
     let mut reply = Reply::of(Status::Answered);
+    if let Some((answered, figs)) = of_feet(then, facts, asked_for, width) {
+        reply.lines.push(Line::say(Role::Answer, "If it were so:"));
+        reply.lines.extend(answered.lines);
+        (reply.values, reply.findings) = (answered.values, answered.findings);
+        reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
+        reply.lines.push(heard(&phrase));
+        reply.readback = Some(phrase);
+        return (reply, figs);
+    }
     let report = of_runs(then, &runs, which, focus, width);
     let figs = figures(&report.values);
     if then.runs.is_empty() {
@@ -150,6 +182,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
+        Query::Notch(ask) => notch::notch(job, *ask, width),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));

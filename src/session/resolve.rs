@@ -6,6 +6,7 @@ mod asks;
 mod changes;
 mod checks;
 mod drops;
+mod feet;
 mod gates;
 mod runs;
 mod same;

@@ -30,6 +30,7 @@ mod fact;
 mod foot;
 mod gate;
 mod length;
+mod notch;
 mod query;
 mod run;
 mod stairs;

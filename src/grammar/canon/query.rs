@@ -2,11 +2,12 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | "job?" | notch "?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
 use super::length::{read_lumber, read_told, write_told};
+use super::notch::{read_notch, write_notch};
 use super::words::whole;
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
@@ -34,6 +35,7 @@ pub(super) fn write_query(query: &Query) -> String {
         }
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
+        Query::Notch(ask) => format!("{}?", write_notch(*ask)),
     }
 }
 
@@ -60,6 +62,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         }),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
+        map(read_notch, Query::Notch),
     ));
     terminated(query, tag("?")).parse(i)
 }

@@ -1,8 +1,9 @@
 //! Settings resolved: a measure in its slot.
 
+use super::feet::rim_of;
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, FlightFact, Foot, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
+use crate::job::{Fact, FlightFact, Foot, Impossible, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -20,13 +21,20 @@ impl Resolver<'_> {
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
             Clause::NoNotch => set(branch, Setting::Notch(NotchTold::None)),
+            Clause::Foot(f) => set(branch, Setting::Foot(*f)),
+            Clause::Notched { deep, post, at_rail } => self.notched(branch, deep, *post, *at_rail),
+            Clause::RimOf(lumber) => rim_of(branch, *lumber),
+            Clause::CapOf(lumber) => match lumber.dressed() {
+                Some((thick, _)) => set(branch, Setting::Foot(Foot::Cap(thick))),
+                None => Err(Problem::Impossible(Impossible::NotLumber)),
+            },
             Clause::Tape(d) => set(branch, Setting::Tape(*d)),
             Clause::Deck(along, out) => self.deck(branch, along.as_ref(), out.as_ref()),
             _ => Ok(vec![branch]),
         }
     }
 
-    fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
+    pub(super) fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
         let said = fits(m, slot, None);
         if said.lengths.is_empty() {
             return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
@@ -207,7 +215,7 @@ fn foot(f: Foot) -> Fact {
     Fact::Set(Setting::Foot(f))
 }
 
-fn fact(slot: SlotId, l: Length) -> Fact {
+pub(super) fn fact(slot: SlotId, l: Length) -> Fact {
     match slot {
         SlotId::HeightTop => Fact::Set(Setting::HeightTop(l)),
         SlotId::GapUnder => Fact::Set(Setting::GapUnder(l)),
