@@ -1,6 +1,7 @@
 //! What has been told: runs, gates, settings, notes; and the facts that change them.
 
 pub(crate) mod apply;
+mod choice;
 mod fact;
 mod foot;
 mod gate;
@@ -14,6 +15,7 @@ mod timber;
 pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
+pub use choice::{Choice, Choices, EndOf, KeepOff, Spot, Thing};
 pub use fact::{Fact, RunPatch};
 pub use foot::{Anyway, Foot, FootTold, Nosing, Turned};
 pub use gate::{Gate, GateAt, Hung, Jamb, Swing};

@@ -58,6 +58,10 @@ pub enum SlotId {
     Tread,
     /// The gap at a gate's hinges or latch.
     LeafGap,
+    /// Where along a run a post is told.
+    PostAt,
+    /// How far posts are kept off a thing.
+    KeepOff,
     /// How thick the decking is.
     Decking,
     /// How tall the rim is.
@@ -105,7 +109,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 32] = [
+pub const SLOTS: [Slot; 34] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -131,6 +135,8 @@ pub const SLOTS: [Slot; 32] = [
     row(SlotId::Rise, "riser", "rise", Inches, (1, 12)),
     row(SlotId::Tread, "tread", "tread", Inches, (4, 60)),
     row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
+    row(SlotId::PostAt, "place for a post", "posts_told", FeetTo(36, 61), (1, 2400)),
+    row(SlotId::KeepOff, "distance to keep posts off", "keep_off", FeetTo(0, 7), (1, 240)),
     row(SlotId::Decking, "decking", "decking", Inches, (0, 4)),
     row(SlotId::RimTall, "rim height", "rim_height", Inches, (3, 24)),
     row(SlotId::Cap, "cap on the posts", "cap", Inches, (0, 6)),
