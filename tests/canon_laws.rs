@@ -6,12 +6,13 @@ use num_rational::Ratio;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
+use railhand::grammar::ask::{NotchAsk, Whose};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, Choice, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun,
-    KeepOff, Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt,
-    StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn,
+    Anyway, Basis, Choice, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Foot, Gate, GateAt, HouseEnd, Hung,
+    Jamb, JoistsRun, KeepOff, Lands, Mount, Newels, Nosing, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch,
+    Setting, Spot, StairAt, StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn, Turned,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
@@ -201,7 +202,42 @@ fn setting() -> impl Strategy<Value = Setting> {
         1 => select(vec![Fixing::ThroughBolts, Fixing::Lags, Fixing::Screws]).prop_map(Setting::Fixing),
         1 => select(vec![HouseEnd::Post, HouseEnd::Bracket]).prop_map(Setting::HouseEnd),
         1 => Just(Setting::Notch(NotchTold::None)),
+        2 => foot().prop_map(Setting::Foot),
         1 => select(vec![2_u8, 4, 8, 16, 32, 64]).prop_map(Setting::Tape),
+    ]
+}
+
+fn foot() -> impl Strategy<Value = Foot> {
+    let sized = (0_usize..7, length()).prop_map(|(k, l)| {
+        let all = [Foot::Decking, Foot::RimTall, Foot::Cap, Foot::Above, Foot::Blade, Foot::Bolt, Foot::RailNotch];
+        all[k](l)
+    });
+    prop_oneof![
+        sized,
+        select(vec![Nosing::CutBack, Nosing::Whole]).prop_map(Foot::Nosing),
+        select(vec![Turned::First, Turned::Next, Turned::Split]).prop_map(Foot::Turned),
+        select(vec![Anyway::Sleeve, Anyway::Told]).prop_map(Foot::Anyway),
+    ]
+}
+
+fn notch_ask() -> impl Strategy<Value = NotchAsk> {
+    let whose = prop_oneof![
+        Just(Whose::All),
+        Just(Whose::Line),
+        select(End::ALL.to_vec()).prop_map(Whose::At),
+        any::<u32>().prop_map(Whose::Number),
+    ];
+    let size = prop_oneof![lumber().prop_map(PostSize::Lumber), length().prop_map(PostSize::Width)];
+    prop_oneof![
+        (0_usize..6, whose).prop_map(|(k, whose)| {
+            let all =
+                [NotchAsk::Cut, NotchAsk::Length, NotchAsk::Above, NotchAsk::Steps, NotchAsk::Draw, NotchAsk::Bolts];
+            all[k](whose)
+        }),
+        select(vec![NotchAsk::Same, NotchAsk::Tall]),
+        (length(), of(size)).prop_map(|(deep, post)| NotchAsk::Left { deep, post }),
+        lumber().prop_map(NotchAsk::May),
+        of(lumber()).prop_map(NotchAsk::Old),
     ]
 }
 
@@ -224,6 +260,7 @@ fn fact() -> impl Strategy<Value = Fact> {
 fn query() -> impl Strategy<Value = Query> {
     prop_oneof![
         of(run_id()).prop_map(Query::Layout),
+        notch_ask().prop_map(Query::Notch),
         of(run_id()).prop_map(Query::Posts),
         of(run_id()).prop_map(Query::Bays),
         run_id().prop_map(Query::RunLength),

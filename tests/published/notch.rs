@@ -2,8 +2,11 @@
 //! project (shapely) and by the closed formulas beside them, 3 1/2 in. posts.
 
 use num_rational::Ratio;
-use railhand::measure::{Length, decimal};
+use railhand::figure::{Fig, Why};
+use railhand::measure::{Length, Q, decimal};
 use railhand::notch::{Cut, Hand, Shape, Size, Spot};
+use railhand::strength::post::bending;
+use railhand::strength::section::{Push, Section};
 
 fn inches(text: &str) -> Length {
     let decimal = text.parse().expect("a decimal");
@@ -170,4 +173,112 @@ fn q_19_and_20_two_edges() {
     let clipped =
         vec![(-far, -far), (Length::ZERO, -far), (Length::ZERO, -one), (-one, Length::ZERO), (-far, Length::ZERO)];
     check("Q-20", clipped, "2.5625", "9.6875");
+}
+
+/// What the overlay leaves, as a section.
+fn section(cut: &Cut) -> Section {
+    let corners: Vec<(Q, Q)> = cut.left[0].iter().map(|(x, y)| (x.q(), y.q())).collect();
+    Section::of(&corners, Vec::new()).expect("a section")
+}
+
+fn size_cut(side: &str, deck: Vec<Spot>) -> Cut {
+    Cut::at(Size::square(inches(side)), deck).expect("on the grid")
+}
+
+/// To six places, as the table prints them.
+fn six(q: Q) -> String {
+    let scale = Ratio::from_integer(1_000_000);
+    decimal((q * scale).round() / scale).0
+}
+
+/// L-1 to L-6 and L-11, L-13 to L-16: what the overlay leaves of a 4x4 has the sections of
+/// the table's closed forms, a = 3.5: areas, centroids, second moments, moduli.
+#[test]
+fn l_rows_are_what_the_overlay_leaves() {
+    let zero = Length::ZERO;
+    let ell = section(&size_cut("3.5", outside((zero, zero))));
+    let area = ell.area().expect("an area").as_q();
+    assert_eq!(six(area), "9.1875", "L-1");
+    // L-2: 5a/12 from each full face; the full faces lie at +a/2 on the out side here.
+    let (x, y) = ell.centroid().expect("a centroid");
+    assert_eq!((six(Ratio::new(7, 4) - x), six(Ratio::new(7, 4) - y)), ("1.458333".into(), "1.458333".into()), "L-2");
+    assert_eq!(six(ell.second_moment().expect("a moment").as_q()), "8.597331", "L-3");
+    assert_eq!(six(ell.product().expect("a product")), "-3.126302", "L-6");
+    let modulus = |s: &Section, push| six(s.modulus(push).expect("a modulus").as_q());
+    assert_eq!(modulus(&ell, Push::Held), "4.210938", "L-5");
+    assert_eq!(modulus(&ell, Push::Free), "3.473669", "L-11");
+    let whole = section(&size_cut("3.5", straight(whole_post())));
+    assert_eq!(modulus(&whole, Push::Held), "7.145833", "L-12");
+    let half = section(&size_cut("3.5", straight(zero)));
+    assert_eq!(modulus(&half, Push::Held), "1.786458", "L-13");
+    let quadrant = section(&size_cut("3.5", inside((zero, zero))));
+    assert_eq!(modulus(&quadrant, Push::Free), "0.893229", "L-15");
+    let two_left = section(&size_cut("3.5", straight(inches("0.25"))));
+    assert_eq!(modulus(&two_left, Push::Held), "2.333333", "L-16");
+}
+
+/// Further off the deck than half a post.
+fn whole_post() -> Length {
+    whole(5)
+}
+
+/// A straight edge that runs out past the post: the same leg pushed along its width.
+fn beside(outside: Length) -> Vec<Spot> {
+    straight(outside).into_iter().map(|(x, y)| (y, -x)).collect()
+}
+
+/// L-7 to L-10: across its symmetry diagonal the L is weakest, S at the heel 2.652756; L-14
+/// and the second of L-16: the same legs pushed along their width.
+#[test]
+fn l_rows_of_other_pushes() {
+    let zero = Length::ZERO;
+    let modulus = |cut: &Cut, push| six(section(cut).modulus(push).expect("a modulus").as_q());
+    assert_eq!(modulus(&size_cut("3.5", outside((zero, zero))), Push::Diagonal), "2.652756", "L-10");
+    assert_eq!(modulus(&size_cut("3.5", beside(zero)), Push::Held), "3.572917", "L-14");
+    assert_eq!(modulus(&size_cut("3.5", beside(inches("0.25"))), Push::Held), "4.083333", "L-16");
+    // L-7, L-8: the principal moments are the moment about a face axis less and plus the product.
+    let ell = section(&size_cut("3.5", outside((zero, zero))));
+    let (i, product) = (ell.second_moment().expect("a moment").as_q(), ell.product().expect("a product"));
+    assert_eq!((six(i - product), six(i + product)), ("11.723633".into(), "5.471029".into()), "L-7, L-8");
+    // L-4: from the centroid to the arm's tip 7a/12, to the full face 5a/12; L-9: the tips lie
+    // a/root 2 off the diagonal, so S = I / that is 4.737064, by the same moment.
+    let (_, y) = ell.centroid().expect("a centroid");
+    assert_eq!((six(Ratio::new(7, 4) + y), six(Ratio::new(7, 4) - y)), ("2.041667".into(), "1.458333".into()), "L-4");
+    let tip = Length::diagonal(inches("1.75"), inches("1.75")).expect("in range");
+    assert_eq!(six((i - product) / tip.q())[..6], *"4.7370", "L-9");
+}
+
+/// P-1 to P-12: 200 lb at 36, 37, 39, 42 and 45 in. on what the overlay leaves, psi to a tenth.
+#[test]
+fn p_rows_stress_what_is_left() {
+    let (zero, quarter) = (Length::ZERO, inches("0.25"));
+    let ell = || size_cut("3.5", outside((zero, zero)));
+    let rows: [(&str, Cut, Push, [&str; 5]); 12] = [
+        (
+            "P-1",
+            size_cut("3.5", straight(whole_post())),
+            Push::Held,
+            ["1007.6", "1035.6", "1091.5", "1175.5", "1259.5"],
+        ),
+        ("P-2", ell(), Push::Held, ["1709.8", "1757.3", "1852.3", "1994.8", "2137.3"]),
+        ("P-3", ell(), Push::Free, ["2072.7", "2130.3", "2245.5", "2418.2", "2590.9"]),
+        ("P-4", ell(), Push::Diagonal, ["2714.2", "2789.6", "2940.3", "3166.5", "3392.7"]),
+        ("P-5", size_cut("3.5", straight(quarter)), Push::Held, ["3085.7", "3171.4", "3342.9", "3600", "3857.1"]),
+        ("P-6", size_cut("3.5", beside(quarter)), Push::Held, ["1763.3", "1812.2", "1910.2", "2057.1", "2204.1"]),
+        ("P-7", size_cut("3.5", straight(zero)), Push::Held, ["4030.3", "4142.3", "4366.2", "4702", "5037.9"]),
+        ("P-8", size_cut("3.5", beside(zero)), Push::Held, ["2015.2", "2071.1", "2183.1", "2351", "2519"]),
+        ("P-9", size_cut("3.5", inside((zero, zero))), Push::Held, ["8060.6", "8284.5", "8732.4", "9404.1", "10075.8"]),
+        ("P-10", size_cut("5.5", straight(whole_post())), Push::Held, ["259.7", "266.9", "281.3", "302.9", "324.6"]),
+        ("P-11", size_cut("5.5", inside((zero, zero))), Push::Held, ["2077.2", "2134.9", "2250.3", "2423.4", "2596.5"]),
+        ("P-12", size_cut("5.5", straight(zero)), Push::Held, ["1038.6", "1067.5", "1125.2", "1211.7", "1298.3"]),
+    ];
+    for (id, cut, push, wants) in rows {
+        for (arm, want) in [36, 37, 39, 42, 45].into_iter().zip(wants) {
+            let arm = Fig::length(whole(arm), Why::Told("the arm"));
+            let stress = bending(&section(&cut), push, &arm).expect("a stress").as_q();
+            let ten = Ratio::from_integer(10);
+            let printed = decimal((stress * ten).round() / ten).0;
+            assert_eq!(printed, want, "{id} at {arm:?}");
+        }
+    }
 }

@@ -43,7 +43,8 @@ pub fn decking(input: In<'_>) -> Out<'_, Say> {
 
 /// Board stock by its name or its thickness. "5/4" is a name: an inch dressed.
 fn stock(input: In<'_>) -> Out<'_, Say> {
-    let five_quarter = one(|i: &Item| (&*i.text == "5/4").then_some(Lumber { thick_quarters: 5, wide: 6 }));
+    let five_quarter =
+        one(|i: &Item| (i.text.replace(' ', "") == "5/4").then_some(Lumber { thick_quarters: 5, wide: 6 }));
     let named = map_opt(alt((five_quarter, lumber)), |l| l.dressed().map(|(thick, _)| foot(Foot::Decking(thick))));
     alt((named, length.map(|m| slot(SlotId::Decking, m)))).parse(input)
 }
@@ -95,6 +96,14 @@ pub fn above(input: In<'_>) -> Out<'_, Say> {
     let rail = alt((part(Part::TopRail), part(Part::Rail), part(Part::Guard)));
     let over = (text(&["above", "past", "over", "proud of", "higher than", "beyond"]), det, rail);
     delimited((det, part(Part::Post), rise), length, over).map(|m| slot(SlotId::Above, m)).parse(input)
+}
+
+/// "top of rail at 37".
+pub fn top_at(input: In<'_>) -> Out<'_, Say> {
+    let top = text(&["top of rail", "top of the rail", "top of guard", "top of the guard"]);
+    preceded((det, top, some(SO), some(&["at", "to", "comes", "sits"])), length)
+        .map(|m| slot(SlotId::HeightTop, m))
+        .parse(input)
 }
 
 /// "saw's a 7 1/4", "10 inch miter saw", "12 inch blade".

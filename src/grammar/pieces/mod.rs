@@ -269,6 +269,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (feet::rim, 0),
     (feet::cap, 0),
     (feet::above, 0),
+    (feet::top_at, 0),
     (feet::blade, 0),
     (feet::bolt, 0),
     (feet::nosing, 0),

@@ -111,7 +111,8 @@ fn off_bit(input: In<'_>) -> Out<'_, Bit> {
     let side = text(&["side", "face", "edge", "way", "dimension"]);
     let long = value(true, text(&["long", "wide", "longer", "wider", "big", "5 1/2"]));
     let short = value(false, text(&["short", "narrow", "shorter", "narrower", "skinny", "thin"]));
-    let lead = (text(&["off", "out of", "from", "on", "off of", "into", "in"]), det);
+    // "long" is a determiner to `det`: here it is the side.
+    let lead = (text(&["off", "out of", "from", "on", "off of", "into", "in"]), opt(text(&["the", "a", "its", "one"])));
     delimited(lead, alt((long, short)), side).map(|long| Bit::Off { long }).parse(input)
 }
 
@@ -152,8 +153,8 @@ fn unknown(input: In<'_>) -> Out<'_, ()> {
 }
 
 fn bit(input: In<'_>) -> Out<'_, Bit> {
-    let half = text(&["half way", "halfway", "half", "half of it"]);
-    let down = preceded(text(&["down to"]), inches);
+    let half = (text(&["half", "halfway", "half way", "midway"]), opt(text(&["way"])));
+    let down = preceded((text(&["down"]), text(&["to"])), inches);
     let link = text(&[
         "of", "in", "a", "an", "the", "with", "on", "if", "i", "we", "it", "after", "from", "out", "off", "out of",
         "off of", "is", "'s", "my", "into", "through", "deep", "was", "were", "are", "that", "by", "down", "at",

@@ -2,7 +2,7 @@
 
 use super::judge;
 use super::say::{
-    answer, barred, detail, fig, finding, is_four, kinds, load, name_of, not_barred, number, numbered, overlaid, say,
+    answer, barred, detail, fig, finding, is_four, kinds, name_of, not_barred, number, numbered, overlaid, say,
     ways_out,
 };
 use super::{Answered, taken};
@@ -12,7 +12,7 @@ use crate::measure::Length;
 use crate::notch::{
     Batch, Cut, Face, Fault, Feet, Foot, Hand, Post, Shape, Stack, batches, draw_faces, draw_foot, telling,
 };
-use crate::reply::{Line, NotchFig, Reply, Role, Span, Status, Style, tape_of};
+use crate::reply::{Line, NotchFig, Reply, Role, Span, Status, tape_of};
 
 /// The posts asked about, batch by batch of one cut.
 fn asked<'a>(feet: &'a Feet, posts: &[&'a Post]) -> Vec<(Batch, Vec<&'a Post>)> {
@@ -356,9 +356,4 @@ pub(super) fn drawn(job: &Job, feet: &Feet, posts: &[&Post], width: usize) -> An
     let lines = drawing.into_iter().filter(fits).map(|row| Line::new(Role::Drawing, [Span::Drawn(row)]));
     reply.lines.extend(lines);
     (reply, figs)
-}
-
-/// The push asked for, for other answers.
-pub(super) fn asked_load() -> Span {
-    Span::Fig(load(), Style::Tape)
 }
