@@ -6,7 +6,7 @@
 //!    meaning in them, and binds the islands to readings.
 //! 2. [`session`] picks one reading or asks, resolves it against what was said
 //!    before, and makes the change: `step(&session, line) -> (delta, reply)`, pure.
-//! 3. [`job`] holds what has been told; [`layout`] places posts; [`stairs`] and [`gate`] carry
+//! 3. [`job`] holds what has been told; [`layout`] places posts, [`notch`] cuts their feet; [`stairs`] and [`gate`] carry
 //!    the guard down a flight and through a gate; [`rules`] looks the result over; [`sums`]
 //!    does arithmetic at the prompt.
 //! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.

@@ -112,6 +112,15 @@ fn a_shared_corner_is_one_post() {
     assert_eq!(feet.posts.iter().map(|p| p.number).collect::<Vec<_>>(), (1..=feet.posts.len()).collect::<Vec<_>>());
 }
 
+/// Two runs told alone that end and start at one corner share its post too.
+#[test]
+fn runs_told_one_after_the_other_share_their_corner() {
+    let run = |id, from, to| Fact::Run(RunId(id), common::run(inches(120), from, to));
+    let feet = standing(&[run(1, End::House, End::Corner), run(2, End::Corner, End::StairHead)]);
+    let corners: Vec<_> = feet.posts.iter().filter(|p| p.kind.name() == "corner").map(|p| (p.run, p.shared)).collect();
+    assert_eq!(corners, [(RunId(1), Some(RunId(2)))]);
+}
+
 /// the line 1 inside the edge takes 2 3/4 of 3 1/2; 1/2 outside it, 1 1/4.
 #[test]
 fn the_line_moves_the_cut() {
@@ -253,9 +262,10 @@ fn the_same_cut_is_one_batch() {
     let feet = standing(&rectangle());
     let halves = feet.posts.len() - 2;
     assert_eq!(sizes(&feet), [(halves, None), (2, None)]);
-    let angled = walk(&[(Turn::Start, 144), (Turn::Right(45), 96), (Turn::Right(45), 96), (Turn::Right(90), 240)]);
-    let mirrored = batches(&standing(&angled));
-    assert!(mirrored.iter().any(|b| b.mirrors.is_some()), "{mirrored:?}");
+    // A post that is not square is cut the other way round at the other corner.
+    let size = set(Setting::Post(PostRole::All, PostSize::Lumber(Lumber::by(4, 6))));
+    let oblong: Vec<Fact> = alone(End::Corner, End::Corner).into_iter().chain([size]).collect();
+    assert_eq!(sizes(&standing(&oblong)), [(1, None), (1, None), (1, Some(0))]);
 }
 
 #[test]

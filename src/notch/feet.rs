@@ -5,7 +5,7 @@ use super::ground::{Ground, Place};
 use super::point::Way;
 use crate::figure::{Fig, Why};
 use crate::job::{Foot as Told, Job, Mount, Nosing, NotchTold, PostSize, RunId, Setting, Settings, Turned};
-use crate::layout::{Kind, Lack, Layout, Part, Post as Laid, RunLayout, lay_out, line_inside};
+use crate::layout::{Kind, Lack, Layout, Meet, Part, Placed, Post as Laid, RunLayout, lay_out, line_inside};
 use crate::limits;
 use crate::measure::Length;
 
@@ -171,53 +171,24 @@ struct Site<'a> {
 
 impl Site<'_> {
     fn posts(&self, layout: &Layout, nosing: Nosing, uncut: Option<Uncut>) -> Vec<Post> {
-        let mut posts: Vec<(Option<Place>, Post)> = Vec::new();
+        let mut standing: Vec<Standing> = Vec::new();
         for run in &layout.runs {
             let Ok(placed) = &run.result else { continue };
             for (k, laid) in placed.posts.iter().enumerate() {
                 let place = self.ground.place(run, placed, k);
-                if self.stands_already(&posts, &place, run, placed, k) {
-                    self.share(&mut posts, &place, run.id);
+                let meets = meets(run, placed, k);
+                if let Some(at) = already(&standing, place.as_ref(), meets, run, placed, k) {
+                    let post = &mut standing[at].post;
+                    post.shared = post.shared.or((post.run != run.id).then_some(run.id));
                     continue;
                 }
-                let number = posts.len() + 1;
+                let number = standing.len() + 1;
                 let foot = self.foot(laid, place.as_ref(), nosing, uncut);
                 let post = self.post(number, run, laid, placed.origin, place.as_ref(), foot);
-                posts.push((place, post));
+                standing.push(Standing { post, place, meets: meets.map(|m| m.run) });
             }
         }
-        posts.into_iter().map(|(_, post)| post).collect()
-    }
-
-    /// True for a corner's post that another stretch holds already.
-    fn stands_already(
-        &self,
-        posts: &[(Option<Place>, Post)],
-        place: &Option<Place>,
-        run: &RunLayout,
-        placed: &crate::layout::Placed,
-        k: usize,
-    ) -> bool {
-        let here =
-            |other: &(Option<Place>, Post)| other.0.as_ref().zip(place.as_ref()).is_some_and(|(a, b)| same_place(a, b));
-        let flank_mouth = match run.part {
-            Part::InLeft(_) => k == 0,
-            Part::InRight(_) => k + 1 == placed.posts.len(),
-            _ => false,
-        };
-        let whole = posts.iter().any(|(_, p)| p.run == run.id && p.part == Part::Whole);
-        posts.iter().any(here) || flank_mouth && whole
-    }
-
-    fn share(&self, posts: &mut [(Option<Place>, Post)], place: &Option<Place>, run: RunId) {
-        let here = |other: &&mut (Option<Place>, Post)| {
-            other.0.as_ref().zip(place.as_ref()).is_some_and(|(a, b)| same_place(a, b))
-        };
-        if let Some((_, post)) = posts.iter_mut().find(here)
-            && post.run != run
-        {
-            post.shared = Some(run);
-        }
+        standing.into_iter().map(|s| s.post).collect()
     }
 
     fn post(
@@ -311,6 +282,45 @@ impl Site<'_> {
             Some(Turned::Split) => Way::degrees(place.before).half_turned(place.turn),
         }
     }
+}
+
+/// A post so far, its place, and the run its corner is shared with.
+struct Standing {
+    post: Post,
+    place: Option<Place>,
+    meets: Option<RunId>,
+}
+
+/// The corner a post at an end of its stretch shares with another.
+fn meets<'a>(run: &'a RunLayout, placed: &Placed, k: usize) -> Option<&'a Meet> {
+    let last = placed.posts.len().checked_sub(1)?;
+    let at = |end: usize| run.meets[end].as_ref().filter(|m| m.gap.is_none());
+    let first = at(0).filter(|_| k == 0 && placed.posts[0].kind == Kind::Fixed(placed.ends[0]));
+    first.or_else(|| at(1).filter(|_| k == last && placed.posts[last].kind == Kind::Fixed(placed.ends[1])))
+}
+
+/// The post of those so far that is this one: at the same place of one outline, or the one
+/// post of a corner two runs share.
+fn already(
+    standing: &[Standing],
+    place: Option<&Place>,
+    meets: Option<&Meet>,
+    run: &RunLayout,
+    placed: &Placed,
+    k: usize,
+) -> Option<usize> {
+    let here = |s: &Standing| s.place.as_ref().zip(place).is_some_and(|(a, b)| same_place(a, b));
+    let corner = |s: &Standing| {
+        meets.is_some_and(|m| m.later && s.post.run == m.run && s.post.part == Part::Whole && s.meets == Some(run.id))
+    };
+    // The mouth of recessed stairs stands in its whole run already.
+    let mouth = match run.part {
+        Part::InLeft(_) => k == 0,
+        Part::InRight(_) => k + 1 == placed.posts.len(),
+        _ => false,
+    };
+    let of_run = |s: &Standing| mouth && s.post.run == run.id && s.post.part == Part::Whole;
+    standing.iter().position(|s| here(s) || corner(s)).or_else(|| standing.iter().position(of_run))
 }
 
 /// One place on one outline. Two runs told alone share nothing.

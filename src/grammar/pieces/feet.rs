@@ -9,7 +9,7 @@ use crate::job::{Anyway, Foot, Mount, Nosing, SlotId, Turned};
 use crate::measure::Lumber;
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{map_opt, not, opt, peek, value};
+use nom::combinator::{map_opt, not, opt, peek, value, verify};
 use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -55,7 +55,9 @@ fn rim_word(input: In<'_>) -> Out<'_, ()> {
 
 /// "the rim is a 2x10", "2x10 rim", "rim 9 1/4 tall".
 pub fn rim(input: In<'_>) -> Out<'_, Say> {
-    let size = || lumber.map(|l| Say::Clause(Clause::RimOf(l)));
+    // A rim stands on edge: a 4x4 beside the word is something else.
+    let board = |l: &Lumber| l.wide >= 6 && l.thick_quarters < 16;
+    let size = || verify(lumber, board).map(|l| Say::Clause(Clause::RimOf(l)));
     let tall = || alt((sense(Sense::Cue(Cue::High)), sense(Sense::Cue(Cue::Deep))));
     let first = preceded((det, rim_word, some(SO)), size());
     let last = terminated(preceded(det, size()), (rim_word, peek(not(lumber))));
@@ -123,12 +125,9 @@ pub fn blade(input: In<'_>) -> Out<'_, Say> {
         ])
     };
     let kind = || some(&["miter", "mitre", "circular", "chop", "table", "sliding"]);
-    let first = preceded(
-        (opt(text(&["my", "the", "our"])), kind(), saw(), some(SO), some(&["only", "just"]), some(SO)),
-        length,
-    );
+    let first = preceded((opt(text(&["my", "the", "our"])), kind(), saw(), some(SO), some(SO)), length);
     let got = opt(text(&["got", "ive got", "i have", "have", "ive", "weve got", "using", "use", "with"]));
-    let last = delimited((got, some(&["only", "just"]), det), length, (kind(), saw()));
+    let last = delimited((got, det), length, (kind(), saw()));
     alt((first, last)).map(|m| slot(SlotId::Blade, m)).parse(input)
 }
 
@@ -228,7 +227,7 @@ pub fn turned(input: In<'_>) -> Out<'_, Say> {
         Turned::Split,
         (
             text(&["split", "splitting", "turned", "bisect"]),
-            some(&["to", "split"]),
+            some(&["to"]),
             det,
             text(&["turn", "angle", "difference", "corner"]),
         ),

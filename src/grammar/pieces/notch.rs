@@ -80,7 +80,7 @@ pub fn cut(input: In<'_>) -> Out<'_, Say> {
         value((), how_deep()),
     ));
     let named = preceded((what, notch), opt(of_whose)).map(or_all);
-    let bare = preceded(notch, of_whose);
+    let bare = preceded((notch, text(&["for", "of"])), whose);
     let deep = preceded((how_deep(), part(Part::Notch)), whose);
     let gone = || {
         (
@@ -201,7 +201,7 @@ pub fn same(input: In<'_>) -> Out<'_, Say> {
     let alike = alt((sense(Sense::Verb(Verb::Same)), text(&["alike", "identical"])));
     let which = (
         ask(Ask::Which),
-        opt(alt((part(Part::Post), text(&["ones", "feet"])))),
+        alt((part(Part::Post), text(&["ones", "feet"]))),
         some(DO),
         opt(alt((cutting, part(Part::Notch)))),
         det,
@@ -231,7 +231,7 @@ pub fn tall(input: In<'_>) -> Out<'_, Say> {
 pub fn may(input: In<'_>) -> Out<'_, Say> {
     let lead = (
         alt((ask(Ask::May), text(&["could i", "could we", "is it alright"]))),
-        some(&["to", "i", "if", "we", "me", "you"]),
+        many0_count(alt((text(&["to", "i", "if", "we", "me", "you", "and"]), sense(Sense::Fill)))),
     );
     let rim = opt((text(&["over", "at", "on", "onto", "for"]), det, part(Part::Rim)));
     let lumber = preceded((part(Part::Notch), some(&["my", "the", "a", "an", "into"])), super::atoms::lumber);

@@ -8,7 +8,7 @@
 //! denial or a place too many stays over and is asked about.
 
 use super::Say;
-use super::atoms::{In, Out, any, count, det, is, length, lumber, one, part, sense, sep, text};
+use super::atoms::{In, Out, any, count, det, length, lumber, one, part, sense, sep, text};
 use crate::grammar::Query;
 use crate::grammar::ask::NotchAsk;
 use crate::grammar::draft::Clause;
@@ -41,6 +41,8 @@ enum Bit {
     },
     /// "at the rim", "to clear the flashing".
     Beside,
+    /// "out of", "off": what is taken comes away from the post.
+    Away,
     Link,
 }
 
@@ -65,7 +67,8 @@ fn post_bit(input: In<'_>) -> Out<'_, Bit> {
     let wood = || many0_count(sense(Sense::Fill));
     let named = terminated(lumber, opt((wood(), part(Part::Post)))).map(|l| Bit::Post(PostSize::Lumber(l)));
     let wide = terminated(inches, (opt(sense(Sense::Cue(Cue::Wide))), part(Part::Post)));
-    let stated = preceded((part(Part::Post), is, opt(text(&["measures", "really", "is"]))), inches);
+    let stated =
+        preceded((part(Part::Post), text(&["is", "are", "'s", "measures", "measure"]), opt(text(&["really"]))), inches);
     let width = alt((wide, terminated(stated, peek(not(part(Part::Notch)))))).map(|l| Bit::Post(PostSize::Width(l)));
     alt((named, width, value(Bit::Posts, part(Part::Post)))).parse(input)
 }
@@ -155,9 +158,10 @@ fn unknown(input: In<'_>) -> Out<'_, ()> {
 fn bit(input: In<'_>) -> Out<'_, Bit> {
     let half = (text(&["half", "halfway", "half way", "midway"]), opt(text(&["way"])));
     let down = preceded((text(&["down"]), text(&["to"])), inches);
+    let away = text(&["out of", "out", "off", "off of", "from", "into", "in"]);
     let link = text(&[
         "of", "in", "a", "an", "the", "with", "on", "if", "i", "we", "it", "after", "from", "out", "off", "out of",
-        "off of", "is", "'s", "my", "into", "through", "deep", "was", "were", "are", "that", "by", "down", "at",
+        "off of", "is", "'s", "my", "into", "through", "was", "were", "are", "that", "by", "down", "at",
     ]);
     alt((
         post_bit,
@@ -168,7 +172,8 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
         terminated(inches, opt(sense(Sense::Cue(Cue::Deep)))).map(Bit::Deep),
         notch_bit,
         value(Bit::Half, half),
-        value(Bit::Link, alt((link, sep(",?")))),
+        value(Bit::Away, away),
+        value(Bit::Link, alt((link, sep(",?"), sense(Sense::Fill)))),
     ))
     .parse(input)
 }
@@ -184,6 +189,7 @@ struct Said {
     notch: bool,
     past: bool,
     took: bool,
+    away: bool,
     asks: bool,
     long: Option<bool>,
     /// The first thing said is the bare verb: a thing to do, not one asked about.
@@ -195,7 +201,7 @@ impl Said {
     /// Takes one part in; false where it was said before.
     fn take(&mut self, bit: Bit) -> bool {
         let first = !self.any;
-        self.any |= !matches!(bit, Bit::Link);
+        self.any |= !matches!(bit, Bit::Link | Bit::Away);
         match bit {
             Bit::Deep(l) => self.deep.replace(l).is_none(),
             Bit::DownTo(l) => self.down.replace(l).is_none(),
@@ -210,6 +216,10 @@ impl Said {
             Bit::Took => !std::mem::replace(&mut self.took, true),
             Bit::Asks => !std::mem::replace(&mut self.asks, true),
             Bit::Off { long } => self.long.replace(long).is_none(),
+            Bit::Away => {
+                self.away = true;
+                true
+            }
             Bit::Beside | Bit::Link => true,
         }
     }
@@ -228,7 +238,7 @@ impl Said {
     /// The question, where enough was said for one.
     fn asked(&self) -> Option<NotchAsk> {
         let told_to = self.opens && !self.asks && !self.half && self.down.is_none();
-        if told_to || !(self.notch || self.took) || !(self.post.is_some() || self.posts) {
+        if told_to || !(self.notch || self.took && self.away) || !(self.post.is_some() || self.posts) {
             return None;
         }
         let deep = self.depth()?;
@@ -245,7 +255,7 @@ impl Said {
 pub fn left(input: In<'_>) -> Out<'_, Say> {
     let (mut said, mut rest, mut end) = (Said::default(), input, input);
     while let Ok((after, bit)) = bit(rest) {
-        let link = matches!(bit, Bit::Link);
+        let link = matches!(bit, Bit::Link | Bit::Away);
         if !said.take(bit) {
             break;
         }

@@ -15,6 +15,8 @@ pub(super) fn one_question(facts: &[Fact], then: Option<&Query>) -> Result<(), P
             !told(*id)
         }
         Some(Query::Actual(_)) => true,
+        // Of a foot only what the foot hangs on is told beside the question.
+        Some(Query::Notch(_)) => facts.iter().any(|f| !matches!(f, Fact::Set(s) if !matches!(s, Setting::Post(..)))),
         _ => false,
     };
     if other && !facts.is_empty() {

@@ -340,6 +340,7 @@ fn barred_short() -> Line {
 /// The foot from above and two of its faces.
 pub(super) fn drawn(job: &Job, feet: &Feet, posts: &[&Post], width: usize) -> Answered {
     let (mut reply, figs) = cut(job, feet, posts);
+    reply.lines.retain(|l| l.role == Role::Answer);
     let stack = Stack::of(&job.settings);
     let mut drawing = Vec::new();
     for (_, group) in asked(feet, posts) {
@@ -355,5 +356,9 @@ pub(super) fn drawn(job: &Job, feet: &Feet, posts: &[&Post], width: usize) -> An
     let fits = |row: &String| row.chars().count() <= width.max(80);
     let lines = drawing.into_iter().filter(fits).map(|row| Line::new(Role::Drawing, [Span::Drawn(row)]));
     reply.lines.extend(lines);
+    reply.lines.push(say(
+        Role::Detail,
+        "Ask for the notch of a post for its marks and strength, and how to cut it for the steps.",
+    ));
     (reply, figs)
 }

@@ -6,22 +6,31 @@ use crate::figure::{Fig, Why};
 use crate::job::Job;
 use crate::measure::Length;
 use crate::notch::{Feet, Post, Saw, Shape, Stack};
-use crate::reply::{Line, Role, Span};
+use crate::reply::{Line, Reply, Role, Span};
 
 /// The cut and its marks, then the steps.
 pub(super) fn steps(job: &Job, feet: &Feet, posts: &[&Post]) -> Answered {
     let (mut reply, figs) = cut::cut(job, feet, posts);
+    // The rule and what comes off stand first, then the steps, then what they rest on.
+    let (first, rest): (Vec<Line>, Vec<Line>) = reply.lines.into_iter().partition(|l| l.role == Role::Answer);
+    reply.lines = first;
+    steps_of(job, posts, &mut reply);
+    reply.lines.extend(rest);
+    (reply, figs)
+}
+
+fn steps_of(job: &Job, posts: &[&Post], reply: &mut Reply) {
     let stack = Stack::of(&job.settings);
     let Some(saw) = Saw::of(&job.settings) else {
         reply.lines.push(say(Role::Detail, "A blade that small does not cut a post: say which saw you have."));
-        return (reply, figs);
+        return;
     };
     let deepest = posts
         .iter()
         .filter_map(|p| p.foot.as_ref().ok())
         .filter_map(|f| deepest(&f.lower.shape, f.lower.size.across, f.lower.size.along))
         .max();
-    let Some((deep, wide)) = deepest else { return (reply, figs) };
+    let Some((deep, wide)) = deepest else { return };
     let deep = Fig::length(deep, Why::Formula("the deepest cut of these feet", Vec::new()));
     for (k, line) in numbered(&saw, &stack, &deep, wide).into_iter().enumerate() {
         let mut spans = vec![number(k + 1, "the step's number"), Span::Say(". ")];
@@ -30,7 +39,6 @@ pub(super) fn steps(job: &Job, feet: &Feet, posts: &[&Post]) -> Answered {
     }
     reply.lines.extend(cautions());
     reply.lines.extend(taken(&[&saw.blade]));
-    (reply, figs)
 }
 
 /// The deepest a cut of that shape goes, and how wide the face is it goes along.
