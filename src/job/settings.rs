@@ -15,11 +15,14 @@ pub enum PostRole {
     End,
     /// Gate jambs.
     Gate,
+    /// Posts at the head of the stairs, and newels at their foot.
+    Stair,
 }
 
 impl PostRole {
     /// Every role.
-    pub const ALL: [PostRole; 5] = [PostRole::All, PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate];
+    pub const ALL: [PostRole; 6] =
+        [PostRole::All, PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate, PostRole::Stair];
 }
 
 /// A post's size: named lumber, or a width as measured (a sleeve, a steel post).

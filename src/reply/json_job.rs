@@ -138,6 +138,7 @@ fn role_name(role: PostRole) -> &'static str {
         PostRole::Line => "line",
         PostRole::End => "end",
         PostRole::Gate => "gate",
+        PostRole::Stair => "stair",
     }
 }
 

@@ -1,7 +1,7 @@
 //! Facts: one phrase each, joined by "; ".
 //!
 //! ```text
-//! setting = ("posts" | "corner posts" | "line posts" | "end posts" | "gate posts") ": " (lumber | inches " wide")
+//! setting = ("posts" | "corner posts" | "line posts" | "end posts" | "gate posts" | "stair posts") ": " (lumber | inches " wide")
 //!         | "height: " inches " to the top" | "gap under: " inches | "balusters: " inches " wide"
 //!         | "gap limit: " inches | "most clear: " length | "most on centre: " length | "above ground: " inches
 //!         | "overhang: " inches | "skirt: " inches " thick" | "rim: " inches " thick"
@@ -33,6 +33,7 @@ const ROLES: &Table<PostRole> = &[
     (PostRole::Line, "line posts"),
     (PostRole::End, "end posts"),
     (PostRole::Gate, "gate posts"),
+    (PostRole::Stair, "stair posts"),
 ];
 
 const MOUNTS: &Table<Mount> = &[

@@ -32,7 +32,7 @@ fn role(input: In<'_>) -> Out<'_, PostRole> {
     // A landing is a place to stand: "a 4x4 landing" is its size in feet.
     let no_post = alt((value((), steps()), value((), (det, part(Part::Landing)))));
     let stair = preceded(peek(not(no_post)), verify(super::atoms::place, |e| *e == End::StairHead));
-    let stair = value(PostRole::Gate, stair);
+    let stair = value(PostRole::Stair, stair);
     let all = value(PostRole::All, part(Part::Post));
     let between = value(PostRole::Line, (text(&["between"]), opt(text(&["them"])), peek(peek_end)));
     preceded(
