@@ -28,8 +28,12 @@ pub struct Job {
     pub deck_along: Option<Length>,
     /// The deck out from the house.
     pub deck_out: Option<Length>,
+    /// How wide a strip of deck is that lies along no house.
+    pub deck_wide: Option<Length>,
     /// The stairs' width, where no run holds them.
     pub stair_width: Option<Length>,
+    /// Told that there are no stairs.
+    pub no_stairs: bool,
     /// Settings told.
     pub settings: Settings,
     /// Notes.
@@ -128,7 +132,11 @@ impl Job {
             }
             Fact::DeckAlong(l) => self.deck_along = Some(in_range(SlotId::DeckSide, *l)?),
             Fact::DeckOut(l) => self.deck_out = Some(in_range(SlotId::DeckSide, *l)?),
-            Fact::StairWidth(l) => self.stair_width = Some(in_range(SlotId::StairWidth, *l)?),
+            Fact::Deck(fact) => self.take_deck(*fact)?,
+            Fact::StairWidth(l) => {
+                self.stair_width = Some(in_range(SlotId::StairWidth, *l)?);
+                self.no_stairs = false;
+            }
             Fact::Note(text) => {
                 self.last_note += 1;
                 self.notes.push(NumberedNote { id: self.last_note, text: text.clone() });
@@ -150,6 +158,7 @@ impl Job {
         let mut run = self.run(id).cloned().unwrap_or_else(|| Run::untold(id));
         patch_run(&mut run, patch);
         check_run(&run)?;
+        self.no_stairs &= !matches!(patch.stairs, Some(Some(_)));
         self.last_run = self.last_run.max(id.0);
         match self.runs.iter_mut().find(|r| r.id == id) {
             Some(slot) => *slot = run,
@@ -172,7 +181,7 @@ fn patch_run(run: &mut Run, patch: &RunPatch) {
     run.turn = p.turn.or(run.turn);
 }
 
-fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
+pub(super) fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
     if slot.takes(l) { Ok(l) } else { Err(Impossible::OutOfRange(slot, l)) }
 }
 
@@ -201,6 +210,8 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         Setting::Notch(NotchTold::None)
         | Setting::Mount(_)
         | Setting::JoistsRun(_)
+        | Setting::Blocking(_)
+        | Setting::View(_)
         | Setting::Fixing(_)
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),

@@ -1,6 +1,6 @@
 //! One resolved change to the job: no "it", no bare number left.
 
-use super::{Basis, End, Gate, RunId, Setting, StairOpening, Told, Turn};
+use super::{Basis, DeckFact, End, Gate, RunId, Setting, StairOpening, Told, Turn};
 use crate::measure::Length;
 
 /// What is set on a run; `None` leaves a field as it was.
@@ -59,6 +59,8 @@ pub enum Fact {
     DeckAlong(Length),
     /// How far the deck comes out.
     DeckOut(Length),
+    /// A fact of the deck as a whole.
+    Deck(DeckFact),
     /// How wide the stairs are, where no run holds them.
     StairWidth(Length),
     /// A note, sanitised: it stays words and never becomes layout.

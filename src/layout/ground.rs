@@ -6,7 +6,8 @@ use super::limits::Limits;
 use super::line::line_inside;
 use crate::figure::Fig;
 use crate::job::apply::flanks;
-use crate::job::{End, GateAt, Run, RunId, Settings, Turn};
+use crate::job::outline::closing;
+use crate::job::{End, GateAt, Job, Run, RunId, Settings, Turn};
 use crate::measure::{Length, Tape};
 
 /// What all runs share.
@@ -62,20 +63,23 @@ impl Neighbour {
 
 /// The two ends of each run of a filled job, in the runs' order. Without an outline
 /// nobody said which runs meet, so none do.
-pub(super) fn neighbours(runs: &[Run]) -> Vec<[Neighbour; 2]> {
+pub(super) fn neighbours(job: &Job) -> Vec<[Neighbour; 2]> {
+    let runs = &job.runs;
     let sides: Vec<usize> = (0..runs.len()).filter(|i| runs[*i].turn.is_some()).collect();
+    let next = sides.windows(2).map(|pair| (pair[0], pair[1], runs[pair[1]].turn));
+    let round = closing(job).and_then(|turn| Some((*sides.last()?, *sides.first()?, Some(turn))));
     let mut all = vec![[Neighbour::default(); 2]; runs.len()];
-    for pair in sides.windows(2) {
-        let (before, after) = (&runs[pair[0]], &runs[pair[1]]);
+    for (first, second, turn) in next.chain(round) {
+        let (before, after) = (&runs[first], &runs[second]);
         let shared = has_corner(before, Side::Finish) && has_corner(after, Side::Start);
         let of = |other: &Run, side| Neighbour {
-            turn: after.turn,
+            turn,
             run: shared.then_some(other.id),
             post_beyond: !shared && has_corner(other, side),
             gate: shared && gated(other, side),
         };
-        all[pair[0]][1] = of(after, Side::Start);
-        all[pair[1]][0] = of(before, Side::Finish);
+        all[first][1] = of(after, Side::Start);
+        all[second][0] = of(before, Side::Finish);
     }
     all
 }

@@ -3,8 +3,8 @@
 use super::json::{length, tape_of};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
-    StairAt, StairOpening,
+    Basis, Blocking, End, Fixing, Gate, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run,
+    Settings, StairAt, StairOpening, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -78,10 +78,14 @@ fn gate(r: &Run, g: Gate, tape: Tape) -> Value {
 }
 
 fn deck(job: &Job, tape: Tape) -> Value {
-    if job.deck_along.is_none() && job.deck_out.is_none() {
+    if job.deck_along.is_none() && job.deck_out.is_none() && job.deck_wide.is_none() {
         return Value::Null;
     }
-    json!({ "along_house": told(job.deck_along, tape), "out": told(job.deck_out, tape) })
+    let mut deck = json!({ "along_house": told(job.deck_along, tape), "out": told(job.deck_out, tape) });
+    if let Some(wide) = job.deck_wide {
+        deck["wide"] = length(wide, tape);
+    }
+    deck
 }
 
 /// Every stair told: those in a run, then the one no run holds.
@@ -143,6 +147,8 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "joists": told(s.joists, tape),
         "first_joist": told(s.first_joist, tape),
         "joists_run": s.joists_run.map(joists_run),
+        "blocking": s.blocking.map(|b| if b == Blocking::AtPosts { "at every post" } else { "none" }),
+        "view": s.view.map(|v| if v == View::House { "house" } else { "yard" }),
     })
 }
 

@@ -164,7 +164,7 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
         Err(impossible) => return same(session, answer::impossible(&impossible)),
     };
     let act = Act::Tell(facts);
-    let (mut reply, figs) = answer::told(&job, &act, then, session.width);
+    let (mut reply, figs) = answer::told(&session.job, &job, &act, then, session.width);
     reply.status = Status::Told;
     // A note that stood before this line has been read once; stops and checks are said again.
     let before = crate::rules::check(&session.job, &crate::layout::lay_out(&session.job));

@@ -26,6 +26,7 @@
 //! - a sum is written in at most [`MOST_SUM`] bytes with brackets at most [`MOST_BRACKETS`] deep.
 
 mod clean;
+mod deck;
 mod fact;
 mod length;
 mod query;

@@ -7,7 +7,7 @@ use crate::grammar::sense::{Ask, Cue, Part, Sense, Verb};
 use crate::grammar::{Query, Talk};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, value};
+use nom::combinator::{opt, peek, value};
 use nom::multi::many0_count;
 use nom::sequence::{preceded, terminated};
 
@@ -25,6 +25,20 @@ fn on_side(input: In<'_>) -> Out<'_, Which> {
     let sided = terminated(side, opt(alt((part(Part::Run), part(Part::Guard))))).map(Which::Side);
     let numbered = preceded(text(&["run", "section", "leg"]), count).map(|n| Which::Number(u32::from(n)));
     preceded(lead, alt((numbered, sided))).parse(input)
+}
+
+/// "on the whole deck", "for all of it".
+fn on_all(input: In<'_>) -> Out<'_, ()> {
+    let whole = alt((part(Part::Deck), text(&["lot", "thing", "job", "way", "all of it", "it all", "everything"])));
+    value(
+        (),
+        (
+            text(&["on", "for", "in", "of", "round", "around", "across"]),
+            many0_count(text(&["the", "whole", "all", "of", "entire", "this"])),
+            whole,
+        ),
+    )
+    .parse(input)
 }
 
 fn tail(input: In<'_>) -> Out<'_, ()> {
@@ -65,6 +79,10 @@ fn tail(input: In<'_>) -> Out<'_, ()> {
         "want",
         "gets",
         "in all",
+        "all together",
+        "in total",
+        "all told",
+        "overall",
     ]);
     value((), many0_count(word)).parse(input)
 }
@@ -122,7 +140,11 @@ pub fn how_many(input: In<'_>) -> Out<'_, Say> {
     let posts = value(true, alt((part(Part::Post), part(Part::LinePost))));
     let bays = value(false, part(Part::Bay));
     let kind = preceded((ask(Ask::HowMany), opt(text(&["line", "guard", "more"]))), alt((posts, bays)));
-    (terminated(kind, tail), opt(terminated(on_side, tail)))
+    // "how many on the front", "total posts?".
+    let bare = value(true, (ask(Ask::HowMany), peek(on_side)));
+    let total = value(true, (text(&["total", "total number of", "all the"]), part(Part::Post), peek(sep("?"))));
+    let kind = alt((kind, bare, total));
+    (terminated(terminated(kind, tail), opt((on_all, tail))), opt(terminated(on_side, tail)))
         .map(|(posts, s)| asked(if posts { AskDraft::Posts(s) } else { AskDraft::Bays(s) }))
         .parse(input)
 }

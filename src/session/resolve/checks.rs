@@ -59,7 +59,8 @@ pub(super) fn one_thing(reading: &Reading) -> Result<(), Problem> {
     let runs: Vec<&RunDraft> =
         said.iter().filter_map(|c| if let Clause::Run(r) = c { Some(r) } else { None }).collect();
     let copies = said.iter().any(|c| matches!(c, Clause::Same { .. })) && !runs.is_empty();
-    let unclear = copies && (runs.len() > 1 || runs[0].name.is_none());
+    let named = said.iter().all(|c| !matches!(c, Clause::Same { like: None, .. } | Clause::Same { what: None, .. }));
+    let unclear = copies && (runs.len() > 1 && !named || runs[0].name.is_none());
     if said.len() > 1 && said.iter().any(turns) || no_help || unclear {
         return Err(Problem::Ask("One thing at a time: say the one on a line of its own, then the other.", Vec::new()));
     }

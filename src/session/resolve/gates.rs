@@ -4,7 +4,7 @@ use super::{Branch, Branches, Problem, Resolver};
 use crate::grammar::Act;
 use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft, StairDraft, StairSpot};
 use crate::grammar::sense::{Side, Spot};
-use crate::job::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, SlotId, StairAt, StairOpening};
+use crate::job::{DeckFact, End, Fact, Gate, GateAt, Run, RunId, RunPatch, SlotId, StairAt, StairOpening};
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
 use crate::session::state::Lack;
@@ -220,13 +220,29 @@ impl Resolver<'_> {
 
     /// "stairs are 4 foot wide", with no run told in the same breath.
     pub(super) fn stairs_alone(&self, branch: &Branch, draft: &RunDraft) -> Result<Option<Vec<Branch>>, Problem> {
-        let Some(Some(stairs)) = &draft.stairs else { return Ok(None) };
+        let Some(Some(stairs)) = &draft.stairs else { return self.no_stairs(branch) };
         let focus = targets::focus(self.session, &branch.job);
         match (focus, &stairs.at) {
             (None, Some(_)) => Err(no_run()),
             (Some(run), None) if run.stairs.is_some() => self.widen(branch.clone(), run, stairs).map(Some),
             (_, None) => self.stair_width(branch.clone(), stairs.width.as_ref()).map(Some),
             (Some(_), Some(_)) => Ok(None),
+        }
+    }
+
+    /// "no stairs": those told go; where none were, there are none.
+    fn no_stairs(&self, branch: &Branch) -> Result<Option<Vec<Branch>>, Problem> {
+        let head = |r: &Run| r.from == Some(End::StairHead) || r.to == Some(End::StairHead);
+        if branch.job.runs.iter().any(head) {
+            return Err(Problem::Ask("A run ends at the stairs. What is at that end instead?", Vec::new()));
+        }
+        match branch.job.runs.iter().find(|r| r.stairs.is_some()) {
+            Some(run) if targets::focus(self.session, &branch.job).is_none_or(|r| r.stairs.is_none()) => {
+                let gone = RunPatch { stairs: Some(None), ..RunPatch::default() };
+                Ok(Some(vec![branch.clone().with(Fact::Run(run.id, gone))?]))
+            }
+            Some(_) => Ok(None),
+            None => Ok(Some(vec![branch.clone().with(Fact::Deck(DeckFact::NoStairs))?])),
         }
     }
 

@@ -16,6 +16,9 @@ impl Resolver<'_> {
         if only_stairs && let Some(branches) = self.stairs_alone(&branch, draft)? {
             return Ok(branches);
         }
+        if !self.corrects && walks::goes_that_way(&branch.job, draft) {
+            return Err(Problem::Unfit("Which way does that side go: out, across, back, to the left or to the right?"));
+        }
         if let Some(side) = self.other_side(&branch.job, draft) {
             return self.spot(branch, SpotDraft::Side(side));
         }

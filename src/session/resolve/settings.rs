@@ -19,6 +19,8 @@ impl Resolver<'_> {
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
+            Clause::Blocking(b) => set(branch, Setting::Blocking(*b)),
+            Clause::View(v) => self.view(branch, *v),
             Clause::NoNotch => set(branch, Setting::Notch(NotchTold::None)),
             Clause::Tape(d) => set(branch, Setting::Tape(*d)),
             Clause::Deck(along, out) => self.deck(branch, along.as_ref(), out.as_ref()),
@@ -26,7 +28,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
+    pub(super) fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
         let said = fits(m, slot, None);
         if said.lengths.is_empty() {
             return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
@@ -110,6 +112,13 @@ fn stands(settings: &Settings, slot: SlotId) -> Option<Length> {
         SlotId::ClearMax => settings.clear_max,
         SlotId::CentreMax => settings.centre_max,
         SlotId::Grade => settings.grade,
+        SlotId::Overhang => settings.overhang,
+        SlotId::Skirt => settings.skirt,
+        SlotId::Rim => settings.rim,
+        SlotId::Line => settings.line,
+        SlotId::HoldBack => settings.hold_back,
+        SlotId::Joists => settings.joists,
+        SlotId::FirstJoist => settings.first_joist,
         _ => None,
     }
 }
