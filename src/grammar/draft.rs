@@ -122,6 +122,8 @@ pub enum Clause {
     Blocking(Blocking),
     /// From where left and right are told.
     View(View),
+    /// No stairs at all on the deck.
+    NoStairs,
     /// A fact of the deck as a whole.
     Whole(DeckFact),
     /// "12 by 20, long side on the house": two sizes, and which lies along the house.

@@ -11,8 +11,6 @@ pub enum DeckFact {
     New,
     /// Everything told goes, settings and notes as well.
     StartOver,
-    /// There are no stairs.
-    NoStairs,
     /// How wide a walkway or another strip of deck is, that lies along no house.
     Wide(Length),
 }
@@ -26,7 +24,6 @@ impl Job {
                 *self = Job { settings, notes, ..self.blank() };
             }
             DeckFact::StartOver => *self = self.blank(),
-            DeckFact::NoStairs => self.take_stairs_away(),
             DeckFact::Wide(l) => self.deck_wide = Some(in_range(SlotId::DeckSide, l)?),
         }
         Ok(())
@@ -34,11 +31,5 @@ impl Job {
 
     fn blank(&self) -> Job {
         Job { last_run: self.last_run, last_note: self.last_note, ..Job::default() }
-    }
-
-    fn take_stairs_away(&mut self) {
-        self.stair_width = None;
-        self.runs.iter_mut().for_each(|run| run.stairs = None);
-        self.no_stairs = true;
     }
 }

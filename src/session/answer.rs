@@ -83,7 +83,7 @@ fn taken(facts: &[Fact]) -> &'static str {
         [Fact::Deck(DeckFact::StartOver), ..] => {
             "Everything told before is set aside; undo brings it back. What is the deck?"
         }
-        [Fact::Deck(DeckFact::NoStairs)] => "No stairs: noted.",
+        [Fact::NoStairs] => "No stairs: noted.",
         [Fact::DeckAlong(_), ..] => "Kept. How far does it come out from the house?",
         [Fact::DeckOut(_), ..] => "Kept. How long is it along the house?",
         _ => "Kept for this job.",

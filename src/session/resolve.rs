@@ -247,6 +247,7 @@ impl Resolver<'_> {
             Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
             Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),
             Clause::Whole(fact) => self.whole(branch, *fact),
+            Clause::NoStairs => Ok(vec![branch.with(Fact::NoStairs)?]),
             Clause::LineOutside(m) => self.line_outside(branch, m),
             Clause::Joists(draft) => self.joists(branch, draft),
             Clause::DeckBy(sides, lies) => self.deck_by(branch, sides, lies),

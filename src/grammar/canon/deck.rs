@@ -1,7 +1,7 @@
 //! Facts of the deck as a whole.
 //!
 //! ```text
-//! deck = "new deck" | "start over" | "stairs: none" | "deck: " length " wide"
+//! deck = "new deck" | "start over" | "deck: " length " wide"
 //! ```
 
 use super::Read;
@@ -19,7 +19,6 @@ pub(super) fn write_deck(fact: DeckFact) -> String {
     match fact {
         DeckFact::New => "new deck".to_owned(),
         DeckFact::StartOver => "start over".to_owned(),
-        DeckFact::NoStairs => "stairs: none".to_owned(),
         DeckFact::Wide(l) => format!("deck: {} wide", exact_phrase(l)),
     }
 }
@@ -29,7 +28,6 @@ pub(super) fn read_deck(i: &str) -> Read<'_, DeckFact> {
     alt((
         value(DeckFact::New, tag("new deck")),
         value(DeckFact::StartOver, tag("start over")),
-        value(DeckFact::NoStairs, tag("stairs: none")),
         map(delimited(tag("deck: "), read_length, tag(" wide")), DeckFact::Wide),
     ))
     .parse(i)

@@ -28,9 +28,11 @@
 mod clean;
 mod deck;
 mod fact;
+mod gate;
 mod length;
 mod query;
 mod run;
+mod stairs;
 mod sum;
 mod talk;
 mod words;

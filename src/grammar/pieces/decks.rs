@@ -254,11 +254,8 @@ pub fn whole(input: In<'_>) -> Out<'_, Say> {
 pub fn no_stairs_at_all(input: In<'_>) -> Out<'_, Say> {
     let stairs = (sense(Sense::Not), det, opt(text(&["any"])), part(Part::Stairs));
     let at_all = text(&["at all", "on this one", "on this deck", "anywhere", "on it", "on the deck", "here"]);
-    value(
-        Say::Clause(Clause::Whole(DeckFact::NoStairs)),
-        (opt(text(&["theres", "there 's", "there are", "with"])), stairs, at_all),
-    )
-    .parse(input)
+    value(Say::Clause(Clause::NoStairs), (opt(text(&["theres", "there 's", "there are", "with"])), stairs, at_all))
+        .parse(input)
 }
 
 /// "left and right are as seen from the yard", "looking out".

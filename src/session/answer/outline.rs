@@ -26,7 +26,7 @@ pub(super) fn lines(before: &Job, job: &Job, facts: &[Fact]) -> Vec<Line> {
     lines.extend(sides(&outline).filter(|_| shaped));
     lines.extend(seen(before, job, facts));
     let free = facts.iter().any(|f| matches!(f, Fact::Run(_, p) if p.turn == Some(Turn::Free)));
-    let stairs = job.no_stairs || job.runs.iter().any(|r| r.stairs.is_some() || r.gate.is_some());
+    let stairs = job.no_stairs || job.runs.iter().any(|r| !r.stairs.is_empty() || r.gate.is_some());
     if free && stands_free(job) && !stairs {
         let says = "Still to tell: which side the steps come up on, and how wide they are; or say no stairs.";
         lines.push(Line::say(Role::Detail, says));
@@ -107,11 +107,11 @@ fn handed(name: Option<&str>) -> bool {
 fn sided(fact: &Fact) -> bool {
     let Fact::Run(_, RunPatch { name, gate, stairs, .. }) = fact else { return false };
     let gate = gate.flatten().is_some_and(|g| matches!(g.at, GateAt::Left | GateAt::Right));
-    let stairs = stairs.flatten().is_some_and(|s| s.at != StairAt::Middle);
+    let stairs = stairs.iter().flat_map(|s| s.iter()).any(|s| s.at != StairAt::Middle);
     handed(name.as_deref()) || gate || stairs
 }
 
 fn has_sides(run: &Run) -> bool {
     let gate = run.gate.is_some_and(|g| matches!(g.at, GateAt::Left | GateAt::Right));
-    handed(run.name.as_deref()) || gate || run.stairs.is_some_and(|s| s.at != StairAt::Middle)
+    handed(run.name.as_deref()) || gate || run.stairs.iter().any(|s| s.at != StairAt::Middle)
 }

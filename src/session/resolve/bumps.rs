@@ -27,7 +27,7 @@ fn whole(run: &Run) -> RunPatch {
         from: run.from,
         to: run.to,
         gate: run.gate.map(Some),
-        stairs: run.stairs.map(Some),
+        stairs: Some(run.stairs.clone()).filter(|s| !s.is_empty()),
         bays: run.bays.map(Some),
         turn: run.turn,
     }
@@ -75,7 +75,7 @@ impl Resolver<'_> {
         let (Some(run), Some(length)) = (run, run.and_then(|r| r.length)) else {
             return Err(Problem::Ask("Which side stands out? Tell me the deck or that side first.", Vec::new()));
         };
-        if run.stairs.is_some() || run.gate.is_some() {
+        if !run.stairs.is_empty() || run.gate.is_some() {
             return Err(Problem::Ask(
                 "That side has stairs or a gate in it. Drop them, tell the bump, then say where they go.",
                 Vec::new(),
@@ -141,10 +141,10 @@ impl Resolver<'_> {
 
     /// "let into the deck 3 foot": of the stairs spoken of.
     pub(super) fn recess(&self, branch: Branch, m: &Measure) -> Branches {
-        let spoken = branch.focus.run.and_then(|id| branch.job.run(id)).filter(|r| r.stairs.is_some());
-        let cut: Vec<&Run> = branch.job.runs.iter().filter(|r| r.stairs.is_some()).collect();
+        let spoken = branch.focus.run.and_then(|id| branch.job.run(id)).filter(|r| !r.stairs.is_empty());
+        let cut: Vec<&Run> = branch.job.runs.iter().filter(|r| !r.stairs.is_empty()).collect();
         let run = spoken.or(if let [one] = cut[..] { Some(one) } else { None });
-        let Some((id, stairs)) = run.and_then(|r| Some((r.id, r.stairs?))) else {
+        let Some((id, stairs)) = run.and_then(|r| Some((r.id, *r.stairs.only()?))) else {
             return Err(Problem::Ask(
                 "Which stairs are let into the deck? Tell me them first: how wide, and where in which side.",
                 Vec::new(),
@@ -158,10 +158,10 @@ impl Resolver<'_> {
                 let mut b = b.clone();
                 // Stairs told in the same line are told once, with their recess.
                 b.facts.iter_mut().for_each(|f| match f {
-                    Fact::Run(run, patch) if *run == id && patch.stairs.is_some() => patch.stairs = Some(Some(told)),
+                    Fact::Run(run, patch) if *run == id && patch.stairs.is_some() => patch.stairs = Some(told.into()),
                     _ => {}
                 });
-                let mut b = b.with(Fact::Run(id, RunPatch { stairs: Some(Some(told)), ..RunPatch::default() }))?;
+                let mut b = b.with(Fact::Run(id, RunPatch { stairs: Some(told.into()), ..RunPatch::default() }))?;
                 b.ask |= ask;
                 Ok(b)
             });

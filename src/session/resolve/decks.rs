@@ -18,12 +18,12 @@ pub(super) fn rails(reading: &Reading) -> Option<Option<Side>> {
 }
 
 impl Resolver<'_> {
-    /// "new deck", "start over", "no stairs".
+    /// "new deck", "start over".
     pub(super) fn whole(&self, branch: Branch, fact: DeckFact) -> Branches {
         let branch = branch.with(Fact::Deck(fact))?;
         let focus = match fact {
             DeckFact::New | DeckFact::StartOver => Focus { deck: true, ..Focus::default() },
-            _ => branch.focus.clone(),
+            DeckFact::Wide(_) => branch.focus.clone(),
         };
         Ok(vec![Branch { focus, ..branch }])
     }
