@@ -54,7 +54,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::TopRail | Part::Handrail => &["height:"],
         Part::BottomRail => &["gap under:"],
         // What spaces, mounts and fixes is said of posts alone.
-        Part::Post | Part::Rest | Part::Sleeve => &["post", "most ", "mount:", "fixing:", "bays?"],
+        Part::Post | Part::Rest | Part::Sleeve => &["post", "most ", "mount:", "fixing:", "bays?", "hold-back:"],
         Part::CornerPost => &["corner posts"],
         Part::LinePost => &["line posts"],
         Part::EndPost => &["end post"],

@@ -9,7 +9,7 @@
 //! ```
 
 use super::Say;
-use super::atoms::{In, Out, any, det, is, length, measure, part, place, sense, sep, text};
+use super::atoms::{In, Out, any, det, is, length, measure, one, part, place, sense, sep, text};
 use super::settings::line_end;
 use crate::grammar::draft::{Clause, Lies};
 use crate::grammar::items::Item;
@@ -182,7 +182,7 @@ pub fn alone(input: In<'_>) -> Out<'_, Say> {
     let whole = told.iter().any(|t| matches!(t, Told::By(_)));
     let (Some(along), out, None) = (sizes.next(), sizes.next(), sizes.next()) else { return Err(nom::Err::Error(())) };
     let said = landing || deck && free;
-    if !said || free && at_house || whole == out.is_some() {
+    if !said || landing && deck || free && at_house || whole == out.is_some() {
         return Err(nom::Err::Error(()));
     }
     let free = if free { Some(true) } else { at_house.then_some(false) };
@@ -199,7 +199,9 @@ fn told_alone(input: In<'_>) -> Out<'_, Told> {
         Told::House,
         alt((value((), (at(), house, one_side)), value((), (text(&["against", "off", "on"]), det, house)))),
     );
-    let steps = value(Told::Idle, (at(), verify(place, |e| *e == End::StairHead)));
+    // "stairs" alone tells of stairs that the sides would say nothing of.
+    let top = peek(one(|i: &Item| i.text.contains("top of").then_some(())));
+    let steps = value(Told::Idle, (at(), top, verify(place, |e| *e == End::StairHead)));
     let round =
         value(Told::Free, (opt(alt((part(Part::Guard), part(Part::Rail)))), opt(text(&["on"])), sense(Sense::Free)));
     let all_round = value(
@@ -223,7 +225,7 @@ fn told_alone(input: In<'_>) -> Out<'_, Told> {
         alt((sense(Sense::Cue(Cue::Long)), sense(Sense::Cue(Cue::Wide)), sense(Sense::Cue(Cue::Deep)))),
     );
     let sized = sized.map(|(m, ..)| Told::One(m));
-    let landing = value(Told::Landing, part(Part::Landing));
+    let landing = value(Told::Landing, (peek(not(part(Part::Strip))), part(Part::Landing)));
     let deck = value(Told::Deck, part(Part::Deck));
     alt((
         at_house,
@@ -312,7 +314,7 @@ pub fn rail_on(input: In<'_>) -> Out<'_, Say> {
     };
     let guard =
         || (det, alt((part(Part::Guard), part(Part::Rail), part(Part::Handrail))), opt(text(&["is", "only", "just"])));
-    let on = || (many0_count(text(&["on", "along", "only", "at", "just"])), det);
+    let on = || (many0_count(text(&["on", "along", "only", "at", "just"])), opt(text(&["the", "a", "that"])));
     let only = || opt(text(&["only", "alone"]));
     let outer = value(None, (opt(text(&["outside", "outer", "open", "far"])), part(Part::Edge)));
     let plain = value(

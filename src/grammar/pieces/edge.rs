@@ -34,6 +34,11 @@ fn nothing() -> Measure {
     known(Length::ZERO)
 }
 
+/// "no", "without": not "don't", which denies what is done, not what is there.
+fn none<'a>() -> impl Parser<In<'a>, Output = (), Error = ()> {
+    text(&["no", "without", "havent got any", "haven 't got any", "havent any", "havent got", "isnt any", "none"])
+}
+
 fn trim(input: In<'_>) -> Out<'_, ()> {
     let word = alt((part(Part::Skirt), part(Part::Rim), text(&["it", "framing", "face"])));
     value((), (det, word, opt((text(&["of"]), det, alt((part(Part::Skirt), part(Part::Rim))))))).parse(input)
@@ -52,7 +57,7 @@ pub fn overhang(input: In<'_>) -> Out<'_, Say> {
     let verb = delimited((det, opt(decking()), over(), past(), by()), length, past());
     let noun =
         delimited(det, length, (inches, over(), opt((text(&["on", "of", "for", "over"]), det, decking())), past()));
-    let no = value(nothing(), (sense(Sense::Not), opt(text(&["any"])), det, over()));
+    let no = value(nothing(), (none(), opt(text(&["any"])), det, over()));
     let flush =
         (opt((det, decking())), many0_count(text(&["is", "are", "'s", "runs", "cut", "ends"])), text(&["flush"]));
     let flush = value(nothing(), (flush, text(&["with", "to"]), trim));
@@ -64,7 +69,7 @@ pub fn skirt(input: In<'_>) -> Out<'_, Say> {
     let word = || (part(Part::Skirt), opt(text(&["board", "thickness"])));
     let first = delimited((det, word(), tie, det), thickness, inches);
     let last = delimited(det, thickness, (inches, word()));
-    let no = value(nothing(), (sense(Sense::Not), opt(text(&["any"])), det, word()));
+    let no = value(nothing(), (none(), opt(text(&["any"])), det, word()));
     let over = || opt((text(&["on", "over"]), det, part(Part::Rim)));
     terminated(alt((first, last, no)), over()).map(slot(SlotId::Skirt)).parse(input)
 }
@@ -87,8 +92,21 @@ pub fn rim(input: In<'_>) -> Out<'_, Say> {
         alt((map_opt(two, |()| plied(2)), map_opt(one, |()| plied(1)))).and(up()).map(|(m, _)| m)
     };
     let thick = || terminated(thickness, text(&["thick"]));
-    let first = preceded((word(), tie, det), alt((plies(), thick(), map_opt(lumber, two_by))));
-    let last = terminated(preceded(det, alt((plies(), thick(), map_opt(lumber, two_by)))), word());
+    let first = preceded(
+        (word(), tie, det),
+        alt((terminated(plies(), opt(verify(lumber, |l| l.thick_quarters == 8))), thick(), map_opt(lumber, two_by))),
+    );
+    let last = terminated(
+        preceded(
+            det,
+            alt((
+                terminated(plies(), opt(verify(lumber, |l| l.thick_quarters == 8))),
+                thick(),
+                map_opt(lumber, two_by),
+            )),
+        ),
+        word(),
+    );
     alt((first, last)).map(slot(SlotId::Rim)).parse(input)
 }
 
@@ -111,9 +129,8 @@ fn edge(input: In<'_>) -> Out<'_, ()> {
 
 /// "baluster line is 1 3/4 in from the edge", "posts are centred on the edge".
 pub fn line(input: In<'_>) -> Out<'_, Say> {
-    let posts = || {
-        (opt(text(&["center", "centre", "middle", "centers", "centres"])), opt(text(&["of"])), det, part(Part::Post))
-    };
+    let posts =
+        || (opt((text(&["center", "centre", "middle", "centers", "centres"]), text(&["of"]))), det, part(Part::Post));
     let centred = || many0_count(text(&["centered", "centred", "centre", "center", "centers", "centres"]));
     let stands = || {
         many0_count(text(&[

@@ -140,7 +140,10 @@ fn led_to(items: &[Item], at: usize, say: &Say) -> bool {
     let changing = before.is_some_and(|i| i.may_be(Sense::Verb(Verb::Change))) && &*items[at].text == "add";
     // "a free end 5 foot off the house": the run's other end, not how far the deck comes out.
     let run = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::End(_) | Sense::Part(Part::Run | Part::Guard)));
-    let off_house = items[at..].iter().take(3).any(|i| matches!(&*i.text, "off the house" | "off"));
+    let off_house = items[at..]
+        .iter()
+        .take(3)
+        .any(|i| matches!(&*i.text, "off the house" | "off" | "from" | "out from" | "away from"));
     if off_house && items[..at].iter().any(run) && matches!(say, Say::Clause(Clause::Deck(..))) {
         return true;
     }

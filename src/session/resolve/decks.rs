@@ -184,7 +184,7 @@ fn how_big() -> Problem {
 fn one(m: &Measure) -> Result<Length, Problem> {
     let said = fits(m, SlotId::DeckSide, None);
     match said.lengths[..] {
-        [(l, _)] if !said.doubtful => Ok(l),
+        [(l, _)] if !said.doubtful && !m.about && m.shade.is_none() => Ok(l),
         _ => Err(how_big()),
     }
 }

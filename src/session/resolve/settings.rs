@@ -63,6 +63,10 @@ impl Resolver<'_> {
     }
 
     pub(super) fn deck(&self, mut branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
+        // "5 out" in a walk is its next side, not how far the deck comes out.
+        if along.is_none() && super::walks::under_way(&branch.job) {
+            return Err(Problem::Unfit("Is that the deck's size out from the house, or the way the walk goes on?"));
+        }
         branch.focus.deck = true;
         branch.focus.slot = None;
         if let Some(Measure { meaning: Meaning::By(a, b), .. }) = along {
@@ -85,7 +89,7 @@ impl Resolver<'_> {
             branches = grow(branches, |b| {
                 let each = said.lengths.iter().map(|(l, _)| {
                     let mut b = b.clone();
-                    b.ask |= said.doubtful;
+                    b.ask |= said.doubtful || m.shade.is_some() || m.about;
                     b.with(if is_along { Fact::DeckAlong(*l) } else { Fact::DeckOut(*l) })
                 });
                 first_problem(each.collect())

@@ -194,6 +194,9 @@ impl Resolver<'_> {
         // "left side is 12 out": the first side, by its name.
         let first = way == Way::Out && now(&branch.job).is_none() && branch.job.runs.is_empty();
         let way = if first && (on.is_some() || self.walks > 1) { Way::Start } else { way };
+        if way == Way::Start && matches!(on, Some(Side::Front | Side::Back)) {
+            return Err(Problem::Unfit("Is that how far the deck comes out, or how long that side is?"));
+        }
         let branch = begun(branch, way)?;
         let before = now(&branch.job);
         if length.is_none() && before == Some(180) {
