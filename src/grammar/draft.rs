@@ -1,6 +1,7 @@
 //! What a line was read as, before the conversation resolves "it", bare numbers and
 //! untold ends.
 
+use super::choice::ChoiceOf;
 use super::sense::{Side, Spot};
 use super::{Query, Talk};
 use crate::job::{Basis, Blocking, DeckFact, End, Fixing, HouseEnd, JoistsRun, Mount, PostRole, SlotId, View};
@@ -206,6 +207,8 @@ pub enum Clause {
     Cut(Measure),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
+    /// Where posts are wanted or not wanted.
+    Choice(ChoiceOf),
 }
 
 /// What is told of the joists; any of it may be missing.

@@ -4,6 +4,7 @@ mod act;
 pub mod ahead;
 mod assemble;
 pub mod canon;
+pub mod choice;
 pub mod draft;
 pub mod items;
 pub mod measures;

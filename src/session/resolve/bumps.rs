@@ -29,6 +29,7 @@ fn whole(run: &Run) -> RunPatch {
         gate: run.gate.map(Some),
         stairs: Some(run.stairs.clone()).filter(|s| !s.is_empty()),
         bays: run.bays.map(Some),
+        choices: run.choices.retold(),
         turn: run.turn,
     }
 }
