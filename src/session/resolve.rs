@@ -87,7 +87,10 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
         asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_))),
         walks: reading.clauses.iter().filter(|c| matches!(c, Clause::Walk { .. })).count(),
-        framing: reading.clauses.iter().any(|c| matches!(c, Clause::Joists(_) | Clause::Blocking(_))),
+        framing: reading
+            .clauses
+            .iter()
+            .any(|c| matches!(c, Clause::Joists(_) | Clause::Blocking(_) | Clause::Alone { .. })),
         rails: decks::rails(reading),
         strips: reading.clauses.iter().any(|c| matches!(c, Clause::Strip { .. })),
     };
@@ -167,7 +170,7 @@ pub(super) struct Resolver<'a> {
     pub asks: bool,
     /// How many sides of a walk the line tells.
     pub walks: usize,
-    /// The framing is told in the same line.
+    /// The framing, or a deck by itself, is told in the same line.
     pub framing: bool,
     /// The sides of a strip told to have a guard: one, by name or not, or both.
     pub rails: Option<Option<Side>>,

@@ -40,14 +40,13 @@ fn along_alone(input: In<'_>) -> Out<'_, ()> {
     if rest.first().is_none_or(stands) { Ok((rest, ())) } else { Err(nom::Err::Error(())) }
 }
 
-/// "off it", "from the house", "out": behind a length.
+/// "off it", "out from the house", "out": behind a length. "From the house" alone says where a
+/// post stands as well.
 fn out(input: In<'_>) -> Out<'_, ()> {
-    let off = (
-        opt(text(&["out"])),
-        text(&["off", "from", "out from", "away from", "out of"]),
-        alt((value((), text(&["it"])), value((), (det, house)))),
-    );
-    alt((sense(Sense::Cue(Cue::Out)), value((), off))).parse(input)
+    let it = (opt(text(&["out"])), text(&["off", "from", "out from", "out of"]), text(&["it"]));
+    let from = (text(&["out"]), text(&["off", "from", "of"]), det, house);
+    let joined = (text(&["off", "out from", "out of"]), det, house);
+    alt((sense(Sense::Cue(Cue::Out)), value((), it), value((), from), value((), joined))).parse(input)
 }
 
 /// "deck is 16 by 12", "deck 12 out", "16 along the house", "deck is 16 foot wide".

@@ -65,8 +65,8 @@ impl Resolver<'_> {
             (Some(wrong), Some(run)) => self.put_right(run, draft, wrong)?,
             (_, run) => gate_or_run(draft, run.is_some_and(|r| r.length.is_some())),
         };
-        // "first one at 15": of the joists told beside it, as like as a run.
-        let stray = new && self.framing && !draft.run_word && draft.name.is_none();
+        // "first one at 15": of the joists told beside it, as like as a run; and so of a deck by itself.
+        let stray = self.framing && !draft.run_word && draft.name.is_none();
         let ask = drafts.len() > 1 || stray || new && self.thin(draft) || !new && self.strays(draft);
         let each = drafts.iter().map(|draft| {
             let branches = self.lengths(branch.clone(), id, draft, new)?;
