@@ -337,6 +337,8 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
         || takes_back_still(was, at, word)
         || place_still_said(was, now, at, word)
         || word == "nothing" && is_number(token(&was.line, 0)) // "nine foot nothing": and no inches
+        // Only corner posts are held back, so either word says which.
+        || now.readback.starts_with("hold-back:") && matches!(word, "corner" | "posts")
         || inferred(was, now, at, word);
     if unneeded { Verdict::Kept } else { silent("a word left out, nothing changed") }
 }
