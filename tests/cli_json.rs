@@ -274,6 +274,8 @@ fn what_was_not_told_is_null() {
             "joists",
             "first_joist",
             "joists_run",
+            "blocking",
+            "view",
             "decking",
             "rim_height",
             "nosing",

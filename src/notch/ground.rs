@@ -120,13 +120,13 @@ impl Ground {
         let sides: Vec<&Run> = self.job.runs.iter().filter(|r| r.turn.is_some()).collect();
         let at = sides.iter().position(|r| r.id == run.id)?;
         let turn = sides.get(at + which)?.turn?;
-        (turn != Turn::Start).then_some(turn)
+        (!matches!(turn, Turn::Start | Turn::Free)).then_some(turn)
     }
 }
 
 fn degrees_of(turn: Turn) -> Option<i32> {
     match turn {
-        Turn::Start => None,
+        Turn::Start | Turn::Free => None,
         Turn::Right(d) => Some(i32::from(d)),
         Turn::Left(d) => Some(-i32::from(d)),
     }
