@@ -104,7 +104,12 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let start = Branch { job: session.job.clone(), facts: Vec::new(), focus: session.talk.focus.clone(), ask: false };
     let mut start = resolver.supposed(start, reading)?;
     // "no 3 inches under", with nothing told to say no to: a denial as like as a repair.
-    start.ask |= reading.denies && session.job == Job::default();
+    let untold = |c: &Clause| {
+        let deck = matches!(c, Clause::Deck(..) | Clause::DeckBy(..) | Clause::DeckMore(..));
+        deck && session.job.deck_along.is_none() && session.job.deck_out.is_none()
+    };
+    let nothing_told = session.job == Job::default() || reading.clauses.iter().any(untold);
+    start.ask |= reading.denies && nothing_told;
     let mut branches = vec![start];
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
