@@ -1,9 +1,10 @@
 //! What a line was read as, before the conversation resolves "it", bare numbers and
 //! untold ends.
 
+use super::ask::StrengthAsk;
 use super::sense::{Side, Spot};
 use super::{Query, Talk};
-use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId};
+use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId, TimberTold};
 use crate::measure::{Lumber, Measure};
 use crate::sums::Sum;
 use std::ops::Range;
@@ -165,8 +166,25 @@ pub enum Clause {
     KeepLength(Measure),
     /// "cut it M": a measure to cut to.
     Cut(Measure),
+    /// A question about span or strength.
+    Strength(StrengthDraft),
+    /// The wood, or how the rail is made up.
+    Timber(TimberTold),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
+}
+
+/// A strength question as said.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StrengthDraft {
+    /// All but its measures.
+    pub ask: StrengthAsk,
+    /// A clear span.
+    pub span: Option<Measure>,
+    /// The guard's height.
+    pub height: Option<Measure>,
+    /// The span was said on centre.
+    pub on_centre: bool,
 }
 
 /// A question about the layout.

@@ -1,5 +1,6 @@
 //! Settings of the job: post sizes, height, limits, mount.
 
+use super::{Timber, TimberTold};
 use crate::measure::{Length, Lumber};
 
 /// Which posts a size is for.
@@ -138,6 +139,8 @@ pub enum Setting {
     Notch(NotchTold),
     /// The parts of an inch figures are read to.
     Tape(u8),
+    /// The wood, and how the rail is made up.
+    Timber(TimberTold),
 }
 
 /// All settings told so far. What was not told is `None`.
@@ -185,6 +188,8 @@ pub struct Settings {
     pub notch: Option<NotchTold>,
     /// See [`Setting::Tape`].
     pub tape: Option<u8>,
+    /// See [`Setting::Timber`].
+    pub timber: Timber,
 }
 
 impl Settings {
@@ -215,6 +220,7 @@ impl Settings {
             Setting::HouseEnd(h) => self.house_end = Some(h),
             Setting::Notch(n) => self.notch = Some(n),
             Setting::Tape(d) => self.tape = Some(d),
+            Setting::Timber(told) => self.timber.set(told),
         }
     }
 

@@ -112,6 +112,16 @@ pub enum Lie {
     Edge,
 }
 
+impl Lie {
+    /// Its name.
+    pub fn name(self) -> &'static str {
+        match self {
+            Lie::Flat => "flat",
+            Lie::Edge => "on edge",
+        }
+    }
+}
+
 /// One thing told of the wood or of the rail.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TimberTold {

@@ -3,8 +3,8 @@
 use super::json::{length, tape_of};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
-    StairAt, StairOpening,
+    Basis, Duration, End, Fixing, Gate, GateAt, Grade, HouseEnd, Job, JoistsRun, Lie, Mount, NotchTold, PostRole,
+    PostSize, Run, Settings, Species, StairAt, StairOpening,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -143,6 +143,14 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "joists": told(s.joists, tape),
         "first_joist": told(s.first_joist, tape),
         "joists_run": s.joists_run.map(joists_run),
+        "species": s.timber.species.map(Species::name),
+        "lumber_grade": s.timber.grade.map(Grade::name),
+        "service": s.timber.wet.map(|wet| if wet { "wet" } else { "dry" }),
+        "incised": s.timber.incised,
+        "load_duration": s.timber.duration.map(Duration::name),
+        "top_rail": s.timber.rail.map(|l| l.to_string()),
+        "top_rail_lies": s.timber.lie.map(Lie::name),
+        "cap": s.timber.cap.map(|c| c.map_or_else(|| "none".to_owned(), |l| l.to_string())),
     })
 }
 

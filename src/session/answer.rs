@@ -2,10 +2,12 @@
 
 mod reasons;
 mod refusals;
+mod strength;
 mod sums;
 
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
+pub(super) use strength::supposed_by;
 pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
@@ -150,6 +152,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
+        Query::Strength(ask) => strength::strength(job, ask),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));

@@ -8,7 +8,7 @@
 //!         | "baluster line: " inches " inside the edge" | "hold-back: " inches
 //!         | "joists: " inches " on centre" | "first joist: " inches " in" | "joists run: " words
 //!         | "mount: " words | "fixing: " words | "house end: " words
-//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts
+//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts | timber        see timber.rs
 //! deck    = "deck: " length (" along the house" | " out")
 //! ```
 
@@ -16,6 +16,7 @@ use super::Read;
 use super::clean::clean_note;
 use super::length::{read_length, read_lumber};
 use super::run::{read_run, write_run};
+use super::timber::{read_timber, write_timber};
 use super::words::{Table, one_of, whole, words_of};
 use crate::job::{Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting};
 use crate::measure::{Tape, exact_inches, exact_phrase};
@@ -92,6 +93,7 @@ fn write_setting(setting: Setting) -> String {
         Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
         Setting::Notch(NotchTold::Deep(l)) => format!("notch: {} deep", exact_inches(l)),
         Setting::Tape(den) => format!("tape: 1/{den}"),
+        Setting::Timber(told) => write_timber(told),
     }
 }
 
@@ -120,6 +122,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_size_setting, Fact::Set),
         map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
+        map(read_timber, |told| Fact::Set(Setting::Timber(told))),
     ))
     .parse(i)
 }

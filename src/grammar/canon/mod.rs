@@ -30,8 +30,10 @@ mod fact;
 mod length;
 mod query;
 mod run;
+mod strength;
 mod sum;
 mod talk;
+mod timber;
 mod words;
 
 pub use clean::{clean_name, clean_note};

@@ -11,6 +11,7 @@ mod lengths;
 mod noise;
 mod settings;
 mod stair_sides;
+mod strength;
 mod talk;
 mod walks;
 
@@ -238,4 +239,12 @@ const PARSERS: &[(Parse, u32)] = &[
     (talk::cut, 0),
     (talk::stop, 0),
     (talk::put, 2),
+    (strength::question, 0),
+    (strength::species, 0),
+    (strength::grade, 1),
+    (strength::service, 0),
+    (strength::rail_of, 0),
+    (strength::rail_lies, 0),
+    (strength::edge_behind, 3),
+    (strength::cap, 0),
 ];

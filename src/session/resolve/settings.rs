@@ -16,6 +16,7 @@ impl Resolver<'_> {
                 let focus = Focus { role: Some(*role), slot: None, ..branch.focus.clone() };
                 set(Branch { focus, ..branch }, Setting::Post(*role, PostSize::Lumber(*lumber)))
             }
+            Clause::Timber(told) => set(branch, Setting::Timber(*told)),
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),

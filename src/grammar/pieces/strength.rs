@@ -1,0 +1,386 @@
+//! Questions about span and strength, and facts about the wood and the rail.
+//!
+//! A question is read whole: a run of bits in any order, each a cue, a measure, lumber or a part,
+//! with small words between. A word that is none of these ends it, and is left over as anywhere.
+//!
+//! ```text
+//! question = bit+         bit = cue | bare | lumber | length | "clear" | "on centre" | "high" | part | wood | asking | small word
+//! bare     = ("nothing" | "no" | "without" | "skip" ...) [det] (line-post | post "in the middle")
+//! ```
+
+use super::Say;
+use super::atoms::{In, Out, any, count, det, length, lumber, one, part, sense, sep, text};
+use crate::grammar::ask::{About, StrengthAsk};
+use crate::grammar::draft::{Clause, StrengthDraft};
+use crate::grammar::items::Item;
+use crate::grammar::sense::{Cue, Part, Sense, Spot, Strong, Verb};
+use crate::job::{Basis, Lie, Species};
+use crate::measure::{Lumber, Measure};
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{map, opt, value, verify};
+use nom::multi::many1;
+use nom::sequence::{preceded, terminated};
+
+/// One bit of a question.
+#[derive(Clone, Debug, PartialEq)]
+enum Bit {
+    Cue(Strong),
+    Bare,
+    Lumber(Lumber),
+    Length(Measure),
+    High,
+    Centre,
+    Part(Part),
+    Wood(Species),
+    Asks,
+    Small,
+}
+
+/// "could I get away with 8 foot", "how bouncy is it at 8", "is a 4x4 enough at 42".
+pub fn question(input: In<'_>) -> Out<'_, Say> {
+    let (rest, bits) = many1(bit).parse(input)?;
+    match gathered(&bits) {
+        Some(draft) => Ok((rest, Say::Clause(Clause::Strength(draft)))),
+        None => Err(nom::Err::Error(())),
+    }
+}
+
+fn bit(input: In<'_>) -> Out<'_, Bit> {
+    let cue = any(|s| if let Sense::Strong(cue) = s { Some(Bit::Cue(cue)) } else { None });
+    let wood = any(|s| if let Sense::Wood(species) = s { Some(Bit::Wood(species)) } else { None });
+    let parts = any(|s| match s {
+        Sense::Part(p @ (Part::Post | Part::LinePost | Part::CornerPost | Part::EndPost | Part::GatePost)) => {
+            Some(Bit::Part(p))
+        }
+        Sense::Part(p @ (Part::Rail | Part::TopRail | Part::Guard | Part::Run | Part::Bay | Part::Opening)) => {
+            Some(Bit::Part(p))
+        }
+        Sense::Part(p @ (Part::Rim | Part::Notch)) => Some(Bit::Part(p)),
+        _ => None,
+    });
+    alt((
+        map(verify(count, |n| *n == 200), |_| Bit::Small).and(text(&["lb", "lbs", "pounds", "pound"])).map(|(b, ())| b),
+        value(Bit::Bare, bare),
+        map(lumber, Bit::Lumber),
+        map(length, Bit::Length),
+        cue,
+        wood,
+        parts,
+        value(Bit::High, sense(Sense::Cue(Cue::High))),
+        value(Bit::Centre, sense(Sense::Basis(Basis::Centre))),
+        value(Bit::Small, sense(Sense::Basis(Basis::Clear))),
+        value(Bit::Asks, asking),
+        value(Bit::Small, small),
+    ))
+    .parse(input)
+}
+
+/// "nothing in the middle", "without a middle post", "skip the line posts".
+fn bare(input: In<'_>) -> Out<'_, ()> {
+    let middle = || {
+        let between = text(&["between", "between them"]);
+        let at = (opt(text(&["in", "at"])), det, sense(Sense::Spot(Spot::Middle)));
+        alt((value((), part(Part::LinePost)), value((), between), value((), at)))
+    };
+    let post =
+        || (det, opt(text(&["any"])), alt((value((), part(Part::LinePost)), value((), (part(Part::Post), middle())))));
+    let none = value((), (text(&["nothing", "none"]), middle()));
+    let lead = alt((
+        text(&[
+            "no",
+            "without",
+            "without a",
+            "without any",
+            "skipping",
+            "leaving out",
+            "omitting",
+            "omit",
+            "doing without",
+        ]),
+        sense(Sense::Verb(Verb::Drop)),
+    ));
+    alt((none, value((), (lead, post(), opt(text(&["out"])))))).parse(input)
+}
+
+/// What opens a question or a what-if.
+fn asking(input: In<'_>) -> Out<'_, ()> {
+    let opens = |i: &Item| {
+        let asks = |s: &Sense| matches!(s, Sense::Ask(_) | Sense::Verb(Verb::Suppose));
+        (i.senses().iter().any(asks) || ASKING.contains(&&*i.text)).then_some(())
+    };
+    alt((one(opens), sep("?"))).parse(input)
+}
+
+const ASKING: [&str; 12] =
+    ["would", "will", "can", "could", "does", "do", "is", "are", "should", "how", "whats", "what 's"];
+
+/// Words that carry nothing in such a question.
+fn small(input: In<'_>) -> Out<'_, ()> {
+    let light = |i: &Item| (i.is_light() && !i.torn && !i.may_be(Sense::Not)).then_some(());
+    let listed = |i: &Item| SMALL.contains(&&*i.text).then_some(());
+    alt((one(light), one(listed), sep(",.!-"))).parse(input)
+}
+
+const SMALL: [&str; 42] = [
+    "go",
+    "going",
+    "run",
+    "running",
+    "use",
+    "using",
+    "have",
+    "has",
+    "take",
+    "long",
+    "wide",
+    "between",
+    "between posts",
+    "between the posts",
+    "over",
+    "across",
+    "if",
+    "much",
+    "too",
+    "still",
+    "only",
+    "any",
+    "someone",
+    "somebody",
+    "when",
+    "instead",
+    "bigger",
+    "make",
+    "makes",
+    "make it",
+    "or",
+    "put",
+    "add",
+    "lay",
+    "laying",
+    "wood",
+    "total",
+    "each",
+    "more",
+    "works",
+    "than",
+    "got",
+];
+
+/// What was gathered of a question, in order.
+#[derive(Default)]
+struct Gathered {
+    posts: Vec<Lumber>,
+    rails: Vec<Lumber>,
+    cap: Option<Lumber>,
+    rim: Option<Lumber>,
+    lie: Option<Lie>,
+    species: Option<Species>,
+    lengths: Vec<(Measure, bool)>,
+}
+
+fn gathered(bits: &[Bit]) -> Option<StrengthDraft> {
+    let has = |cue: Strong| bits.contains(&Bit::Cue(cue));
+    let told = gather(bits)?;
+    let about = about(bits, &told)?;
+    let asks = bits.contains(&Bit::Asks);
+    let speaks = has(Strong::Sag) || has(Strong::Longest) || has(Strong::Stiffer) || has(Strong::Left);
+    (asks || speaks).then_some(())?;
+    let of_post = matches!(about, About::Post | About::Left | About::Bolt);
+    let (mut span, mut height) = (None, None);
+    for (m, high) in told.lengths {
+        let slot = if high || of_post { &mut height } else { &mut span };
+        if slot.replace(m).is_some() {
+            return None;
+        }
+    }
+    // "what if I skip the line posts" supposes them gone; with a span it asks whether a rail reaches.
+    let bare_alone = bits.contains(&Bit::Bare) && span.is_none() && !has(Strong::Allow) && !has(Strong::Sag);
+    (!bare_alone).then_some(())?;
+    let big = has(Strong::BigPosts).then_some(Lumber::SIX_BY_SIX);
+    let ask = StrengthAsk {
+        about,
+        span: None,
+        height: None,
+        post: told.posts.first().copied().or(big),
+        rail: told.rails.first().copied(),
+        lie: told.lie,
+        cap: told.cap,
+        rim: told.rim,
+        species: told.species,
+    };
+    Some(StrengthDraft { ask, span, height, on_centre: bits.contains(&Bit::Centre) })
+}
+
+/// Sorts lumber into posts, rail, cap and rim; `None` where one has two of them.
+fn gather(bits: &[Bit]) -> Option<Gathered> {
+    let mut told = Gathered::default();
+    let loud: Vec<&Bit> = bits.iter().filter(|b| !matches!(b, Bit::Small | Bit::Asks)).collect();
+    for (i, bit) in loud.iter().enumerate() {
+        let next = loud.get(i + 1).copied();
+        match bit {
+            Bit::Lumber(l) if matches!(next, Some(Bit::Part(Part::Rim))) => put(&mut told.rim, *l)?,
+            Bit::Lumber(l) if l.thick_quarters >= 16 => told.posts.push(*l),
+            Bit::Lumber(l) if is_cap(&loud, i) => put(&mut told.cap, *l)?,
+            Bit::Lumber(l) => told.rails.push(*l),
+            // "2x6 flat on top of the 2x4": a cap's own "flat" says nothing of the rail.
+            Bit::Cue(Strong::Flat) if i > 0 && matches!(loud[i - 1], Bit::Lumber(_)) && is_cap(&loud, i - 1) => {}
+            Bit::Cue(Strong::Flat) => put(&mut told.lie, Lie::Flat)?,
+            Bit::Cue(Strong::Edge) => put(&mut told.lie, Lie::Edge)?,
+            Bit::Wood(s) => put(&mut told.species, *s)?,
+            Bit::Length(m) => {
+                let high = matches!(next, Some(Bit::High | Bit::Part(Part::Guard)))
+                    || i > 0 && matches!(loud[i - 1], Bit::High);
+                told.lengths.push((m.clone(), high));
+            }
+            _ => {}
+        }
+    }
+    (told.posts.len() <= 1 && told.rails.len() <= 1).then_some(told)
+}
+
+/// True for lumber called the cap, or said to lie on top of another piece.
+fn is_cap(loud: &[&Bit], at: usize) -> bool {
+    let mut after = loud[at + 1..].iter().filter(|b| !matches!(b, Bit::Cue(Strong::Flat)));
+    let next = after.next();
+    let named = matches!(next, Some(Bit::Cue(Strong::Cap)));
+    let lumber = |b: &&&Bit| matches!(b, Bit::Lumber(_));
+    // "2x6 flat on top of the 2x4": what is laid comes first; "2x4 with a 2x6 on top": last.
+    let on_top = matches!(next, Some(Bit::Cue(Strong::OnTop)));
+    let first_of_two = on_top && after.any(|b| lumber(&b));
+    let last_of_two = on_top && loud[..at].iter().any(|b| lumber(&b));
+    named || first_of_two || last_of_two
+}
+
+fn put<T: PartialEq>(slot: &mut Option<T>, told: T) -> Option<()> {
+    match slot {
+        Some(stands) if *stands != told => None,
+        _ => {
+            *slot = Some(told);
+            Some(())
+        }
+    }
+}
+
+/// What the question is about: the plainest cue wins.
+fn about(bits: &[Bit], told: &Gathered) -> Option<About> {
+    let has = |cue: Strong| bits.contains(&Bit::Cue(cue));
+    let notch = bits.contains(&Bit::Part(Part::Notch));
+    let post = !told.posts.is_empty() || bits.iter().any(|b| matches!(b, Bit::Part(Part::Post | Part::LinePost)));
+    let of_rail = !told.rails.is_empty()
+        || told.cap.is_some()
+        || bits.iter().any(|b| matches!(b, Bit::Part(Part::Rail | Part::TopRail | Part::Bay | Part::Opening)));
+    let rail_cue = has(Strong::Sag) || has(Strong::Allow) || bits.contains(&Bit::Bare);
+    let strength = has(Strong::Hold) || rail_cue;
+    Some(match () {
+        () if has(Strong::Bolt) || told.rim.is_some() && strength => About::Bolt,
+        () if has(Strong::Left) || notch && post && strength => About::Left,
+        () if has(Strong::Stiffer) => About::Stiffer,
+        () if has(Strong::Longest) => About::Longest,
+        () if has(Strong::Hold) && post && !of_rail && !rail_cue => About::Post,
+        () if has(Strong::Allow) || bits.contains(&Bit::Bare) => About::Reach,
+        () if strength => About::Bay,
+        () => return None,
+    })
+}
+
+// --- facts ------------------------------------------------------------------------------------
+
+fn timber(told: crate::job::TimberTold) -> Say {
+    Say::Clause(Clause::Timber(told))
+}
+
+fn strong<'a>(cue: Strong) -> impl Parser<In<'a>, Output = (), Error = ()> {
+    sense(Sense::Strong(cue))
+}
+
+/// "the wood is", "lumber's", "it's", "posts are".
+fn stuff(input: In<'_>) -> Out<'_, ()> {
+    let thing = alt((strong(Strong::Stuff), part(Part::Post), text(&["wood", "it", "everything", "they", "stock"])));
+    let is = || text(&["is", "'s", "are", ":", "=", "will be", "'re", "gonna be"]);
+    let whole = value((), (opt(text(&["all"])), det, opt(text(&["all"])), thing, opt(alt((is(), sep(":"))))));
+    let it_is =
+        value((), text(&["its", "it 's", "they 're", "theyre", "thats", "were using", "we 're using", "using"]));
+    value((), (alt((whole, it_is)), opt(text(&["all", "a", "just"])))).parse(input)
+}
+
+/// "it's southern pine", "the wood is hem fir", "species doug fir".
+pub fn species(input: In<'_>) -> Out<'_, Say> {
+    let wood = any(|s| if let Sense::Wood(species) = s { Some(species) } else { None });
+    preceded(stuff, wood).map(|s| timber(crate::job::TimberTold::Species(s))).parse(input)
+}
+
+/// "no 2", "grade number 1", "lumber grade no. 2"; behind a wood or a word for it.
+pub fn grade(input: In<'_>) -> Out<'_, Say> {
+    use crate::job::{Grade, TimberTold};
+    let lead = (opt(sep(",")), opt(strong(Strong::Stuff)), opt(text(&["graded", "grade", "is", "stamped"])));
+    let number = (text(&["no", "number", "grade", "#", "no . "]), opt(sep(".")));
+    let which = alt((verify(count, |n| *n == 1), verify(count, |n| *n == 2)));
+    let end = opt(text(&["grade", "or better"]));
+    let read = preceded((lead, number), terminated(which, end));
+    read.map(|n| timber(TimberTold::Grade(if n == 1 { Grade::No1 } else { Grade::No2 }))).parse(input)
+}
+
+/// "the wood stays dry", "lumber gets wet", "posts are incised", "not incised", "ten minute load".
+pub fn service(input: In<'_>) -> Out<'_, Say> {
+    use crate::job::{Duration, TimberTold};
+    let not = || opt(text(&["not", "arent", "isnt"])).map(|n| n.is_some());
+    let incised = terminated(not(), strong(Strong::Incised)).map(|no| TimberTold::Incised(!no));
+    let said = alt((
+        value(TimberTold::Wet(true), strong(Strong::Wet)),
+        value(TimberTold::Wet(false), strong(Strong::Dry)),
+        incised,
+        value(TimberTold::Duration(Duration::TenMinutes), strong(Strong::TenMinutes)),
+        value(TimberTold::Duration(Duration::TenYears), strong(Strong::TenYears)),
+    ));
+    preceded((opt(stuff), opt((sense(Sense::Verb(Verb::Use)), det))), said).map(timber).parse(input)
+}
+
+fn lie(input: In<'_>) -> Out<'_, Lie> {
+    alt((value(Lie::Flat, strong(Strong::Flat)), value(Lie::Edge, strong(Strong::Edge)))).parse(input)
+}
+
+fn laid(input: In<'_>) -> Out<'_, ()> {
+    value((), opt(text(&["is", "'s", "are", "lies", "laid", "goes", "sits", "set", ":"]))).parse(input)
+}
+
+/// A rail's own word: "top rail", "rail" only where how it lies is told.
+fn top_rail(input: In<'_>) -> Out<'_, ()> {
+    let named =
+        |i: &Item| (i.may_be(Sense::Part(Part::TopRail)) && !i.may_be(Sense::Strong(Strong::Cap))).then_some(());
+    preceded(det, one(named)).parse(input)
+}
+
+fn two_by(input: In<'_>) -> Out<'_, Lumber> {
+    verify(lumber, |l| l.thick_quarters < 16).parse(input)
+}
+
+/// "top rail is a 2x4", "2x4 top rail".
+pub fn rail_of(input: In<'_>) -> Out<'_, Say> {
+    let first = preceded((top_rail, laid, opt(sep(":")), det), two_by);
+    let last = terminated(preceded(det, two_by), top_rail);
+    alt((first, last)).map(|l| timber(crate::job::TimberTold::Rail(l))).parse(input)
+}
+
+/// "top rail on edge", "rail laid flat"; "on edge" behind the rail's lumber.
+pub fn rail_lies(input: In<'_>) -> Out<'_, Say> {
+    let rail = alt((top_rail, preceded(det, part(Part::Rail))));
+    preceded((rail, laid), lie).map(|l| timber(crate::job::TimberTold::Lie(l))).parse(input)
+}
+
+/// "top rail is a 2x4 on edge", "2x4 on edge for the top rail", told as two facts.
+pub fn edge_behind(input: In<'_>) -> Out<'_, Say> {
+    lie.map(|l| timber(crate::job::TimberTold::Lie(l))).parse(input)
+}
+
+/// "put a 2x6 cap on it", "cap is a 2x6", "no cap".
+pub fn cap(input: In<'_>) -> Out<'_, Say> {
+    use crate::job::TimberTold;
+    let cap = || strong(Strong::Cap);
+    let verb = || opt(alt((sense(Sense::Verb(Verb::Use)), sense(Sense::Verb(Verb::Put)))));
+    let on = || opt((text(&["on"]), text(&["it", "top", "the rail", "that", "there"])));
+    let last = terminated(preceded((verb(), det), two_by), (cap(), on()));
+    let first = preceded((det, cap(), laid, opt(sep(":")), det), two_by);
+    let none = value(None, (text(&["no", "without", "without a"]), det, cap()));
+    alt((map(alt((last, first)), Some), none)).map(|c| timber(TimberTold::Cap(c))).parse(input)
+}
