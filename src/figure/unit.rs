@@ -19,6 +19,8 @@ pub enum Unit {
     In4,
     /// A factor or a ratio.
     Times,
+    /// Degrees of an angle.
+    Degrees,
 }
 
 impl Unit {
@@ -33,14 +35,17 @@ impl Unit {
             Unit::In3 => "in^3",
             Unit::In4 => "in^4",
             Unit::Times => "",
+            Unit::Degrees => "degrees",
         }
     }
 
-    /// How many places behind the point a figure in it is printed to.
+    /// How many places behind the point a figure in it is printed to. A saw's scale is read to a
+    /// tenth of a degree at best (common practice, no source).
     pub fn places(self) -> u32 {
         match self {
             Unit::Pounds | Unit::PoundsPerFoot | Unit::Psi | Unit::InchPounds => 0,
             Unit::Times => 2,
+            Unit::Degrees => 1,
             Unit::In2 | Unit::In3 | Unit::In4 => 3,
         }
     }

@@ -169,7 +169,7 @@ pub enum Clause {
     /// A question about span or strength.
     Strength(StrengthDraft),
     /// The wood, or how the rail is made up.
-    Timber(TimberTold),
+    Timber(Vec<TimberTold>),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
 }

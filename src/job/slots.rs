@@ -52,6 +52,12 @@ pub enum SlotId {
     FirstJoist,
     /// How deep stairs are recessed into the deck.
     Recess,
+    /// The height of one riser.
+    Rise,
+    /// The run of one tread.
+    Tread,
+    /// The gap at a gate's hinges or latch.
+    LeafGap,
 }
 
 /// Which unit a bare number takes.
@@ -85,7 +91,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 22] = [
+pub const SLOTS: [Slot; 25] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -108,6 +114,9 @@ pub const SLOTS: [Slot; 22] = [
     row(SlotId::Joists, "joist spacing", "joists", Inches, (6, 48)),
     row(SlotId::FirstJoist, "first joist", "first_joist", Inches, (0, 48)),
     row(SlotId::Recess, "recess", "recess", FeetTo(12, 18), (6, 240)),
+    row(SlotId::Rise, "riser", "rise", Inches, (1, 12)),
+    row(SlotId::Tread, "tread", "tread", Inches, (4, 60)),
+    row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
 ];
 
 impl SlotId {

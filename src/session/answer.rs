@@ -7,6 +7,7 @@ mod sums;
 
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
+use strength::beside;
 pub(super) use strength::supposed_by;
 pub(super) use sums::sum;
 
@@ -134,6 +135,7 @@ pub(super) fn supposed(
         let spans = [Span::Say("As it stands: ")].into_iter().chain(first.spans);
         reply.lines.push(Line::new(Role::Detail, spans));
     }
+    reply.lines.extend(beside(now, then));
     reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);

@@ -89,6 +89,7 @@ enum Kind {
 fn kind(v: Value) -> Kind {
     match v {
         Value::Length(l) => Kind::Length(l),
+        // A sum has no quantities yet: one would count as its number.
         Value::Number(q) | Value::Quantity(q, _) => Kind::Number(q),
         Value::Count(n) => Kind::Number(Q::from_integer(i128::from(n))),
     }

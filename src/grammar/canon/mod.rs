@@ -27,9 +27,11 @@
 
 mod clean;
 mod fact;
+mod gate;
 mod length;
 mod query;
 mod run;
+mod stairs;
 mod strength;
 mod sum;
 mod talk;

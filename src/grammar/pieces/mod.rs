@@ -245,6 +245,5 @@ const PARSERS: &[(Parse, u32)] = &[
     (strength::service, 0),
     (strength::rail_of, 0),
     (strength::rail_lies, 0),
-    (strength::edge_behind, 3),
     (strength::cap, 0),
 ];

@@ -9,16 +9,16 @@
 //! ```
 
 use super::Say;
-use super::atoms::{In, Out, any, count, det, length, lumber, one, part, sense, sep, text};
+use super::atoms::{In, Out, any, count, det, length, lumber, measure, one, part, sense, sep, text};
 use crate::grammar::ask::{About, StrengthAsk};
 use crate::grammar::draft::{Clause, StrengthDraft};
 use crate::grammar::items::Item;
 use crate::grammar::sense::{Cue, Part, Sense, Spot, Strong, Verb};
 use crate::job::{Basis, Lie, Species};
-use crate::measure::{Lumber, Measure};
+use crate::measure::{Lumber, Meaning, Measure, Side};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{map, opt, value, verify};
+use nom::combinator::{map, map_opt, opt, value, verify};
 use nom::multi::many1;
 use nom::sequence::{preceded, terminated};
 
@@ -33,6 +33,13 @@ enum Bit {
     Centre,
     Part(Part),
     Wood(Species),
+    OtherWood,
+    Safe,
+    On,
+    Between,
+    Goes,
+    Works,
+    Opens,
     Asks,
     Small,
 }
@@ -40,30 +47,66 @@ enum Bit {
 /// "could I get away with 8 foot", "how bouncy is it at 8", "is a 4x4 enough at 42".
 pub fn question(input: In<'_>) -> Out<'_, Say> {
     let (rest, bits) = many1(bit).parse(input)?;
+    if !well_formed(&bits) {
+        return Err(nom::Err::Error(()));
+    }
+    let asks = asks(&bits);
+    if asks && bits.contains(&Bit::Safe) {
+        return Ok((rest, Say::Clause(Clause::NotYet(NO_SAFE))));
+    }
+    if asks && bits.contains(&Bit::OtherWood) {
+        return Ok((rest, Say::Clause(Clause::NotYet(NO_WOOD))));
+    }
+    let posts = bits.iter().filter(|b| matches!(b, Bit::Lumber(l) if l.thick_quarters >= 16)).count();
+    if asks && posts == 2 && bits.contains(&Bit::Cue(Strong::Stiffer)) {
+        return Ok((rest, Say::Clause(Clause::NotYet(TWO_POSTS))));
+    }
     match gathered(&bits) {
         Some(draft) => Ok((rest, Say::Clause(Clause::Strength(draft)))),
         None => Err(nom::Err::Error(())),
     }
 }
 
+const NO_SAFE: &str = "I call nothing safe: that is for the building department or an engineer. I can put what a part is \
+                       asked beside what it is allowed: \"is a 4x4 enough at 42\", \"how bouncy is it at 6 ft\".";
+const TWO_POSTS: &str = "I compare rails, not two posts: ask for each by itself, \"is a 6x6 enough at 42\".";
+const NO_WOOD: &str = "I have no design values for that. I have southern pine, douglas fir-larch, hem-fir, spruce-pine-fir, \
+                       western cedar and redwood; for anything else ask its maker or an engineer.";
+
 fn bit(input: In<'_>) -> Out<'_, Bit> {
     let cue = any(|s| if let Sense::Strong(cue) = s { Some(Bit::Cue(cue)) } else { None });
     let wood = any(|s| if let Sense::Wood(species) = s { Some(Bit::Wood(species)) } else { None });
     let parts = any(|s| match s {
-        Sense::Part(p @ (Part::Post | Part::LinePost | Part::CornerPost | Part::EndPost | Part::GatePost)) => {
-            Some(Bit::Part(p))
-        }
-        Sense::Part(p @ (Part::Rail | Part::TopRail | Part::Guard | Part::Run | Part::Bay | Part::Opening)) => {
-            Some(Bit::Part(p))
-        }
-        Sense::Part(p @ (Part::Rim | Part::Notch)) => Some(Bit::Part(p)),
+        Sense::Part(
+            p @ (Part::Post
+            | Part::LinePost
+            | Part::Rail
+            | Part::TopRail
+            | Part::Guard
+            | Part::Bay
+            | Part::Opening
+            | Part::Rim
+            | Part::Notch),
+        ) => Some(Bit::Part(p)),
         _ => None,
     });
-    alt((
-        map(verify(count, |n| *n == 200), |_| Bit::Small).and(text(&["lb", "lbs", "pounds", "pound"])).map(|(b, ())| b),
+    // "8 foot long": of the length, nowhere else.
+    let span = terminated(length, opt(text(&["long", "wide"])));
+    let first = alt((
+        value(Bit::Cue(Strong::Load), (verify(count, |n| *n == 200), text(&["lb", "lbs", "pounds", "pound"]))),
+        value(Bit::Small, text(&["one", "a", "an"])),
+        value(Bit::Between, text(&["between posts", "between the posts"])),
+        value(Bit::Between, (text(&["between"]), det, part(Part::Post))),
+        value(Bit::Works, text(&["pull", "pulls", "work", "works", "hard", "tension"])),
+        value(Bit::On, text(&["on", "onto"])),
+        value(Bit::Safe, strong(Strong::Safe)),
+        value(Bit::OtherWood, strong(Strong::OtherWood)),
+        map(no_lumber, Bit::Lumber),
+    ));
+    let told = alt((
         value(Bit::Bare, bare),
         map(lumber, Bit::Lumber),
-        map(length, Bit::Length),
+        map(span, Bit::Length),
         cue,
         wood,
         parts,
@@ -71,8 +114,41 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
         value(Bit::Centre, sense(Sense::Basis(Basis::Centre))),
         value(Bit::Small, sense(Sense::Basis(Basis::Clear))),
         value(Bit::Asks, asking),
+        value(Bit::Opens, text(&OPENING)),
+        value(Bit::Goes, text(&["go", "run", "have"])),
         value(Bit::Small, small),
-    ))
+    ));
+    alt((first, told)).parse(input)
+}
+
+/// True where it opens as a question or with what is asked about, and no asking word trails.
+fn well_formed(bits: &[Bit]) -> bool {
+    let mut said = bits.iter().filter(|b| !matches!(b, Bit::Small));
+    let opens = |b: &Bit| match b {
+        Bit::Part(p) => matches!(p, Part::Rail | Part::TopRail | Part::Guard | Part::Post),
+        _ => matches!(b, Bit::Asks | Bit::Opens | Bit::Cue(_) | Bit::Lumber(_)),
+    };
+    said.next().is_some_and(opens) && !matches!(said.next_back(), Some(Bit::Asks | Bit::Opens))
+}
+
+/// True for a line that asks: by a word that always does, or one that does where it opens.
+fn asks(bits: &[Bit]) -> bool {
+    let opening = bits.iter().find(|b| **b != Bit::Small);
+    bits.contains(&Bit::Asks) || opening == Some(&Bit::Opens)
+}
+
+/// "2x9": said as lumber is, and none.
+fn no_lumber(input: In<'_>) -> Out<'_, Lumber> {
+    let whole = |s: &Side| match s {
+        Side::Bare(n) if n.value.is_integer() && !n.fraction => u16::try_from(n.value.to_integer()).ok(),
+        _ => None,
+    };
+    map_opt(measure, move |m| match &m.meaning {
+        Meaning::By(a, b) => {
+            whole(a).zip(whole(b)).filter(|(a, b)| *a <= 12 && *b <= 24).map(|(a, b)| Lumber::by(a, b))
+        }
+        _ => None,
+    })
     .parse(input)
 }
 
@@ -109,21 +185,27 @@ fn asking(input: In<'_>) -> Out<'_, ()> {
         let asks = |s: &Sense| matches!(s, Sense::Ask(_) | Sense::Verb(Verb::Suppose));
         (i.senses().iter().any(asks) || ASKING.contains(&&*i.text)).then_some(())
     };
-    alt((one(opens), sep("?"))).parse(input)
+    one(opens).parse(input)
 }
 
-const ASKING: [&str; 12] =
-    ["would", "will", "can", "could", "does", "do", "is", "are", "should", "how", "whats", "what 's"];
+const ASKING: [&str; 4] = ["how hard", "how", "whats", "what 's"];
+
+/// Words that ask where they open the line, and link elsewhere.
+const OPENING: [&str; 9] = ["would", "will", "can", "could", "does", "do", "is", "are", "should"];
 
 /// Words that carry nothing in such a question.
 fn small(input: In<'_>) -> Out<'_, ()> {
-    let light = |i: &Item| (i.is_light() && !i.torn && !i.may_be(Sense::Not)).then_some(());
+    let light = |i: &Item| (i.is_light() && !i.torn && !i.may_be(Sense::Not) && &*i.text != "between").then_some(());
     let listed = |i: &Item| SMALL.contains(&&*i.text).then_some(());
-    alt((one(light), one(listed), sep(",.!-"))).parse(input)
+    alt((one(light), one(listed), sep(",.!-?"))).parse(input)
 }
 
-const SMALL: [&str; 42] = [
+const SMALL: [&str; 50] = [
     "go",
+    "with",
+    "go with",
+    "going with",
+    "of",
     "going",
     "run",
     "running",
@@ -132,18 +214,14 @@ const SMALL: [&str; 42] = [
     "have",
     "has",
     "take",
-    "long",
-    "wide",
-    "between",
-    "between posts",
-    "between the posts",
+    "takes",
+    "taking",
     "over",
     "across",
     "if",
     "much",
     "too",
     "still",
-    "only",
     "any",
     "someone",
     "somebody",
@@ -161,10 +239,18 @@ const SMALL: [&str; 42] = [
     "wood",
     "total",
     "each",
-    "more",
-    "works",
-    "than",
     "got",
+    "i",
+    "we",
+    "you",
+    "it",
+    "a",
+    "the",
+    "to",
+    "at",
+    "in",
+    "one",
+    "midspan",
 ];
 
 /// What was gathered of a question, in order.
@@ -183,7 +269,7 @@ fn gathered(bits: &[Bit]) -> Option<StrengthDraft> {
     let has = |cue: Strong| bits.contains(&Bit::Cue(cue));
     let told = gather(bits)?;
     let about = about(bits, &told)?;
-    let asks = bits.contains(&Bit::Asks);
+    let asks = asks(bits);
     let speaks = has(Strong::Sag) || has(Strong::Longest) || has(Strong::Stiffer) || has(Strong::Left);
     (asks || speaks).then_some(())?;
     let of_post = matches!(about, About::Post | About::Left | About::Bolt);
@@ -194,6 +280,8 @@ fn gathered(bits: &[Bit]) -> Option<StrengthDraft> {
             return None;
         }
     }
+    // "max bay is 5'6" tells a limit.
+    (about != About::Longest || span.is_none()).then_some(())?;
     // "what if I skip the line posts" supposes them gone; with a span it asks whether a rail reaches.
     let bare_alone = bits.contains(&Bit::Bare) && span.is_none() && !has(Strong::Allow) && !has(Strong::Sag);
     (!bare_alone).then_some(())?;
@@ -215,7 +303,8 @@ fn gathered(bits: &[Bit]) -> Option<StrengthDraft> {
 /// Sorts lumber into posts, rail, cap and rim; `None` where one has two of them.
 fn gather(bits: &[Bit]) -> Option<Gathered> {
     let mut told = Gathered::default();
-    let loud: Vec<&Bit> = bits.iter().filter(|b| !matches!(b, Bit::Small | Bit::Asks)).collect();
+    let loud = loud(bits);
+    let either = bits.contains(&Bit::Cue(Strong::Stiffer));
     for (i, bit) in loud.iter().enumerate() {
         let next = loud.get(i + 1).copied();
         match bit {
@@ -225,8 +314,15 @@ fn gather(bits: &[Bit]) -> Option<Gathered> {
             Bit::Lumber(l) => told.rails.push(*l),
             // "2x6 flat on top of the 2x4": a cap's own "flat" says nothing of the rail.
             Bit::Cue(Strong::Flat) if i > 0 && matches!(loud[i - 1], Bit::Lumber(_)) && is_cap(&loud, i - 1) => {}
-            Bit::Cue(Strong::Flat) => put(&mut told.lie, Lie::Flat)?,
+            // "stiffer on edge or flat": one beside the other.
+            Bit::Cue(Strong::Edge) if told.lie == Some(Lie::Flat) && either => told.lie = None,
+            Bit::Cue(Strong::Flat) if told.lie == Some(Lie::Edge) && either => told.lie = None,
             Bit::Cue(Strong::Edge) => put(&mut told.lie, Lie::Edge)?,
+            Bit::Cue(Strong::Flat) => put(&mut told.lie, Lie::Flat)?,
+            Bit::High | Bit::Centre => {
+                let beside = |b: Option<&&Bit>| matches!(b, Some(Bit::Length(_)));
+                (beside(next.as_ref()) || i > 0 && beside(loud.get(i - 1))).then_some(())?;
+            }
             Bit::Wood(s) => put(&mut told.species, *s)?,
             Bit::Length(m) => {
                 let high = matches!(next, Some(Bit::High | Bit::Part(Part::Guard)))
@@ -239,6 +335,19 @@ fn gather(bits: &[Bit]) -> Option<Gathered> {
     (told.posts.len() <= 1 && told.rails.len() <= 1).then_some(told)
 }
 
+/// The bits that say something; "on" only between two pieces of lumber.
+fn loud(bits: &[Bit]) -> Vec<&Bit> {
+    let said: Vec<&Bit> =
+        bits.iter().filter(|b| !matches!(b, Bit::Small | Bit::Asks | Bit::Opens | Bit::Goes | Bit::Works)).collect();
+    let lumber = |b: Option<&&Bit>| matches!(b, Some(Bit::Lumber(_)));
+    let joins = |i: usize| {
+        let before = said[..i].iter().rev().find(|b| !matches!(b, Bit::Cue(Strong::Flat | Strong::Cap)));
+        lumber(before) && lumber(said.get(i + 1))
+    };
+    let keep = |(i, b): &(usize, &&Bit)| !matches!(b, Bit::On) || joins(*i);
+    said.iter().enumerate().filter(keep).map(|(_, b)| *b).collect()
+}
+
 /// True for lumber called the cap, or said to lie on top of another piece.
 fn is_cap(loud: &[&Bit], at: usize) -> bool {
     let mut after = loud[at + 1..].iter().filter(|b| !matches!(b, Bit::Cue(Strong::Flat)));
@@ -246,7 +355,7 @@ fn is_cap(loud: &[&Bit], at: usize) -> bool {
     let named = matches!(next, Some(Bit::Cue(Strong::Cap)));
     let lumber = |b: &&&Bit| matches!(b, Bit::Lumber(_));
     // "2x6 flat on top of the 2x4": what is laid comes first; "2x4 with a 2x6 on top": last.
-    let on_top = matches!(next, Some(Bit::Cue(Strong::OnTop)));
+    let on_top = matches!(next, Some(Bit::Cue(Strong::OnTop) | Bit::On));
     let first_of_two = on_top && after.any(|b| lumber(&b));
     let last_of_two = on_top && loud[..at].iter().any(|b| lumber(&b));
     named || first_of_two || last_of_two
@@ -270,15 +379,24 @@ fn about(bits: &[Bit], told: &Gathered) -> Option<About> {
     let of_rail = !told.rails.is_empty()
         || told.cap.is_some()
         || bits.iter().any(|b| matches!(b, Bit::Part(Part::Rail | Part::TopRail | Part::Bay | Part::Opening)));
-    let rail_cue = has(Strong::Sag) || has(Strong::Allow) || bits.contains(&Bit::Bare);
-    let strength = has(Strong::Hold) || rail_cue;
+    // "stretch it to 16" is a run made longer; of a bay, a rail or posts it asks what they bear.
+    let stretch = has(Strong::Stretch) && (of_rail || post || bits.contains(&Bit::Between));
+    let allow = has(Strong::Allow) || stretch;
+    let rail_cue = has(Strong::Sag) || allow || bits.contains(&Bit::Bare);
+    let asks = asks(bits);
+    let push = has(Strong::Load) && asks && (post || of_rail);
+    let hold = has(Strong::Hold) || push;
+    // "can I go 6-6 between posts".
+    let between =
+        asks && bits.contains(&Bit::Goes) && bits.contains(&Bit::Between) && told.lengths.iter().any(|(_, high)| !high);
+    let strength = hold || rail_cue || between;
     Some(match () {
-        () if has(Strong::Bolt) || told.rim.is_some() && strength => About::Bolt,
-        () if has(Strong::Left) || notch && post && strength => About::Left,
+        () if (has(Strong::Bolt) || told.rim.is_some()) && (strength || bits.contains(&Bit::Works)) => About::Bolt,
+        () if has(Strong::Left) && (post || notch) || notch && post && strength => About::Left,
         () if has(Strong::Stiffer) => About::Stiffer,
         () if has(Strong::Longest) => About::Longest,
-        () if has(Strong::Hold) && post && !of_rail && !rail_cue => About::Post,
-        () if has(Strong::Allow) || bits.contains(&Bit::Bare) => About::Reach,
+        () if hold && post && !of_rail && !rail_cue && !between => About::Post,
+        () if allow || bits.contains(&Bit::Bare) || between => About::Reach,
         () if strength => About::Bay,
         () => return None,
     })
@@ -287,7 +405,7 @@ fn about(bits: &[Bit], told: &Gathered) -> Option<About> {
 // --- facts ------------------------------------------------------------------------------------
 
 fn timber(told: crate::job::TimberTold) -> Say {
-    Say::Clause(Clause::Timber(told))
+    Say::Clause(Clause::Timber(vec![told]))
 }
 
 fn strong<'a>(cue: Strong) -> impl Parser<In<'a>, Output = (), Error = ()> {
@@ -355,22 +473,22 @@ fn two_by(input: In<'_>) -> Out<'_, Lumber> {
     verify(lumber, |l| l.thick_quarters < 16).parse(input)
 }
 
-/// "top rail is a 2x4", "2x4 top rail".
+/// "top rail is a 2x4", "2x4 top rail", "top rail is a 2x4 on edge".
 pub fn rail_of(input: In<'_>) -> Out<'_, Say> {
+    use crate::job::TimberTold;
     let first = preceded((top_rail, laid, opt(sep(":")), det), two_by);
     let last = terminated(preceded(det, two_by), top_rail);
-    alt((first, last)).map(|l| timber(crate::job::TimberTold::Rail(l))).parse(input)
+    let told = |(l, lie): (Lumber, Option<Lie>)| {
+        let told = [Some(TimberTold::Rail(l)), lie.map(TimberTold::Lie)];
+        Say::Clause(Clause::Timber(told.into_iter().flatten().collect()))
+    };
+    (alt((first, last)), opt(preceded(opt(text(&["laid", "lying", "set"])), lie))).map(told).parse(input)
 }
 
 /// "top rail on edge", "rail laid flat"; "on edge" behind the rail's lumber.
 pub fn rail_lies(input: In<'_>) -> Out<'_, Say> {
     let rail = alt((top_rail, preceded(det, part(Part::Rail))));
     preceded((rail, laid), lie).map(|l| timber(crate::job::TimberTold::Lie(l))).parse(input)
-}
-
-/// "top rail is a 2x4 on edge", "2x4 on edge for the top rail", told as two facts.
-pub fn edge_behind(input: In<'_>) -> Out<'_, Say> {
-    lie.map(|l| timber(crate::job::TimberTold::Lie(l))).parse(input)
 }
 
 /// "put a 2x6 cap on it", "cap is a 2x6", "no cap".

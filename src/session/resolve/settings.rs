@@ -2,7 +2,7 @@
 
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
+use crate::job::{Fact, FlightFact, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -16,7 +16,10 @@ impl Resolver<'_> {
                 let focus = Focus { role: Some(*role), slot: None, ..branch.focus.clone() };
                 set(Branch { focus, ..branch }, Setting::Post(*role, PostSize::Lumber(*lumber)))
             }
-            Clause::Timber(told) => set(branch, Setting::Timber(*told)),
+            Clause::Timber(told) => {
+                let each = told.iter().try_fold(branch, |b, t| b.with(Fact::Set(Setting::Timber(*t))))?;
+                Ok(vec![each])
+            }
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
@@ -224,7 +227,11 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::FirstJoist => Fact::Set(Setting::FirstJoist(l)),
         SlotId::StairWidth => Fact::StairWidth(l),
         SlotId::DeckSide => Fact::DeckAlong(l),
+        SlotId::Rise => Fact::Flight(FlightFact::Rise(l)),
+        SlotId::Tread => Fact::Flight(FlightFact::Tread(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
-        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth | SlotId::Recess => Fact::StairWidth(l),
+        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth | SlotId::Recess | SlotId::LeafGap => {
+            Fact::StairWidth(l)
+        }
     }
 }

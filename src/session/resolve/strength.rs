@@ -21,7 +21,9 @@ impl Resolver<'_> {
         if acts.len() > MOST_CHOICES {
             return Err(Problem::Ask("That can be meant in too many ways: say feet or inches.", Vec::new()));
         }
-        let ask = acts.len() > 1;
+        // A question has no place for "about" or "strong": what would be lost is asked about.
+        let shaded = |m: &Measure| m.about || m.shade.is_some();
+        let ask = acts.len() > 1 || draft.span.iter().chain(&draft.height).any(shaded);
         Ok(self.says(acts, ask))
     }
 

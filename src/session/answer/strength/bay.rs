@@ -63,12 +63,18 @@ impl Rail {
             detail(spans)
         };
         let sag = &self.out.sag;
-        let out = [say("Pushed outward it moves "), inches(&sag.demand), say(" of "), inches(&sag.capacity), say(".")];
-        vec![
-            bending("Bending under the weight: ", &self.down, &self.short[0]),
-            detail(out),
-            bending("Bending outward: ", &self.out, &self.short[1]),
-        ]
+        let out = [
+            say("Pushed outward it moves "),
+            inches(&sag.demand),
+            say(" of "),
+            inches(&sag.capacity),
+            say("; bending "),
+            fig(&self.out.stress.ratio),
+            say(" times, as a load of ten minutes "),
+            fig(&self.short[1].ratio),
+            say(" times."),
+        ];
+        vec![bending("Bending under the weight: ", &self.down, &self.short[0]), detail(out)]
     }
 
     fn rows(&self) -> Vec<crate::reply::StrengthFig> {
@@ -95,7 +101,7 @@ pub fn bay(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     let span = span(job, ask);
     let rail = Rail::over(&taken.pieces, taken, &taken.wood, &span)?;
     let mut reply = Reply::of(Status::Answered);
-    let mut first = vec![say(rail.lead()), fig(&span), say(" clear, a "), taken.rail_words()];
+    let mut first = vec![say(rail.lead()), say("at "), fig(&span), say(" clear a "), taken.rail_words()];
     first.extend(rail.sag_spans());
     first.push(say("."));
     reply.lines.push(Line::new(Role::Answer, first));
@@ -150,7 +156,7 @@ fn as_it_stands(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Option<Line> {
     let now = longest_bay(job).filter(|_| asks_other)?;
     let stands = Taken::of(job, &StrengthAsk::of(ask.about));
     let rail = Rail::over(&stands.pieces, taken, &stands.wood, &now).ok()?;
-    let mut spans = vec![say("As it stands: "), fig(&now), say(" clear, a "), stands.rail_words()];
+    let mut spans = vec![say("As it stands: at "), fig(&now), say(" clear a "), stands.rail_words()];
     spans.extend(rail.sag_spans());
     spans.push(say("."));
     Some(detail(spans))

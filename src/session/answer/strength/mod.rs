@@ -18,7 +18,7 @@ use crate::job::{Fact, Job, PostRole, PostSize, Setting, SlotId, TimberTold};
 use crate::reply::Span;
 use crate::reply::{Line, Reply, Role, Status, Style};
 use crate::strength::Refused;
-use taken::Taken;
+use taken::{Taken, longest_bay};
 
 /// A strength question answered, or refused with the range.
 pub fn strength(job: &Job, ask: &StrengthAsk) -> (Reply, Figs) {
@@ -59,6 +59,25 @@ pub fn supposed_by(ask: &StrengthAsk) -> Vec<Fact> {
         ask.species.map(|s| Setting::Timber(TimberTold::Species(s))),
     ];
     told.into_iter().flatten().map(Fact::Set).collect()
+}
+
+/// What a what-if does to the rail of the longest bay, beside what stands; nothing where the
+/// longest bay stays as it is.
+pub fn beside(now: &Job, then: &Job) -> Option<Line> {
+    let (stands, would) = (longest_bay(now)?, longest_bay(then)?);
+    if stands.as_length() == would.as_length() {
+        return None;
+    }
+    let taken = Taken::of(then, &StrengthAsk::of(About::Bay));
+    let rail = |span: &Fig| bay::Rail::over(&taken.pieces, &taken, &taken.wood, span);
+    let mut spans =
+        vec![say("The rail, by arithmetic (a "), taken.rail_words(), say(", "), taken.wood_words(), say("): at ")];
+    spans.push(fig(&would));
+    spans.extend(rail(&would).map_or_else(|_| vec![say(" it is far over what can be judged")], |r| r.sag_spans()));
+    spans.extend([say("; as it stands, at "), fig(&stands)]);
+    spans.extend(rail(&stands).map_or_else(|_| vec![say(" far over what can be judged")], |r| r.sag_spans()));
+    spans.push(say("."));
+    Some(detail(spans))
 }
 
 /// A figure to the tape, or to its unit's places.

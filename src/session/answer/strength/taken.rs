@@ -56,9 +56,14 @@ impl Taken {
         Span::Phrase(words_of(&self.pieces))
     }
 
+    /// The wood in words.
+    pub fn wood_words(&self) -> Span {
+        Span::Phrase(wood_words(&self.wood))
+    }
+
     /// What was taken, told or not.
     pub fn line(&self) -> Line {
-        let what = Span::Phrase(wood_words(&self.wood));
+        let what = self.wood_words();
         match self.told.species {
             Some(_) => detail([say("Taken: "), what, say(".")]),
             None => detail([
