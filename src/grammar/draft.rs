@@ -2,6 +2,7 @@
 //! untold ends.
 
 use super::ask::StrengthAsk;
+use super::choice::ChoiceOf;
 use super::sense::{Side, Spot};
 use super::{Query, Talk};
 use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId, TimberTold};
@@ -172,6 +173,8 @@ pub enum Clause {
     Timber(Vec<TimberTold>),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
+    /// Where posts are wanted or not wanted.
+    Choice(ChoiceOf),
 }
 
 /// A strength question as said.
