@@ -273,7 +273,15 @@ fn what_was_not_told_is_null() {
             "hold_back",
             "joists",
             "first_joist",
-            "joists_run"
+            "joists_run",
+            "species",
+            "lumber_grade",
+            "service",
+            "incised",
+            "load_duration",
+            "top_rail",
+            "top_rail_lies",
+            "cap"
         ])
     );
     assert!(untold.as_object().expect("an object").values().all(Value::is_null));

@@ -14,6 +14,7 @@ mod settings;
 mod stair_sides;
 mod strength;
 mod talk;
+mod timber;
 mod walks;
 
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
@@ -254,10 +255,10 @@ const PARSERS: &[(Parse, u32)] = &[
     (choices::back_to_even, 0),
     (choices::go, 0),
     (strength::question, 0),
-    (strength::species, 0),
-    (strength::grade, 1),
-    (strength::service, 0),
-    (strength::rail_of, 0),
-    (strength::rail_lies, 0),
-    (strength::cap, 0),
+    (timber::species, 0),
+    (timber::grade, 1),
+    (timber::service, 0),
+    (timber::rail_of, 0),
+    (timber::rail_lies, 0),
+    (timber::cap, 0),
 ];

@@ -1,4 +1,4 @@
-//! Questions about span and strength, and facts about the wood and the rail.
+//! Questions about span and strength.
 //!
 //! A question is read whole: a run of bits in any order, each a cue, a measure, lumber or a part,
 //! with small words between. A word that is none of these ends it, and is left over as anywhere.
@@ -20,7 +20,7 @@ use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map, map_opt, opt, value, verify};
 use nom::multi::many1;
-use nom::sequence::{preceded, terminated};
+use nom::sequence::terminated;
 
 /// One bit of a question.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,6 +40,8 @@ enum Bit {
     Goes,
     Works,
     Opens,
+    Supposes,
+    Or,
     Asks,
     Small,
 }
@@ -99,8 +101,8 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
         value(Bit::Between, (text(&["between"]), det, part(Part::Post))),
         value(Bit::Works, text(&["pull", "pulls", "work", "works", "hard", "tension"])),
         value(Bit::On, text(&["on", "onto"])),
-        value(Bit::Safe, strong(Strong::Safe)),
-        value(Bit::OtherWood, strong(Strong::OtherWood)),
+        value(Bit::Safe, sense(Sense::Strong(Strong::Safe))),
+        value(Bit::OtherWood, sense(Sense::Strong(Strong::OtherWood))),
         map(no_lumber, Bit::Lumber),
     ));
     let told = alt((
@@ -113,6 +115,9 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
         value(Bit::High, sense(Sense::Cue(Cue::High))),
         value(Bit::Centre, sense(Sense::Basis(Basis::Centre))),
         value(Bit::Small, sense(Sense::Basis(Basis::Clear))),
+        value(Bit::Small, text(&["if i", "if we"])),
+        value(Bit::Supposes, sense(Sense::Verb(Verb::Suppose))),
+        value(Bit::Or, text(&["or"])),
         value(Bit::Asks, asking),
         value(Bit::Opens, text(&OPENING)),
         value(Bit::Goes, text(&["go", "run", "have"])),
@@ -126,15 +131,17 @@ fn well_formed(bits: &[Bit]) -> bool {
     let mut said = bits.iter().filter(|b| !matches!(b, Bit::Small));
     let opens = |b: &Bit| match b {
         Bit::Part(p) => matches!(p, Part::Rail | Part::TopRail | Part::Guard | Part::Post),
-        _ => matches!(b, Bit::Asks | Bit::Opens | Bit::Cue(_) | Bit::Lumber(_)),
+        _ => matches!(b, Bit::Asks | Bit::Opens | Bit::Supposes | Bit::Cue(_) | Bit::Lumber(_)),
     };
-    said.next().is_some_and(opens) && !matches!(said.next_back(), Some(Bit::Asks | Bit::Opens))
+    let ends = |b: &Bit| !matches!(b, Bit::Asks | Bit::Opens);
+    // A what-if opens the line; a second one, or one further on, is of something else.
+    said.next().is_some_and(opens) && !said.clone().any(|b| *b == Bit::Supposes) && said.next_back().is_none_or(ends)
 }
 
 /// True for a line that asks: by a word that always does, or one that does where it opens.
 fn asks(bits: &[Bit]) -> bool {
     let opening = bits.iter().find(|b| **b != Bit::Small);
-    bits.contains(&Bit::Asks) || opening == Some(&Bit::Opens)
+    bits.contains(&Bit::Asks) || matches!(opening, Some(Bit::Opens | Bit::Supposes))
 }
 
 /// "2x9": said as lumber is, and none.
@@ -182,7 +189,7 @@ fn bare(input: In<'_>) -> Out<'_, ()> {
 /// What opens a question or a what-if.
 fn asking(input: In<'_>) -> Out<'_, ()> {
     let opens = |i: &Item| {
-        let asks = |s: &Sense| matches!(s, Sense::Ask(_) | Sense::Verb(Verb::Suppose));
+        let asks = |s: &Sense| matches!(s, Sense::Ask(_));
         (i.senses().iter().any(asks) || ASKING.contains(&&*i.text)).then_some(())
     };
     one(opens).parse(input)
@@ -200,7 +207,7 @@ fn small(input: In<'_>) -> Out<'_, ()> {
     alt((one(light), one(listed), sep(",.!-?"))).parse(input)
 }
 
-const SMALL: [&str; 50] = [
+const SMALL: [&str; 49] = [
     "go",
     "with",
     "go with",
@@ -231,7 +238,6 @@ const SMALL: [&str; 50] = [
     "make",
     "makes",
     "make it",
-    "or",
     "put",
     "add",
     "lay",
@@ -273,6 +279,8 @@ fn gathered(bits: &[Bit]) -> Option<StrengthDraft> {
     let speaks = has(Strong::Sag) || has(Strong::Longest) || has(Strong::Stiffer) || has(Strong::Left);
     (asks || speaks).then_some(())?;
     let of_post = matches!(about, About::Post | About::Left | About::Bolt);
+    let on_centre = bits.contains(&Bit::Centre);
+    (!(of_post && on_centre)).then_some(())?;
     let (mut span, mut height) = (None, None);
     for (m, high) in told.lengths {
         let slot = if high || of_post { &mut height } else { &mut span };
@@ -297,14 +305,16 @@ fn gathered(bits: &[Bit]) -> Option<StrengthDraft> {
         rim: told.rim,
         species: told.species,
     };
-    Some(StrengthDraft { ask, span, height, on_centre: bits.contains(&Bit::Centre) })
+    Some(StrengthDraft { ask, span, height, on_centre })
 }
 
 /// Sorts lumber into posts, rail, cap and rim; `None` where one has two of them.
 fn gather(bits: &[Bit]) -> Option<Gathered> {
     let mut told = Gathered::default();
     let loud = loud(bits);
-    let either = bits.contains(&Bit::Cue(Strong::Stiffer));
+    let either = bits.contains(&Bit::Or);
+    let both = either && [Strong::Stiffer, Strong::Flat, Strong::Edge].iter().all(|c| bits.contains(&Bit::Cue(*c)));
+    (!either || both).then_some(())?;
     for (i, bit) in loud.iter().enumerate() {
         let next = loud.get(i + 1).copied();
         match bit {
@@ -337,8 +347,12 @@ fn gather(bits: &[Bit]) -> Option<Gathered> {
 
 /// The bits that say something; "on" only between two pieces of lumber.
 fn loud(bits: &[Bit]) -> Vec<&Bit> {
-    let said: Vec<&Bit> =
-        bits.iter().filter(|b| !matches!(b, Bit::Small | Bit::Asks | Bit::Opens | Bit::Goes | Bit::Works)).collect();
+    let said: Vec<&Bit> = bits
+        .iter()
+        .filter(|b| {
+            !matches!(b, Bit::Small | Bit::Asks | Bit::Opens | Bit::Supposes | Bit::Or | Bit::Goes | Bit::Works)
+        })
+        .collect();
     let lumber = |b: Option<&&Bit>| matches!(b, Some(Bit::Lumber(_)));
     let joins = |i: usize| {
         let before = said[..i].iter().rev().find(|b| !matches!(b, Bit::Cue(Strong::Flat | Strong::Cap)));
@@ -400,105 +414,4 @@ fn about(bits: &[Bit], told: &Gathered) -> Option<About> {
         () if strength => About::Bay,
         () => return None,
     })
-}
-
-// --- facts ------------------------------------------------------------------------------------
-
-fn timber(told: crate::job::TimberTold) -> Say {
-    Say::Clause(Clause::Timber(vec![told]))
-}
-
-fn strong<'a>(cue: Strong) -> impl Parser<In<'a>, Output = (), Error = ()> {
-    sense(Sense::Strong(cue))
-}
-
-/// "the wood is", "lumber's", "it's", "posts are".
-fn stuff(input: In<'_>) -> Out<'_, ()> {
-    let thing = alt((strong(Strong::Stuff), part(Part::Post), text(&["wood", "it", "everything", "they", "stock"])));
-    let is = || text(&["is", "'s", "are", ":", "=", "will be", "'re", "gonna be"]);
-    let whole = value((), (opt(text(&["all"])), det, opt(text(&["all"])), thing, opt(alt((is(), sep(":"))))));
-    let it_is =
-        value((), text(&["its", "it 's", "they 're", "theyre", "thats", "were using", "we 're using", "using"]));
-    value((), (alt((whole, it_is)), opt(text(&["all", "a", "just"])))).parse(input)
-}
-
-/// "it's southern pine", "the wood is hem fir", "species doug fir".
-pub fn species(input: In<'_>) -> Out<'_, Say> {
-    let wood = any(|s| if let Sense::Wood(species) = s { Some(species) } else { None });
-    preceded(stuff, wood).map(|s| timber(crate::job::TimberTold::Species(s))).parse(input)
-}
-
-/// "no 2", "grade number 1", "lumber grade no. 2"; behind a wood or a word for it.
-pub fn grade(input: In<'_>) -> Out<'_, Say> {
-    use crate::job::{Grade, TimberTold};
-    let lead = (opt(sep(",")), opt(strong(Strong::Stuff)), opt(text(&["graded", "grade", "is", "stamped"])));
-    let number = (text(&["no", "number", "grade", "#", "no . "]), opt(sep(".")));
-    let which = alt((verify(count, |n| *n == 1), verify(count, |n| *n == 2)));
-    let end = opt(text(&["grade", "or better"]));
-    let read = preceded((lead, number), terminated(which, end));
-    read.map(|n| timber(TimberTold::Grade(if n == 1 { Grade::No1 } else { Grade::No2 }))).parse(input)
-}
-
-/// "the wood stays dry", "lumber gets wet", "posts are incised", "not incised", "ten minute load".
-pub fn service(input: In<'_>) -> Out<'_, Say> {
-    use crate::job::{Duration, TimberTold};
-    let not = || opt(text(&["not", "arent", "isnt"])).map(|n| n.is_some());
-    let incised = terminated(not(), strong(Strong::Incised)).map(|no| TimberTold::Incised(!no));
-    let said = alt((
-        value(TimberTold::Wet(true), strong(Strong::Wet)),
-        value(TimberTold::Wet(false), strong(Strong::Dry)),
-        incised,
-        value(TimberTold::Duration(Duration::TenMinutes), strong(Strong::TenMinutes)),
-        value(TimberTold::Duration(Duration::TenYears), strong(Strong::TenYears)),
-    ));
-    preceded((opt(stuff), opt((sense(Sense::Verb(Verb::Use)), det))), said).map(timber).parse(input)
-}
-
-fn lie(input: In<'_>) -> Out<'_, Lie> {
-    alt((value(Lie::Flat, strong(Strong::Flat)), value(Lie::Edge, strong(Strong::Edge)))).parse(input)
-}
-
-fn laid(input: In<'_>) -> Out<'_, ()> {
-    value((), opt(text(&["is", "'s", "are", "lies", "laid", "goes", "sits", "set", ":"]))).parse(input)
-}
-
-/// A rail's own word: "top rail", "rail" only where how it lies is told.
-fn top_rail(input: In<'_>) -> Out<'_, ()> {
-    let named =
-        |i: &Item| (i.may_be(Sense::Part(Part::TopRail)) && !i.may_be(Sense::Strong(Strong::Cap))).then_some(());
-    preceded(det, one(named)).parse(input)
-}
-
-fn two_by(input: In<'_>) -> Out<'_, Lumber> {
-    verify(lumber, |l| l.thick_quarters < 16).parse(input)
-}
-
-/// "top rail is a 2x4", "2x4 top rail", "top rail is a 2x4 on edge".
-pub fn rail_of(input: In<'_>) -> Out<'_, Say> {
-    use crate::job::TimberTold;
-    let first = preceded((top_rail, laid, opt(sep(":")), det), two_by);
-    let last = terminated(preceded(det, two_by), top_rail);
-    let told = |(l, lie): (Lumber, Option<Lie>)| {
-        let told = [Some(TimberTold::Rail(l)), lie.map(TimberTold::Lie)];
-        Say::Clause(Clause::Timber(told.into_iter().flatten().collect()))
-    };
-    (alt((first, last)), opt(preceded(opt(text(&["laid", "lying", "set"])), lie))).map(told).parse(input)
-}
-
-/// "top rail on edge", "rail laid flat"; "on edge" behind the rail's lumber.
-pub fn rail_lies(input: In<'_>) -> Out<'_, Say> {
-    let rail = alt((top_rail, preceded(det, part(Part::Rail))));
-    preceded((rail, laid), lie).map(|l| timber(crate::job::TimberTold::Lie(l))).parse(input)
-}
-
-/// "put a 2x6 cap on it", "cap is a 2x6", "no cap".
-pub fn cap(input: In<'_>) -> Out<'_, Say> {
-    use crate::job::TimberTold;
-    let cap = || strong(Strong::Cap);
-    let verb = || opt(alt((sense(Sense::Verb(Verb::Use)), sense(Sense::Verb(Verb::Put)))));
-    let on = || opt((text(&["on"]), text(&["it", "top", "the rail", "that", "there"])));
-    let last = terminated(preceded((verb(), det), two_by), (cap(), on()));
-    let first = preceded((det, cap(), laid, opt(sep(":")), det), two_by);
-    let none = value(None, (text(&["no", "without", "without a"]), det, cap()));
-    alt((map(alt((last, first)), Some), none)).map(|c| timber(TimberTold::Cap(c))).parse(input)
 }
