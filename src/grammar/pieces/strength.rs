@@ -20,7 +20,6 @@ use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map, map_opt, opt, value, verify};
 use nom::multi::many1;
-use nom::sequence::terminated;
 
 /// One bit of a question.
 #[derive(Clone, Debug, PartialEq)]
@@ -92,8 +91,6 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
         ) => Some(Bit::Part(p)),
         _ => None,
     });
-    // "8 foot long": of the length, nowhere else.
-    let span = terminated(length, opt(text(&["long", "wide"])));
     let first = alt((
         value(Bit::Cue(Strong::Load), (verify(count, |n| *n == 200), text(&["lb", "lbs", "pounds", "pound"]))),
         value(Bit::Small, text(&["one", "a", "an"])),
@@ -108,7 +105,7 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
     let told = alt((
         value(Bit::Bare, bare),
         map(lumber, Bit::Lumber),
-        map(span, Bit::Length),
+        map(length, Bit::Length),
         cue,
         wood,
         parts,
@@ -135,6 +132,10 @@ fn well_formed(bits: &[Bit]) -> bool {
     };
     let ends = |b: &Bit| !matches!(b, Bit::Asks | Bit::Opens);
     // A what-if opens the line; a second one, or one further on, is of something else.
+    let supposes = bits.iter().filter(|b| !matches!(b, Bit::Small)).take(2).collect::<Vec<_>>();
+    if matches!(supposes[..], [Bit::Supposes, Bit::Asks | Bit::Opens]) {
+        return false;
+    }
     said.next().is_some_and(opens) && !said.clone().any(|b| *b == Bit::Supposes) && said.next_back().is_none_or(ends)
 }
 
@@ -279,6 +280,9 @@ fn gathered(bits: &[Bit]) -> Option<StrengthDraft> {
     let speaks = has(Strong::Sag) || has(Strong::Longest) || has(Strong::Stiffer) || has(Strong::Left);
     (asks || speaks).then_some(())?;
     let of_post = matches!(about, About::Post | About::Left | About::Bolt);
+    // How a rail does over a bay has nothing to do with posts, but for their size.
+    let posts = bits.iter().any(|b| matches!(b, Bit::Part(Part::Post | Part::LinePost)));
+    (about != About::Bay || !posts || !told.posts.is_empty()).then_some(())?;
     let on_centre = bits.contains(&Bit::Centre);
     (!(of_post && on_centre)).then_some(())?;
     let (mut span, mut height) = (None, None);
@@ -333,6 +337,10 @@ fn gather(bits: &[Bit]) -> Option<Gathered> {
                 let beside = |b: Option<&&Bit>| matches!(b, Some(Bit::Length(_)));
                 (beside(next.as_ref()) || i > 0 && beside(loud.get(i - 1))).then_some(())?;
             }
+            // "4x4 posts": a post's size stands before it.
+            Bit::Part(Part::Post) if !told.posts.is_empty() || later_post(&loud[i + 1..]) => {
+                (i > 0 && matches!(loud[i - 1], Bit::Lumber(_))).then_some(())?;
+            }
             Bit::Wood(s) => put(&mut told.species, *s)?,
             Bit::Length(m) => {
                 let high = matches!(next, Some(Bit::High | Bit::Part(Part::Guard)))
@@ -343,6 +351,10 @@ fn gather(bits: &[Bit]) -> Option<Gathered> {
         }
     }
     (told.posts.len() <= 1 && told.rails.len() <= 1).then_some(told)
+}
+
+fn later_post(ahead: &[&Bit]) -> bool {
+    ahead.iter().any(|b| matches!(b, Bit::Lumber(l) if l.thick_quarters >= 16))
 }
 
 /// The bits that say something; "on" only between two pieces of lumber.

@@ -12,8 +12,8 @@ use crate::session::lengths::fits;
 impl Resolver<'_> {
     /// The question with its span and height as lengths; a bare number that may be two is asked.
     pub(super) fn strength(&self, draft: &StrengthDraft) -> Result<Resolved, Problem> {
-        let spans = lengths(draft.span.as_ref(), SlotId::RunLength)?;
-        let heights = lengths(draft.height.as_ref(), SlotId::HeightTop)?;
+        let (spans, span_doubt) = lengths(draft.span.as_ref(), SlotId::RunLength)?;
+        let (heights, height_doubt) = lengths(draft.height.as_ref(), SlotId::HeightTop)?;
         let span = |l: Length| if draft.on_centre { l - self.post(draft) } else { l };
         let ask = |s: &Option<Length>, h: &Option<Length>| StrengthAsk { span: s.map(span), height: *h, ..draft.ask };
         let asks = spans.iter().flat_map(|s| heights.iter().map(move |h| ask(s, h)));
@@ -23,7 +23,8 @@ impl Resolver<'_> {
         }
         // A question has no place for "about" or "strong": what would be lost is asked about.
         let shaded = |m: &Measure| m.about || m.shade.is_some();
-        let ask = acts.len() > 1 || draft.span.iter().chain(&draft.height).any(shaded);
+        let doubt = span_doubt || height_doubt || acts.len() > 1;
+        let ask = doubt || draft.span.iter().chain(&draft.height).any(shaded);
         Ok(self.says(acts, ask))
     }
 
@@ -35,8 +36,13 @@ impl Resolver<'_> {
     }
 }
 
-fn lengths(m: Option<&Measure>, slot: SlotId) -> Result<Vec<Option<Length>>, Problem> {
-    let Some(m) = m else { return Ok(vec![None]) };
-    let found: Vec<Option<Length>> = fits(m, slot, None).lengths.into_iter().map(|(l, _)| Some(l)).collect();
-    if found.is_empty() { Err(Problem::Ask("How much? I can't take that as a length.", Vec::new())) } else { Ok(found) }
+/// The lengths a measure may be, and whether even one is to be asked about.
+fn lengths(m: Option<&Measure>, slot: SlotId) -> Result<(Vec<Option<Length>>, bool), Problem> {
+    let Some(m) = m else { return Ok((vec![None], false)) };
+    let fits = fits(m, slot, None);
+    let found: Vec<Option<Length>> = fits.lengths.into_iter().map(|(l, _)| Some(l)).collect();
+    if found.is_empty() {
+        return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
+    }
+    Ok((found, fits.doubtful))
 }
