@@ -274,6 +274,8 @@ fn what_was_not_told_is_null() {
             "joists",
             "first_joist",
             "joists_run",
+            "blocking",
+            "view",
             "species",
             "lumber_grade",
             "service",
