@@ -1,7 +1,7 @@
 //! JSON of a reply: the contract in README.md. Keys come in one order, always.
 
 use super::typed::is_unsafe;
-use super::{BayFig, Finding, PostFig, Reply, Values, job_json, plain, print};
+use super::{BayFig, Finding, PostFig, Reply, StrengthFig, Values, job_json, plain, print};
 use crate::figure::{Fig, Value as Figure};
 use crate::job::{Job, RunId};
 use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
@@ -113,6 +113,7 @@ fn values(v: &Values, tape: Tape) -> Value {
     put(&mut out, "clear_max", &v.clear_max, tape);
     put_list(&mut out, "posts", v.posts.iter().map(|p| post(p, tape)));
     put_list(&mut out, "bays", v.bays.iter().map(|b| bay(b, tape)));
+    put_list(&mut out, "strength", v.strength.iter().map(strength));
     put_list(&mut out, "ends", v.ends.iter().map(|e| e.name().into()));
     for (name, fig) in &v.more {
         // The contract's names come first: a name of our own never stands in for one.
@@ -132,6 +133,18 @@ fn put_list(out: &mut Map<String, Value>, name: &str, items: impl Iterator<Item 
     if !items.is_empty() {
         out.insert(name.into(), items.into());
     }
+}
+
+/// Asked and allowed as plain numbers of one unit.
+fn strength(s: &StrengthFig) -> Value {
+    let unit = match s.demand.value() {
+        Figure::Quantity(_, unit) => unit.name(),
+        _ => "in",
+    };
+    let [demand, capacity, ratio] = [&s.demand, &s.capacity, &s.ratio].map(|f| number(f.as_q()));
+    json!({
+        "what": s.what, "demand": demand, "capacity": capacity, "ratio": ratio, "unit": unit, "source": s.source,
+    })
 }
 
 fn post(p: &PostFig, tape: Tape) -> Value {

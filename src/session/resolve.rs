@@ -14,6 +14,7 @@ mod runs;
 mod same;
 mod settings;
 mod stair_sides;
+mod strength;
 mod walks;
 
 use super::state::{Focus, Lack, Session};
@@ -251,6 +252,7 @@ impl Resolver<'_> {
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
+            Clause::Strength(_) => Err(Problem::Ask("A question about strength on its own line, please.", Vec::new())),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),

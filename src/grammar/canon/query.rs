@@ -2,11 +2,12 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | strength "?" | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
 use super::length::{read_lumber, read_told, write_told};
+use super::strength::{read_strength, write_strength};
 use super::words::whole;
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
@@ -32,6 +33,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Measure { length, shade, about } => {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
         }
+        Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
     }
@@ -58,6 +60,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
             shade: t.shade,
             about: t.about,
         }),
+        map(read_strength, Query::Strength),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
     ));

@@ -16,7 +16,9 @@ mod lengths;
 mod noise;
 mod settings;
 mod stair_sides;
+mod strength;
 mod talk;
+mod timber;
 mod walks;
 
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
@@ -277,4 +279,11 @@ const PARSERS: &[(Parse, u32)] = &[
     (choices::keep_off, 0),
     (choices::back_to_even, 0),
     (choices::go, 0),
+    (strength::question, 0),
+    (timber::species, 0),
+    (timber::grade, 1),
+    (timber::service, 0),
+    (timber::rail_of, 0),
+    (timber::rail_lies, 0),
+    (timber::cap, 0),
 ];

@@ -1,0 +1,5 @@
+//! The vocabulary of questions, one file a subject.
+
+mod strength;
+
+pub use strength::{About, StrengthAsk};
