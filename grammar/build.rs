@@ -34,6 +34,21 @@ struct Limit {
 }
 
 #[derive(Deserialize)]
+struct Woods {
+    species: Vec<Species>,
+}
+
+#[derive(Deserialize)]
+struct Species {
+    id: String,
+    name: String,
+    tangential: i64,
+    saturation: i64,
+    source: String,
+    status: String,
+}
+
+#[derive(Deserialize)]
 struct Lexicon {
     term: Vec<Term>,
 }
@@ -48,6 +63,7 @@ fn main() {
     let out = env::var("OUT_DIR").expect("cargo names the output folder");
     write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
     write(&out, "limits.rs", &limits(&read("src/limits/limits.toml")));
+    write(&out, "species.rs", &species(&read("src/infill/species.toml")));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     println!("cargo::rerun-if-changed=grammar/build.rs");
@@ -101,6 +117,24 @@ fn limits(data: &Limits) -> String {
     }
     let names: Vec<_> = data.limit.iter().map(|l| format!("&{}", l.id.replace('-', "_").to_uppercase())).collect();
     let _ = writeln!(text, "/// Every limit.\npub static LIMITS: &[&Limit] = &[{}];", names.join(", "));
+    text
+}
+
+fn species(data: &Woods) -> String {
+    let mut text = String::from("/// Every species.\npub static SPECIES: &[Species] = &[\n");
+    for s in &data.species {
+        let _ = writeln!(
+            text,
+            "    Species {{ id: {:?}, name: {:?}, tangential: {}, saturation: {}, source: {:?}, trust: Trust::{} }},",
+            s.id,
+            s.name,
+            s.tangential,
+            s.saturation,
+            s.source,
+            trust(&s.status),
+        );
+    }
+    text.push_str("];\n");
     text
 }
 

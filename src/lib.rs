@@ -6,7 +6,8 @@
 //!    meaning in them, and binds the islands to readings.
 //! 2. [`session`] picks one reading or asks, resolves it against what was said
 //!    before, and makes the change: `step(&session, line) -> (delta, reply)`, pure.
-//! 3. [`job`] holds what has been told; [`layout`] places posts; [`rules`] looks the
+//! 3. [`job`] holds what has been told; [`layout`] places posts, [`infill`] balusters;
+//!    [`takeoff`] counts parts and cuts them from stock; [`rules`] looks the
 //!    result over; [`sums`] does arithmetic at the prompt.
 //! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
 //! 5. [`store`] keeps what was told in the job file, before the answer is shown.
@@ -21,6 +22,7 @@
 pub mod console;
 pub mod figure;
 pub mod grammar;
+pub mod infill;
 pub mod job;
 pub mod layout;
 pub mod limits;
@@ -30,3 +32,4 @@ pub mod rules;
 pub mod session;
 pub mod store;
 pub mod sums;
+pub mod takeoff;

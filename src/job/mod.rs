@@ -2,6 +2,7 @@
 
 pub(crate) mod apply;
 mod fact;
+mod order;
 pub mod outline;
 mod retold;
 mod run;
@@ -11,6 +12,7 @@ pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
 pub use fact::{Fact, RunPatch};
+pub use order::{BalustersAt, Lay, LongPart, Member, Order, OrderBook, Percent, StartWith, StickOf};
 pub use retold::retold;
 pub use run::{Basis, End, Flank, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told, Turn};
 pub use settings::{Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings};

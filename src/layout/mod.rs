@@ -85,7 +85,7 @@ impl Layout {
     }
 
     /// How many of a stretch's posts one before it in this layout holds already.
-    fn counted_before(&self, r: &RunLayout) -> usize {
+    pub(crate) fn counted_before(&self, r: &RunLayout) -> usize {
         let shared = |end: usize| r.meets[end].as_ref().filter(|m| m.gap.is_none()).map(|m| m.run);
         let whole = |id| self.runs.iter().any(|o| o.id == id && o.part == Part::Whole && o.result.is_ok());
         let end = if r.part == Part::InRight { 1 } else { 0 };

@@ -9,12 +9,14 @@
 //!         | "joists: " inches " on centre" | "first joist: " inches " in" | "joists run: " words
 //!         | "mount: " words | "fixing: " words | "house end: " words
 //!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts
+//! order   = "kerf: " inches | ...                                               see order.rs
 //! deck    = "deck: " length (" along the house" | " out")
 //! ```
 
 use super::Read;
 use super::clean::clean_note;
 use super::length::{read_length, read_lumber};
+use super::order::{read_order, write_order};
 use super::run::{read_run, write_run};
 use super::words::{Table, one_of, whole, words_of};
 use crate::job::{Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting};
@@ -65,6 +67,7 @@ pub fn write_fact(fact: &Fact) -> String {
         // A note without words never comes out of `clean_note`; one built by hand still gets a line that reads.
         Fact::Note(words) => format!("note: {}", clean_note(words).as_deref().unwrap_or("(no words)")),
         Fact::DropNote(n) => format!("drop note {n}"),
+        Fact::Order(order) => write_order(order),
     }
 }
 
@@ -120,6 +123,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_size_setting, Fact::Set),
         map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
+        map(read_order, Fact::Order),
     ))
     .parse(i)
 }

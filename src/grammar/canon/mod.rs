@@ -28,6 +28,7 @@
 mod clean;
 mod fact;
 mod length;
+mod order;
 mod query;
 mod run;
 mod sum;
