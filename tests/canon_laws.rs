@@ -9,8 +9,9 @@ use proptest::sample::{Index, select};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId,
-    RunPatch, Setting, StairAt, StairOpening, Told, Turn,
+    Basis, End, Fact, Fixing, Flank, Flight, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, Lands, Mount,
+    Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, StairAt, StairMeasure, StairOpening,
+    Stairs, Swing, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
@@ -62,9 +63,45 @@ fn end() -> impl Strategy<Value = End> {
     select(End::ALL.to_vec())
 }
 
+fn hung() -> impl Strategy<Value = Hung> {
+    let jamb = || of(select(vec![Jamb::Left, Jamb::Right, Jamb::House, Jamb::Away]));
+    let swing = of(select(vec![Swing::OverDeck, Swing::Out, Swing::Both]));
+    let parts = (of(1_u8..3), swing, jamb(), jamb(), of(length()), of(length()), of(any::<bool>()));
+    parts.prop_map(|(leaves, swing, hinge, latch, hinge_gap, latch_gap, self_closing)| Hung {
+        leaves,
+        swing,
+        hinge,
+        latch,
+        hinge_gap,
+        latch_gap,
+        self_closing,
+    })
+}
+
 fn gate() -> impl Strategy<Value = Gate> {
-    (select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]), of(length()))
-        .prop_map(|(at, width)| Gate { at, width })
+    let at = select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]);
+    (at, of(length()), hung()).prop_map(|(at, width, hung)| Gate { at, width, hung })
+}
+
+fn flight_fact() -> impl Strategy<Value = FlightFact> {
+    use OpenSides::{Both, Left, Neither, One, Right};
+    prop_oneof![
+        any::<u16>().prop_map(FlightFact::Risers),
+        length().prop_map(FlightFact::Rise),
+        length().prop_map(FlightFact::Tread),
+        select(vec![Both, One, Left, Right, Neither]).prop_map(FlightFact::Open),
+        select(vec![Newels::Beside, Newels::OnTreads]).prop_map(FlightFact::Newels),
+        select(vec![Lands::Slab, Lands::Ground, Lands::Pavers, Lands::Gravel, Lands::Landing])
+            .prop_map(FlightFact::Lands),
+    ]
+}
+
+fn flight() -> impl Strategy<Value = Flight> {
+    proptest::collection::vec(flight_fact(), 0..4).prop_map(|facts| {
+        let mut flight = Flight::default();
+        facts.into_iter().for_each(|fact| flight.set(fact));
+        flight
+    })
 }
 
 fn stairs() -> impl Strategy<Value = StairOpening> {
@@ -73,7 +110,14 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
         length().prop_map(StairAt::FromLeft),
         length().prop_map(StairAt::FromRight),
     ];
-    (length(), of(length()), at).prop_map(|(width, recess, at)| StairOpening { width, at, recess })
+    let measure = of(select(StairMeasure::ALL.to_vec()));
+    (length(), measure, at, of(length()), flight()).prop_map(|(width, measure, at, recess, flight)| StairOpening {
+        width,
+        measure,
+        at,
+        recess,
+        flight,
+    })
 }
 
 fn turn() -> impl Strategy<Value = Turn> {
@@ -84,7 +128,15 @@ fn patch() -> impl Strategy<Value = RunPatch> {
     let basis = of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre, Basis::Edge]));
     let ends = (of(end()), of(end()));
     let counted = (of(of(any::<u16>())), of(turn()));
-    let parts = (of(name()), of(told()), basis, ends, of(of(gate())), of(of(stairs())), counted);
+    let parts = (
+        of(name()),
+        of(told()),
+        basis,
+        ends,
+        of(of(gate())),
+        of(proptest::collection::vec(stairs(), 0..3).prop_map(Stairs::from)),
+        counted,
+    );
     parts.prop_map(|(name, length, basis, (from, to), gate, stairs, (bays, turn))| RunPatch {
         name,
         length,
@@ -143,6 +195,9 @@ fn fact() -> impl Strategy<Value = Fact> {
         1 => length().prop_map(Fact::DeckAlong),
         1 => length().prop_map(Fact::DeckOut),
         1 => length().prop_map(Fact::StairWidth),
+        1 => select(StairMeasure::ALL.to_vec()).prop_map(Fact::StairMeasure),
+        1 => flight_fact().prop_map(Fact::Flight),
+        1 => Just(Fact::NoStairs),
         1 => note().prop_map(Fact::Note),
         1 => any::<u32>().prop_map(Fact::DropNote),
     ]

@@ -5,8 +5,9 @@ use num_rational::Ratio;
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Flank, Gate, GateAt, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId,
-    RunPatch, Setting, StairAt, StairOpening, Told, Turn,
+    Basis, End, Fact, Fixing, Flank, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, Lands, Mount, Newels,
+    NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, StairAt, StairMeasure, StairOpening, Stairs,
+    Swing, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
@@ -67,11 +68,11 @@ fn each_measure_of_a_run_has_its_phrase() {
 
 #[test]
 fn each_end_opening_and_count_of_a_run_has_its_phrase() {
-    let gate = |at, width| run(|p| p.gate = Some(Some(Gate { at, width })));
-    let stairs = |at| run(|p| p.stairs = Some(Some(StairOpening { width: ft(4, 0), at, recess: None })));
+    let gate = |at, width| run(|p| p.gate = Some(Some(Gate::new(at, width))));
+    let stairs = |at| run(|p| p.stairs = Some(StairOpening::new(ft(4, 0), at).into()));
     let recessed = |at| {
         let recess = Some(ft(3, 0));
-        run(|p| p.stairs = Some(Some(StairOpening { width: ft(4, 0), at, recess })))
+        run(|p| p.stairs = Some(StairOpening { recess, ..StairOpening::new(ft(4, 0), at) }.into()))
     };
     tells([
         ("run 1", run(|_| ())),
@@ -88,7 +89,46 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
             "run 1: stairs 4'-0\" wide 3'-0\" deep into the deck 5'-0\" from the left",
             recessed(StairAt::FromLeft(ft(5, 0))),
         ),
-        ("run 1: no stairs", run(|p| p.stairs = Some(None))),
+        ("run 1: stairs 4'-0\" wide in the middle, stairs 3'-0\" wide 2'-0\" from the left", {
+            let two = [(ft(4, 0), StairAt::Middle), (ft(3, 0), StairAt::FromLeft(ft(2, 0)))];
+            let two = two.map(|(width, at)| StairOpening::new(width, at)).to_vec();
+            run(|p| p.stairs = Some(two.into()))
+        }),
+        ("run 1: stairs 4'-0\" wide on the treads in the middle (4 risers, rise 7\", open on the left)", {
+            let mut told = StairOpening::new(ft(4, 0), StairAt::Middle);
+            told.measure = Some(StairMeasure::Treads);
+            let rise = FlightFact::Rise(inch(7, 1));
+            [FlightFact::Risers(4), rise, FlightFact::Open(OpenSides::Left)]
+                .into_iter()
+                .for_each(|f| told.flight.set(f));
+            run(|p| p.stairs = Some(told.into()))
+        }),
+        (
+            "run 1: gate across the stairs 3'-0\" wide (two leaves, swings over the deck, hinged on the left, \
+             latched on the right, hinge gap 1/2\", latch gap 3/4\", self-closing)",
+            {
+                let hung = Hung {
+                    leaves: Some(2),
+                    swing: Some(Swing::OverDeck),
+                    hinge: Some(Jamb::Left),
+                    latch: Some(Jamb::Right),
+                    hinge_gap: Some(inch(1, 2)),
+                    latch_gap: Some(inch(3, 4)),
+                    self_closing: Some(true),
+                };
+                run(|p| p.gate = Some(Some(Gate { hung, ..Gate::new(GateAt::Stairs, Some(ft(3, 0))) })))
+            },
+        ),
+        ("run 1: gate at the to-end (one leaf, swings out off the deck, hinged on the house side)", {
+            let hung = Hung { leaves: Some(1), swing: Some(Swing::Out), hinge: Some(Jamb::House), ..Hung::default() };
+            run(|p| p.gate = Some(Some(Gate { hung, ..Gate::new(GateAt::To, None) })))
+        }),
+        ("run 1: gate in the middle (swings both ways, latched away from the house, not self-closing)", {
+            let (swing, latch) = (Some(Swing::Both), Some(Jamb::Away));
+            let hung = Hung { swing, latch, self_closing: Some(false), ..Hung::default() };
+            run(|p| p.gate = Some(Some(Gate { hung, ..Gate::new(GateAt::Middle, None) })))
+        }),
+        ("run 1: no stairs", run(|p| p.stairs = Some(Stairs::NONE))),
         ("run 1: off the house", run(|p| p.turn = Some(Turn::Start))),
         ("run 1: turning right", run(|p| p.turn = Some(Turn::Right(90)))),
         ("run 1: turning left 45 degrees", run(|p| p.turn = Some(Turn::Left(45)))),
@@ -112,8 +152,8 @@ fn items_of_a_run_stand_in_one_order() {
         p.name = Some("far side".to_owned());
         (p.length, p.basis) = (Some(Told::plain(ft(10, 0))), Some(Basis::Overall));
         (p.from, p.to) = (Some(End::Corner), Some(End::StairHead));
-        p.gate = Some(Some(Gate { at: GateAt::To, width: Some(ft(3, 0)) }));
-        (p.stairs, p.bays) = (Some(None), Some(Some(2)));
+        p.gate = Some(Some(Gate::new(GateAt::To, Some(ft(3, 0)))));
+        (p.stairs, p.bays) = (Some(Stairs::NONE), Some(Some(2)));
     });
     tells([(
         "run 1: called far side, 10'-0\" out to out, from corner, to stair head, gate at the to-end 3'-0\" wide, \
@@ -173,6 +213,26 @@ fn each_other_fact_has_its_phrase() {
         ("deck: 16'-0\" along the house", Fact::DeckAlong(ft(16, 0))),
         ("deck: 12'-0\" out", Fact::DeckOut(ft(12, 0))),
         ("stairs: 4'-0\" wide", Fact::StairWidth(ft(4, 0))),
+        ("stairs: measured on the treads", Fact::StairMeasure(StairMeasure::Treads)),
+        ("stairs: measured between the posts", Fact::StairMeasure(StairMeasure::Posts)),
+        ("stairs: measured decking to decking", Fact::StairMeasure(StairMeasure::Decking)),
+        ("stairs: measured in the framing", Fact::StairMeasure(StairMeasure::Framing)),
+        ("stairs: 5 risers", Fact::Flight(FlightFact::Risers(5))),
+        ("stairs: rise 7 3/4\"", Fact::Flight(FlightFact::Rise(inch(31, 4)))),
+        ("stairs: tread 10\"", Fact::Flight(FlightFact::Tread(inch(10, 1)))),
+        ("stairs: open on both sides", Fact::Flight(FlightFact::Open(OpenSides::Both))),
+        ("stairs: open on one side", Fact::Flight(FlightFact::Open(OpenSides::One))),
+        ("stairs: open on the left", Fact::Flight(FlightFact::Open(OpenSides::Left))),
+        ("stairs: open on the right", Fact::Flight(FlightFact::Open(OpenSides::Right))),
+        ("stairs: open on neither side", Fact::Flight(FlightFact::Open(OpenSides::Neither))),
+        ("stairs: newels beside the stringers", Fact::Flight(FlightFact::Newels(Newels::Beside))),
+        ("stairs: newels on the treads", Fact::Flight(FlightFact::Newels(Newels::OnTreads))),
+        ("stairs: lands on a slab", Fact::Flight(FlightFact::Lands(Lands::Slab))),
+        ("stairs: lands on the ground", Fact::Flight(FlightFact::Lands(Lands::Ground))),
+        ("stairs: lands on pavers", Fact::Flight(FlightFact::Lands(Lands::Pavers))),
+        ("stairs: lands on gravel", Fact::Flight(FlightFact::Lands(Lands::Gravel))),
+        ("stairs: lands on a landing", Fact::Flight(FlightFact::Lands(Lands::Landing))),
+        ("stairs: none", Fact::NoStairs),
         ("note: inspector Thursday at 10, call first", Fact::Note("inspector Thursday at 10, call first".to_owned())),
         ("drop note 3", Fact::DropNote(3)),
     ]);

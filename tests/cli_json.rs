@@ -95,7 +95,7 @@ fn a_reply_gives_what_it_holds() {
     reply.lines = vec![Line::new(Role::Answer, [Span::Fig(fig(inches(120)), Style::Tape), Span::Phrase(long.clone())])];
     reply.values.posts = vec![PostFig {
         run: RunId(2),
-        stretch: "-in-left",
+        stretch: "-in-left".to_owned(),
         shared: Some(RunId(1)),
         at: fig(part(7, 4)),
         near_face: fig(inches(0)),
@@ -105,7 +105,7 @@ fn a_reply_gives_what_it_holds() {
     }];
     reply.values.bays = vec![BayFig {
         run: RunId(2),
-        stretch: "",
+        stretch: String::new(),
         clear: fig(inches(54)),
         centre: None,
         from: "corner",
@@ -144,7 +144,7 @@ fn a_reply_gives_what_it_holds() {
 
 #[test]
 fn a_job_gives_its_runs_gates_stairs_and_notes() {
-    let gate = |at, width| Some(Some(Gate { at, width }));
+    let gate = |at, width| Some(Some(Gate::new(at, width)));
     let told = RunPatch {
         name: Some("front".into()),
         length: Some(Told { length: inches(168), shade: Some(Shade::Shy), about: true }),
@@ -158,7 +158,7 @@ fn a_job_gives_its_runs_gates_stairs_and_notes() {
     let held = RunPatch {
         length: Some(Told::plain(inches(240))),
         gate: gate(GateAt::From, None),
-        stairs: Some(Some(StairOpening { width: inches(48), at: StairAt::FromLeft(inches(36)), recess: None })),
+        stairs: Some(StairOpening::new(inches(48), StairAt::FromLeft(inches(36))).into()),
         ..RunPatch::default()
     };
     let facts = [

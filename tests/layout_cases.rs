@@ -6,7 +6,7 @@ mod common;
 use common::{basis, bays, centres, clears, frac, gate, inches, laid, placed, run, stairs};
 use pretty_assertions::assert_eq;
 use railhand::job::{
-    Basis, End, GateAt, HouseEnd, Job, PostRole, PostSize, Run, RunId, RunPatch, Setting, StairAt, Told,
+    Basis, End, GateAt, HouseEnd, Job, PostRole, PostSize, Run, RunId, RunPatch, Setting, StairAt, StairOpening, Told,
 };
 use railhand::layout::{BayKind, Lack, Part, stretches, values};
 use railhand::measure::{Length, Lumber};
@@ -106,7 +106,7 @@ fn each_stretch_is_a_little_run() {
         length: Some(Told::plain(inches(252))),
         from: Some(End::House),
         to: Some(End::Corner),
-        stairs: Some(railhand::job::StairOpening { width: inches(48), at, recess: None }),
+        stairs: StairOpening::new(inches(48), at).into(),
         ..Run::untold(RunId(1))
     };
     let rows = [
@@ -116,10 +116,10 @@ fn each_stretch_is_a_little_run() {
         (StairAt::FromLeft(inches(0)), vec![(Part::Right, 204)]),
     ];
     for (at, want) in rows {
-        let got: Vec<_> = stretches(&with(at)).iter().map(|s| (s.part, s.length)).collect();
+        let got: Vec<_> = stretches(&Job::default(), &with(at)).iter().map(|s| (s.part, s.length)).collect();
         assert_eq!(got, want.into_iter().map(|(p, l)| (p, Some(inches(l)))).collect::<Vec<_>>());
     }
-    let both = stretches(&with(StairAt::Middle));
+    let both = stretches(&Job::default(), &with(StairAt::Middle));
     assert_eq!((both[0].from, both[0].to), (Some(End::House), Some(End::StairHead)));
     assert_eq!((both[1].from, both[1].to), (Some(End::StairHead), Some(End::Corner)));
 }

@@ -76,8 +76,8 @@ fn outside_the_rim() -> Vec<Fact> {
 }
 
 fn stairs_in_front(width: i64, at: StairAt, recess: Option<i64>) -> Fact {
-    let stairs = StairOpening { width: inches(width), at, recess: recess.map(inches) };
-    on(2, RunPatch { stairs: Some(Some(stairs)), ..RunPatch::default() })
+    let stairs = StairOpening { recess: recess.map(inches), ..StairOpening::new(inches(width), at) };
+    on(2, RunPatch { stairs: Some(stairs.into()), ..RunPatch::default() })
 }
 
 /// Holds a deck to the marks of each of its runs and to its posts in all.
@@ -156,7 +156,7 @@ fn stairs_flush_and_recessed() {
     let deck = walk(&rectangle(), &more);
     holds("recessed, inside", &deck, &[&out, &front, &["5", "41"], &["-5", "31"], &home], 10);
     let parts: Vec<Part> = laid(&deck).runs.iter().map(|r| r.part).collect();
-    assert_eq!(parts, [Part::Whole, Part::Whole, Part::InLeft, Part::InRight, Part::Whole]);
+    assert_eq!(parts, [Part::Whole, Part::Whole, Part::InLeft(0), Part::InRight(0), Part::Whole]);
 }
 
 #[test]
@@ -174,7 +174,7 @@ fn a_bracket_at_the_house_and_posts_of_5_1_2() {
 fn a_gate_at_a_corner_hangs_on_the_shared_post() {
     // The line told 1 in. Out: 143 - 1 3/4 = 141 1/4, two of 70 5/8. Across: corner post 1, its far face
     // 2 3/4; 36 on stands the jamb's face, its centre 40 1/2; 191 - 40 1/2 = 150 1/2, three of 50 1/6.
-    let gate = Gate { at: GateAt::From, width: Some(inches(36)) };
+    let gate = Gate::new(GateAt::From, Some(inches(36)));
     let more = [Fact::Set(Setting::Line(inches(1))), on(2, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() })];
     let want: [&[&str]; 3] =
         [&["1 3/4", "72 3/8", "143"], &["1", "40 1/2", "90 2/3", "140 5/6", "191"], &["1", "71 5/8", "142 1/4"]];
@@ -311,7 +311,7 @@ fn figures_of_the_trade() {
 #[test]
 fn a_gate_at_a_recessed_head_hangs_between_the_head_posts() {
     let with = |width: Option<&str>| {
-        let gate = Gate { at: GateAt::Stairs, width: width.map(mark) };
+        let gate = Gate::new(GateAt::Stairs, width.map(mark));
         let told = RunPatch { gate: Some(Some(gate)), ..RunPatch::default() };
         laid(&walk(&rectangle(), &[stairs_in_front(48, StairAt::Middle, Some(36)), on(2, told)]))
     };
@@ -332,8 +332,9 @@ fn what_cannot_be_built_is_refused_with_its_figures() {
     assert_eq!(refused(&deep), Impossible::RecessTooDeep { recess: inches(144), deck: inches(144) });
     // On the L's run 3, the step's side, the deck is 120 deep to run 1; on run 4, 144 to the house.
     let deep = |run, deep| {
-        let stairs = StairOpening { width: inches(36), at: StairAt::FromLeft(inches(12)), recess: Some(inches(deep)) };
-        walk(&ell(), &[on(run, RunPatch { stairs: Some(Some(stairs)), ..RunPatch::default() })])
+        let stairs =
+            StairOpening { recess: Some(inches(deep)), ..StairOpening::new(inches(36), StairAt::FromLeft(inches(12))) };
+        walk(&ell(), &[on(run, RunPatch { stairs: Some(stairs.into()), ..RunPatch::default() })])
     };
     for (run, deck) in [(3, 120), (4, 144)] {
         let too_deep = Impossible::RecessTooDeep { recess: inches(deck), deck: inches(deck) };
@@ -345,8 +346,8 @@ fn what_cannot_be_built_is_refused_with_its_figures() {
     assert_eq!(refused(&walk(&crossed, &[])), Impossible::SidesCross(RunId(1), RunId(4)));
     // The last leg is worked out as 144: stairs of 48, 100 from the left, end at 148.
     let home = on(3, RunPatch { turn: Some(RIGHT), ..RunPatch::default() });
-    let stairs = StairOpening { width: inches(48), at: StairAt::FromLeft(inches(100)), recess: None };
-    let off = on(3, RunPatch { stairs: Some(Some(stairs)), ..RunPatch::default() });
+    let stairs = StairOpening::new(inches(48), StairAt::FromLeft(inches(100)));
+    let off = on(3, RunPatch { stairs: Some(stairs.into()), ..RunPatch::default() });
     let facts = [walk(&rectangle()[..2], &[]), vec![home, off]].concat();
     assert_eq!(refused(&facts), Impossible::StairsDontFit { needs: inches(148), run: inches(144) });
     assert_eq!(refused(&walk(&[(Turn::Right(0), inches(144))], &[])), Impossible::NoSuchTurn(0));
@@ -531,9 +532,8 @@ fn any_stairs() -> impl Strategy<Value = StairOpening> {
         (0_i64..60).prop_map(|l| StairAt::FromRight(inches(l))),
     ];
     (30_i64..60, at, prop::option::of(12_i64..60)).prop_map(|(width, at, recess)| StairOpening {
-        width: inches(width),
-        at,
         recess: recess.map(inches),
+        ..StairOpening::new(inches(width), at)
     })
 }
 
@@ -561,7 +561,7 @@ fn any_deck() -> impl Strategy<Value = Vec<Fact>> {
     let told = prop::collection::vec(any_setting(), 0..8);
     (sides, told, prop::option::of((1_u32..8, any_stairs()))).prop_map(|(sides, told, stairs)| {
         let first = std::iter::once((Turn::Start, inches(120)));
-        let on_side = stairs.map(|(id, s)| on(id, RunPatch { stairs: Some(Some(s)), ..RunPatch::default() }));
+        let on_side = stairs.map(|(id, s)| on(id, RunPatch { stairs: Some(s.into()), ..RunPatch::default() }));
         let more: Vec<Fact> = told.into_iter().map(Fact::Set).chain(on_side).collect();
         walk(&first.chain(sides).collect::<Vec<_>>(), &more)
     })

@@ -5,7 +5,7 @@ mod common;
 use common::{centres, frac, inches, job};
 use proptest::prelude::*;
 use railhand::job::{
-    Basis, End, Gate, GateAt, HouseEnd, PostRole, PostSize, RunPatch, Setting, StairAt, StairOpening, Told,
+    Basis, End, Gate, GateAt, HouseEnd, PostRole, PostSize, RunPatch, Setting, StairAt, StairOpening, Stairs, Told,
 };
 use railhand::layout::{BayKind, Layout, Placed, draw, lay_out};
 use railhand::measure::{Length, Tape};
@@ -43,7 +43,7 @@ fn gate() -> impl Strategy<Value = Gate> {
         GateAt::Right,
         GateAt::Stairs,
     ]);
-    (at, prop::option::weighted(0.9, eighths(24, 60))).prop_map(|(at, width)| Gate { at, width })
+    (at, prop::option::weighted(0.9, eighths(24, 60))).prop_map(|(at, width)| Gate::new(at, width))
 }
 
 fn stairs() -> impl Strategy<Value = StairOpening> {
@@ -52,7 +52,7 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
         1 => StairAt::FromLeft(off),
         _ => StairAt::FromRight(off),
     });
-    (eighths(30, 72), at).prop_map(|(width, at)| StairOpening { width, at, recess: None })
+    (eighths(30, 72), at).prop_map(|(width, at)| StairOpening::new(width, at))
 }
 
 fn patch() -> impl Strategy<Value = RunPatch> {
@@ -66,7 +66,7 @@ fn patch() -> impl Strategy<Value = RunPatch> {
             from,
             to,
             gate: Some(gate),
-            stairs: Some(stairs),
+            stairs: stairs.map(Stairs::from),
             bays: Some(bays),
             ..RunPatch::default()
         }
@@ -131,15 +131,9 @@ fn mirrored(p: &RunPatch) -> RunPatch {
         },
         ..g
     });
-    let stairs = p.stairs.flatten().map(|s| StairOpening {
-        at: match s.at {
-            StairAt::Middle => StairAt::Middle,
-            StairAt::FromLeft(l) => StairAt::FromRight(l),
-            StairAt::FromRight(l) => StairAt::FromLeft(l),
-        },
-        ..s
-    });
-    RunPatch { from: p.to, to: p.from, gate: Some(gate), stairs: Some(stairs), ..p.clone() }
+    let flipped = |s: &StairOpening| StairOpening { at: s.at.flipped(), ..*s };
+    let stairs = p.stairs.as_ref().map(|all| all.iter().map(flipped).collect::<Vec<_>>().into());
+    RunPatch { from: p.to, to: p.from, gate: Some(gate), stairs, ..p.clone() }
 }
 
 fn settings() -> impl Strategy<Value = Vec<Setting>> {
@@ -187,7 +181,8 @@ proptest! {
         let widths = |kinds: &[BayKind]| -> Vec<Length> {
             placed.bays.iter().filter(|b| kinds.contains(&b.kind)).map(railhand::layout::Bay::clear_length).collect()
         };
-        let stairs: Vec<Length> = p.stairs.flatten().map(|s| s.width).into_iter().collect();
+        let along = p.stairs.clone().unwrap_or_default().along(p.length.map(|t| t.length));
+        let stairs: Vec<Length> = along.iter().map(|s| s.width).collect();
         prop_assert_eq!(widths(&[BayKind::Stairs, BayKind::GatedStairs]), stairs);
         if let Some(gate) = p.gate.flatten() {
             let across = !widths(&[BayKind::GatedStairs]).is_empty();

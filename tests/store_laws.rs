@@ -7,7 +7,7 @@ use railhand::grammar::canon::write;
 use railhand::grammar::{Act, Talk};
 use railhand::job::{
     Basis, End, Fact, Gate, GateAt, Job, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
-    StairOpening, Told,
+    StairOpening, Stairs, Told,
 };
 use railhand::measure::{Length, Lumber};
 use railhand::session::{Session, step};
@@ -75,9 +75,8 @@ fn length() -> impl Strategy<Value = Length> {
 
 fn patch() -> impl Strategy<Value = RunPatch> {
     let end = || proptest::option::of(select(End::ALL.to_vec()));
-    let gate = select(vec![None, Some(None), Some(Some(Gate { at: GateAt::To, width: None }))]);
-    let stairs =
-        (length(), length()).prop_map(|(width, off)| StairOpening { width, at: StairAt::FromLeft(off), recess: None });
+    let gate = select(vec![None, Some(None), Some(Some(Gate::new(GateAt::To, None)))]);
+    let stairs = (length(), length()).prop_map(|(width, off)| StairOpening::new(width, StairAt::FromLeft(off)));
     let name = proptest::option::of(select(vec!["front".to_owned(), "left".to_owned()]));
     let basis = proptest::option::of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre]));
     let parts = (name, proptest::option::of(length()), basis, end(), end(), gate, proptest::option::of(stairs));
@@ -88,7 +87,7 @@ fn patch() -> impl Strategy<Value = RunPatch> {
         from,
         to,
         gate,
-        stairs: stairs.map(Some),
+        stairs: stairs.map(Stairs::from),
         ..RunPatch::default()
     })
 }

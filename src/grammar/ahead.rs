@@ -1,10 +1,56 @@
 //! A slice of anything as nom input: nom itself offers bytes and text only.
 
 use nom::{Err, IResult, Input, Needed, Parser};
+use std::cell::Cell;
+use std::ops::Deref;
 
-/// What is still ahead of a parser.
-#[derive(Debug, PartialEq)]
-pub struct Ahead<'a, T>(pub &'a [T]);
+/// What is still ahead of a parser, and, if it is watched, how far it has been looked at.
+#[derive(Debug)]
+pub struct Ahead<'a, T> {
+    slice: &'a [T],
+    /// The fewest elements that lay ahead where one was looked at; 0 for the end itself.
+    least: Option<&'a Cell<usize>>,
+}
+
+impl<'a, T> Ahead<'a, T> {
+    /// A slice to parse.
+    pub fn new(slice: &'a [T]) -> Ahead<'a, T> {
+        Ahead { slice, least: None }
+    }
+
+    /// The same, noting in `least` how many elements lay ahead at the furthest one any
+    /// parser looked at. What a parser gives depends on nothing beyond it.
+    pub fn watched(slice: &'a [T], least: &'a Cell<usize>) -> Ahead<'a, T> {
+        Ahead { slice, least: Some(least) }
+    }
+
+    /// The first element.
+    pub fn first(&self) -> Option<&'a T> {
+        self.look(1);
+        self.slice.first()
+    }
+
+    /// How many elements are ahead: a place, not a look at what is there.
+    pub fn len(&self) -> usize {
+        self.slice.len()
+    }
+
+    /// True at the end.
+    pub fn is_empty(&self) -> bool {
+        self.look(1);
+        self.slice.is_empty()
+    }
+
+    fn look(&self, elements: usize) {
+        if let Some(least) = self.least {
+            least.set(least.get().min((self.slice.len() + 1).saturating_sub(elements)));
+        }
+    }
+
+    fn at(self, slice: &'a [T]) -> Ahead<'a, T> {
+        Ahead { slice, ..self }
+    }
+}
 
 impl<T> Clone for Ahead<'_, T> {
     fn clone(&self) -> Self {
@@ -14,10 +60,12 @@ impl<T> Clone for Ahead<'_, T> {
 
 impl<T> Copy for Ahead<'_, T> {}
 
-impl<'a, T> std::ops::Deref for Ahead<'a, T> {
+impl<'a, T> Deref for Ahead<'a, T> {
     type Target = &'a [T];
+    /// The whole slice: all of it counts as looked at.
     fn deref(&self) -> &&'a [T] {
-        &self.0
+        self.look(self.slice.len() + 1);
+        &self.slice
     }
 }
 
@@ -27,36 +75,36 @@ impl<'a, T> Input for Ahead<'a, T> {
     type IterIndices = std::iter::Enumerate<std::slice::Iter<'a, T>>;
 
     fn input_len(&self) -> usize {
-        self.0.len()
+        self.slice.len()
     }
 
     fn take(&self, index: usize) -> Self {
-        Ahead(&self.0[..index])
+        self.at(&self.slice[..index])
     }
 
     fn take_from(&self, index: usize) -> Self {
-        Ahead(&self.0[index..])
+        self.at(&self.slice[index..])
     }
 
     fn take_split(&self, index: usize) -> (Self, Self) {
-        let (before, after) = self.0.split_at(index);
-        (Ahead(after), Ahead(before))
+        let (before, after) = self.slice.split_at(index);
+        (self.at(after), self.at(before))
     }
 
     fn position<P: Fn(Self::Item) -> bool>(&self, predicate: P) -> Option<usize> {
-        self.0.iter().position(predicate)
+        self.deref().iter().position(predicate)
     }
 
     fn iter_elements(&self) -> Self::Iter {
-        self.0.iter()
+        self.deref().iter()
     }
 
     fn iter_indices(&self) -> Self::IterIndices {
-        self.0.iter().enumerate()
+        self.deref().iter().enumerate()
     }
 
     fn slice_index(&self, count: usize) -> Result<usize, Needed> {
-        if self.0.len() >= count { Ok(count) } else { Err(Needed::new(count - self.0.len())) }
+        if self.slice.len() >= count { Ok(count) } else { Err(Needed::new(count - self.slice.len())) }
     }
 }
 
@@ -66,8 +114,9 @@ where
     T: 'a,
 {
     move |input: Ahead<'a, T>| -> IResult<Ahead<'a, T>, O, ()> {
-        match input.0.split_first().and_then(|(first, rest)| Some((rest, look(first)?))) {
-            Some((rest, read)) => Ok((Ahead(rest), read)),
+        input.look(1);
+        match input.slice.split_first().and_then(|(first, rest)| Some((rest, look(first)?))) {
+            Some((rest, read)) => Ok((input.at(rest), read)),
             None => Err(Err::Error(())),
         }
     }

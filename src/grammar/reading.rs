@@ -7,7 +7,7 @@
 use super::assemble::assemble;
 use super::draft::{Clause, Left, Reading, Weight};
 use super::items::{Is, Item, cuts};
-use super::pieces::{Piece, Say, pieces_at};
+use super::pieces::{Known, Piece, Say, pieces_at};
 use super::sense::{Part, Sense};
 use super::sums::sums;
 use super::words::Word;
@@ -24,9 +24,10 @@ const READINGS: usize = 12;
 /// Every reading of the words worth weighing, cheapest first.
 pub fn readings(words: &[Word]) -> Vec<Reading> {
     let mut all: Vec<Reading> = Vec::new();
+    let mut known = Known::default();
     for (turns, items) in cuts(words) {
         let dearer = TURN * u32::try_from(turns).unwrap_or(0);
-        let read = covers(&items).into_iter().map(|cover| read(&items, &cover)).chain(sums(&items));
+        let read = covers(&items, &mut known).into_iter().map(|cover| read(&items, &cover)).chain(sums(&items));
         all.extend(read.map(|r| Reading { cost: r.cost + dearer, ..r }));
     }
     all.sort_by_key(|r| r.cost);
@@ -61,12 +62,12 @@ struct Node {
     before: Option<Rc<Node>>,
 }
 
-fn covers(items: &[Item]) -> Vec<(u32, Vec<Step>)> {
+fn covers(items: &[Item], known: &mut Known) -> Vec<(u32, Vec<Step>)> {
     let mut best: Vec<Vec<Cover>> = (0..=items.len()).map(|_| Vec::new()).collect();
     best[0].push(Cover { cost: 0, steps: None });
     for at in 0..items.len() {
         let mut edges: Vec<(usize, u32, Step)> = vec![skip(items, at)];
-        for piece in pieces_at(items, at) {
+        for piece in pieces_at(items, at, known) {
             edges.push((piece.end, piece.cost + guess_cost(&items[at..piece.end]), Step::Piece(at, Rc::new(piece))));
         }
         for (end, cost, step) in edges {

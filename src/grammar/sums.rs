@@ -35,7 +35,7 @@ pub fn sums(items: &[Item]) -> Vec<Reading> {
     let mut out: Vec<Reading> = Vec::new();
     for start in starts {
         for form in forms {
-            let Ok((rest, sum)) = form(Ahead(&items[start..])) else { continue };
+            let Ok((rest, sum)) = form(Ahead::new(&items[start..])) else { continue };
             let end = items.len() - rest.len();
             if items[end..].iter().all(is_trail) && !out.iter().any(|r| r.clauses == [Clause::Sum(sum.clone())]) {
                 out.push(reading(items, start, end, sum));

@@ -1,13 +1,16 @@
 //! The job, and what one fact does to it.
 
 use super::{
-    End, Fact, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings, SlotId, StairAt, StairOpening,
-    Turn, walk,
+    End, Fact, Flight, FlightFact, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings, SlotId,
+    StairMeasure, StairOpening, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
 /// The sharpest turn between two sides, in degrees: past it they lie on each other.
 const MOST_TURN: u16 = 170;
+
+/// More risers than any flight off a deck has.
+const MOST_RISERS: u16 = 60;
 
 /// A note and its number, which is never reused.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +34,10 @@ pub struct Job {
     pub deck_out: Option<Length>,
     /// The stairs' width, where no run holds them.
     pub stair_width: Option<Length>,
+    /// What that width was measured between.
+    pub stair_measure: Option<StairMeasure>,
+    /// The stairs, as far as told of them all; see [`Job::flight`].
+    pub flight: Flight,
     /// Settings told.
     pub settings: Settings,
     /// What was told for the parts, the saw and the yard.
@@ -60,6 +67,10 @@ pub enum Impossible {
         /// The run.
         run: Length,
     },
+    /// Two of a run's stairs that reach into each other, or stand without guard between.
+    StairsOverlap,
+    /// More or fewer risers than a flight has.
+    RisersDontFit(u16),
     /// No run of that number.
     NoSuchRun(RunId),
     /// No note of that number.
@@ -100,6 +111,11 @@ impl Job {
         self.runs.iter().find(|r| r.name.as_deref() == Some(name))
     }
 
+    /// The flight in a stair opening: what was told of it alone, else of all stairs.
+    pub fn flight(&self, stairs: &StairOpening) -> Flight {
+        stairs.flight.or(self.flight)
+    }
+
     /// The number the next new run will bear.
     pub fn next_run(&self) -> RunId {
         RunId(self.last_run + 1)
@@ -138,6 +154,12 @@ impl Job {
             Fact::DeckAlong(l) => self.deck_along = Some(in_range(SlotId::DeckSide, *l)?),
             Fact::DeckOut(l) => self.deck_out = Some(in_range(SlotId::DeckSide, *l)?),
             Fact::StairWidth(l) => self.stair_width = Some(in_range(SlotId::StairWidth, *l)?),
+            Fact::StairMeasure(m) => self.stair_measure = Some(*m),
+            Fact::Flight(fact) => {
+                check_flight(*fact)?;
+                self.flight.set(*fact);
+            }
+            Fact::NoStairs => self.drop_stairs(),
             Fact::Note(text) => {
                 self.last_note += 1;
                 self.notes.push(NumberedNote { id: self.last_note, text: text.clone() });
@@ -152,6 +174,15 @@ impl Job {
             }
         }
         Ok(())
+    }
+
+    /// Without stairs a gate across them has nothing to hang in.
+    fn drop_stairs(&mut self) {
+        (self.stair_width, self.stair_measure, self.flight) = (None, None, Flight::default());
+        for run in &mut self.runs {
+            run.stairs = Stairs::NONE;
+            run.gate = run.gate.filter(|g| g.at != GateAt::Stairs);
+        }
     }
 
     fn take_run(&mut self, id: RunId, patch: &RunPatch) -> Result<(), Impossible> {
@@ -180,7 +211,7 @@ fn patch_run(run: &mut Run, patch: &RunPatch) {
     run.from = p.from.or(run.from);
     run.to = p.to.or(run.to);
     run.gate = p.gate.unwrap_or(run.gate);
-    run.stairs = p.stairs.unwrap_or(run.stairs);
+    run.stairs = p.stairs.unwrap_or_else(|| std::mem::take(&mut run.stairs));
     run.bays = p.bays.unwrap_or(run.bays);
     run.turn = p.turn.or(run.turn);
 }
@@ -257,11 +288,28 @@ pub(crate) fn gate_in_run(run: &Run, gate: Gate) -> bool {
     !matches!(end, Some(End::StairHead | End::GatePost | End::BottomNewel))
 }
 
+fn check_flight(fact: FlightFact) -> Result<(), Impossible> {
+    match fact {
+        FlightFact::Risers(n) if !(1..=MOST_RISERS).contains(&n) => Err(Impossible::RisersDontFit(n)),
+        FlightFact::Rise(l) => in_range(SlotId::Rise, l).map(|_| ()),
+        FlightFact::Tread(l) => in_range(SlotId::Tread, l).map(|_| ()),
+        _ => Ok(()),
+    }
+}
+
+fn check_stairs(s: &StairOpening) -> Result<(), Impossible> {
+    in_range(SlotId::StairWidth, s.width)?;
+    s.recess.map(|deep| in_range(SlotId::Recess, deep)).transpose()?;
+    s.flight.facts().into_iter().try_for_each(check_flight)
+}
+
 fn check_run(run: &Run) -> Result<(), Impossible> {
     let gate_width = run.gate.and_then(|g| g.width);
     if let Some(w) = gate_width {
         in_range(SlotId::GateWidth, w)?;
     }
+    let gaps = run.gate.map(|g| [g.hung.hinge_gap, g.hung.latch_gap]).into_iter().flatten().flatten();
+    gaps.map(|gap| in_range(SlotId::LeafGap, gap)).collect::<Result<Vec<_>, _>>()?;
     if let Some(Turn::Left(d) | Turn::Right(d)) = run.turn
         && !(1..=MOST_TURN).contains(&d)
     {
@@ -270,10 +318,7 @@ fn check_run(run: &Run) -> Result<(), Impossible> {
     if run.bays.is_some_and(|n| n == 0 || n > 200) {
         return Err(Impossible::BaysDontFit(run.bays.unwrap_or(0)));
     }
-    if let Some(s) = run.stairs {
-        in_range(SlotId::StairWidth, s.width)?;
-        s.recess.map(|deep| in_range(SlotId::Recess, deep)).transpose()?;
-    }
+    run.stairs.iter().try_for_each(check_stairs)?;
     if let Some(told) = run.length {
         in_range(SlotId::RunLength, told.length)?;
     }
@@ -289,24 +334,15 @@ pub(super) fn check_openings(run: &Run) -> Result<(), Impossible> {
     {
         return Err(Impossible::GateTooWide { gate: w, run: length });
     }
-    if let Some(s) = run.stairs {
-        let off = match s.at {
-            StairAt::Middle => Length::ZERO,
-            StairAt::FromLeft(l) | StairAt::FromRight(l) => l,
-        };
-        if s.width + off > length {
-            return Err(Impossible::StairsDontFit { needs: s.width + off, run: length });
+    for s in run.stairs.iter() {
+        let (left, right) = s.flanks(None);
+        let needs = s.width + left.or(right).unwrap_or(Length::ZERO);
+        if needs > length {
+            return Err(Impossible::StairsDontFit { needs, run: length });
         }
     }
-    Ok(())
-}
-
-/// What is left of a run on each side of its stair opening.
-pub(crate) fn flanks(stairs: StairOpening, run: Option<Length>) -> (Option<Length>, Option<Length>) {
-    let rest = run.map(|l| l - stairs.width);
-    match stairs.at {
-        StairAt::Middle => (rest.map(|l| l / 2), rest.map(|l| l / 2)),
-        StairAt::FromLeft(off) => (Some(off), rest.map(|l| l - off)),
-        StairAt::FromRight(off) => (rest.map(|l| l - off), Some(off)),
-    }
+    let ends = |s: &StairOpening| s.flanks(Some(length)).0.map(|left| (left, left + s.width));
+    let spans: Vec<_> = run.stairs.along(Some(length)).iter().filter_map(ends).collect();
+    let apart = spans.windows(2).all(|pair| pair[0].1 < pair[1].0);
+    if apart { Ok(()) } else { Err(Impossible::StairsOverlap) }
 }

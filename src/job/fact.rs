@@ -1,6 +1,6 @@
 //! One resolved change to the job: no "it", no bare number left.
 
-use super::{Basis, End, Gate, Order, RunId, Setting, StairOpening, Told, Turn};
+use super::{Basis, End, FlightFact, Gate, Order, RunId, Setting, StairMeasure, Stairs, Told, Turn};
 use crate::measure::Length;
 
 /// What is set on a run; `None` leaves a field as it was.
@@ -18,8 +18,8 @@ pub struct RunPatch {
     pub to: Option<End>,
     /// A gate, or `Some(None)` to take it away.
     pub gate: Option<Option<Gate>>,
-    /// A stair opening, or `Some(None)` to take it away.
-    pub stairs: Option<Option<StairOpening>>,
+    /// All its stair openings; none to take them away.
+    pub stairs: Option<Stairs>,
     /// A bay count, or `Some(None)` for the fewest again.
     pub bays: Option<Option<u16>>,
     /// Makes the run a side of the outline.
@@ -35,7 +35,7 @@ impl RunPatch {
         self.from = later.from.or(self.from);
         self.to = later.to.or(self.to);
         self.gate = later.gate.or(self.gate);
-        self.stairs = later.stairs.or(self.stairs);
+        self.stairs = later.stairs.or_else(|| self.stairs.take());
         self.bays = later.bays.or(self.bays);
         self.turn = later.turn.or(self.turn);
     }
@@ -61,6 +61,12 @@ pub enum Fact {
     DeckOut(Length),
     /// How wide the stairs are, where no run holds them.
     StairWidth(Length),
+    /// What that width was measured between.
+    StairMeasure(StairMeasure),
+    /// One fact of the stairs, for every flight not told otherwise.
+    Flight(FlightFact),
+    /// No stairs at all: what was told of any is dropped.
+    NoStairs,
     /// A note, sanitised: it stays words and never becomes layout.
     Note(String),
     /// Takes a note away by its number.

@@ -2,18 +2,22 @@
 
 pub(crate) mod apply;
 mod fact;
+mod gate;
 mod order;
 pub mod outline;
 mod retold;
 mod run;
 mod settings;
 mod slots;
+mod stairs;
 pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
 pub use fact::{Fact, RunPatch};
+pub use gate::{Gate, GateAt, Hung, Jamb, Swing};
 pub use order::{BalustersAt, Lay, LongPart, Member, Order, OrderBook, Percent, StartWith, StickOf};
 pub use retold::retold;
-pub use run::{Basis, End, Flank, Gate, GateAt, Run, RunId, StairAt, StairOpening, Told, Turn};
+pub use run::{Basis, End, Run, RunId, Told, Turn};
 pub use settings::{Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};
+pub use stairs::{Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, Stairs};

@@ -8,6 +8,8 @@ pub fn retold(job: &Job) -> Vec<Fact> {
     facts.extend(job.deck_along.map(Fact::DeckAlong));
     facts.extend(job.deck_out.map(Fact::DeckOut));
     facts.extend(job.stair_width.map(Fact::StairWidth));
+    facts.extend(job.stair_measure.map(Fact::StairMeasure));
+    facts.extend(job.flight.facts().into_iter().map(Fact::Flight));
     facts.extend(job.runs.iter().map(|r| {
         let patch = RunPatch {
             name: r.name.clone(),
@@ -16,7 +18,7 @@ pub fn retold(job: &Job) -> Vec<Fact> {
             from: r.from,
             to: r.to,
             gate: r.gate.map(Some),
-            stairs: r.stairs.map(Some),
+            stairs: Some(r.stairs.clone()).filter(|s| !s.is_empty()),
             bays: r.bays.map(Some),
             turn: r.turn,
         };

@@ -1,5 +1,6 @@
 //! A run: one straight length of guard between two ends, as told.
 
+use super::{Gate, StairAt, Stairs};
 use crate::measure::{Length, Shade};
 
 /// A run's number. Never reused within a job.
@@ -117,78 +118,6 @@ impl End {
     }
 }
 
-/// Where in or beyond a run a gate hangs.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum GateAt {
-    /// At the run's from-end.
-    From,
-    /// At the run's to-end.
-    To,
-    /// Centred in the run.
-    Middle,
-    /// At the left end, told so: the from-end, standing at the house looking out.
-    Left,
-    /// At the right end, told so: the to-end.
-    Right,
-    /// Across the run's stair opening.
-    Stairs,
-}
-
-impl GateAt {
-    /// The same place without the side it was told by: left is the from-end.
-    pub fn place(self) -> GateAt {
-        match self {
-            GateAt::Left => GateAt::From,
-            GateAt::Right => GateAt::To,
-            at => at,
-        }
-    }
-}
-
-/// A gate told on a run.
-///
-/// At a stair head or gate post the leaf hangs beyond the run, across the opening;
-/// anywhere else it takes its width out of the run.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Gate {
-    /// Where it hangs.
-    pub at: GateAt,
-    /// The opening told for it, jamb face to jamb face; `None` until told.
-    pub width: Option<Length>,
-}
-
-/// Where a stair opening stands in a run.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum StairAt {
-    /// Centred in the run.
-    Middle,
-    /// Its near edge so far from the from-end, which is the left one.
-    FromLeft(Length),
-    /// Its near edge so far from the to-end, which is the right one.
-    FromRight(Length),
-}
-
-/// Which side of a run's stair opening, seen from the house looking out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Flank {
-    /// From the from-end to the stairs.
-    Left,
-    /// From the stairs to the to-end.
-    Right,
-}
-
-/// A stair opening in a run: guard on one or both sides of it, none across it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct StairOpening {
-    /// The opening in the guard, post face to post face as told.
-    pub width: Length,
-    /// Where it stands.
-    pub at: StairAt,
-    /// How deep the stairs are let into the deck; the width is then the hole's, decking to
-    /// decking. `None` where they start at the edge.
-    pub recess: Option<Length>,
-}
-
 /// One run as told. What was not told is `None`; defaults are the engines' business.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Run {
@@ -206,8 +135,8 @@ pub struct Run {
     pub to: Option<End>,
     /// Its gate, if any.
     pub gate: Option<Gate>,
-    /// Its stair opening, if any.
-    pub stairs: Option<StairOpening>,
+    /// Its stair openings, if any.
+    pub stairs: Stairs,
     /// A bay count asked for in place of the fewest the limit allows.
     pub bays: Option<u16>,
     /// Set where the run is a side of the deck's outline: how it leaves the side before.
@@ -225,13 +154,14 @@ impl Run {
             from: None,
             to: None,
             gate: None,
-            stairs: None,
+            stairs: Stairs::NONE,
             bays: None,
             turn: None,
         }
     }
+
     /// True where a stair opening stands centred in the run.
     pub fn stairs_in_the_middle(&self) -> bool {
-        self.stairs.is_some_and(|s| s.at == StairAt::Middle)
+        self.stairs.iter().any(|s| s.at == StairAt::Middle)
     }
 }

@@ -52,6 +52,12 @@ pub enum SlotId {
     FirstJoist,
     /// How deep stairs are recessed into the deck.
     Recess,
+    /// The height of one riser.
+    Rise,
+    /// The run of one tread.
+    Tread,
+    /// The gap at a gate's hinges or latch.
+    LeafGap,
     /// How long a baluster is cut.
     BalusterLength,
     /// How long a post is cut.
@@ -97,7 +103,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 28] = [
+pub const SLOTS: [Slot; 31] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -120,6 +126,9 @@ pub const SLOTS: [Slot; 28] = [
     row(SlotId::Joists, "joist spacing", "joists", Inches, (6, 48)),
     row(SlotId::FirstJoist, "first joist", "first_joist", Inches, (0, 48)),
     row(SlotId::Recess, "recess", "recess", FeetTo(12, 18), (6, 240)),
+    row(SlotId::Rise, "riser", "rise", Inches, (1, 12)),
+    row(SlotId::Tread, "tread", "tread", Inches, (4, 60)),
+    row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
     row(SlotId::BalusterLength, "balusters' length", "baluster_length", Inches, (4, 96)),
     row(SlotId::PostLength, "posts' length", "post_length", Inches, (12, 240)),
     row(SlotId::Bracket, "bracket", "bracket", Inches, (0, 6)),

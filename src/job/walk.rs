@@ -1,7 +1,7 @@
 //! The outline as points on the ground, and what cannot be built of it: sides that cross,
 //! stairs off the end of a side, a recess deeper than the deck.
 
-use super::apply::{check_openings, flanks};
+use super::apply::check_openings;
 use super::outline::{Filled, Heading, Open, filled, headings, scaled};
 use super::{Impossible, Job, Run, RunId};
 use crate::measure::{Length, Q};
@@ -109,12 +109,15 @@ fn overlap(a: &Leg, b: &Leg, of: fn(Point) -> Length) -> bool {
 /// A recess must leave some deck between its head and whatever lies behind it.
 fn check_recess(job: &Job, leg: &Leg, legs: &[Leg]) -> Result<(), Impossible> {
     let Some(run) = job.run(leg.run) else { return Ok(()) };
-    let Some((stairs, recess)) = run.stairs.and_then(|s| s.recess.map(|r| (s, r))) else { return Ok(()) };
-    let (Some(left), _) = flanks(stairs, run.length.map(|t| t.length)) else { return Ok(()) };
-    match depth(leg, left, stairs.width, legs) {
-        Some(deck) if recess >= deck => Err(Impossible::RecessTooDeep { recess, deck }),
-        _ => Ok(()),
+    let recessed = run.stairs.iter().filter_map(|s| s.recess.map(|r| (s, r)));
+    for (stairs, recess) in recessed {
+        let (Some(left), _) = stairs.flanks(run.length.map(|t| t.length)) else { continue };
+        match depth(leg, left, stairs.width, legs) {
+            Some(deck) if recess >= deck => return Err(Impossible::RecessTooDeep { recess, deck }),
+            _ => {}
+        }
     }
+    Ok(())
 }
 
 /// How deep the deck is, square in from an opening: to the nearest side or the house.

@@ -40,15 +40,15 @@ pub(super) fn on_line(p: &Placed) -> Vec<Span> {
 /// Which part of its run a stretch is.
 pub(super) fn part(p: Part) -> &'static str {
     match p {
-        Part::Whole | Part::Left | Part::Right => ": ",
-        Part::InLeft => ", in along the stairs on the left: ",
-        Part::InRight => ", out along the stairs on the right: ",
+        Part::Whole | Part::Left | Part::Between(_) | Part::Right => ": ",
+        Part::InLeft(_) => ", in along the stairs on the left: ",
+        Part::InRight(_) => ", out along the stairs on the right: ",
     }
 }
 
 /// The clear between the posts at the head of recessed stairs, said with their left flank.
 pub(super) fn head(run: &RunLayout, p: &Placed) -> Option<Line> {
-    let head = p.head.as_ref().filter(|_| run.part == Part::InLeft)?;
+    let head = p.head.as_ref().filter(|_| matches!(run.part, Part::InLeft(_)))?;
     let tail = if p.beyond.is_some() { " clear; the gate hangs there." } else { " clear." };
     Some(detail(vec![Span::Say("Between the posts at the stairs' head: "), fig(head), Span::Say(tail)]))
 }

@@ -2,7 +2,7 @@
 
 use super::corner::at_corner;
 use super::frame::Fixed;
-use super::ground::{Ground, Neighbour, Side, gated, stairs_reach};
+use super::ground::{Ground, Neighbour, Side, gated, stairs_at, stairs_reach};
 use super::sizes::{post_width, roles};
 use super::{Intrusion, Lack};
 use crate::figure::{Fig, Why};
@@ -53,7 +53,7 @@ fn on_edge(fixed: Fixed, ground: &Ground, turn: Turn) -> Result<RunEnd, Vec<Lack
 /// The corner post of a neighbouring side that stands in stairs at this run's very end.
 pub(super) fn intrusion(run: &Run, ground: &Ground, ends: [Neighbour; 2]) -> Option<Intrusion> {
     let reached = |(next, side): &(Neighbour, Side)| next.post_beyond && stairs_reach(run, *side);
-    let (next, _) = ends.into_iter().zip([Side::Start, Side::Finish]).find(reached)?;
+    let (next, side) = ends.into_iter().zip([Side::Start, Side::Finish]).find(reached)?;
     let (line, turn) = (ground.line.as_ref().ok()?, next.turn?);
     if ground.settings.mount == Some(Mount::Outside) && matches!(turn, Turn::Right(_)) {
         return None;
@@ -63,7 +63,7 @@ pub(super) fn intrusion(run: &Run, ground: &Ground, ends: [Neighbour; 2]) -> Opt
     let by = at.as_length()? + size.as_length()? / 2;
     let why =
         Why::Formula("the post's centre from the corner, and half the post", vec![("centre", at), ("post", size)]);
-    let (by_fig, opening) = (Fig::length(by, why), Fig::told(run.stairs?.width, "the stair opening"));
+    let (by_fig, opening) = (Fig::length(by, why), Fig::told(stairs_at(run, side)?.width, "the stair opening"));
     let left = opening.as_length()? - by;
     let why = Why::Formula(
         "the opening less what the post takes of it",

@@ -5,11 +5,12 @@
 
 use super::ends::{RunEnd, run_end};
 use super::ground::{Ground, Neighbour, Side};
+use super::opening::{Built, built};
 use super::recess::{across, head_clear, mouth_clear};
 use super::sizes::{post_width, roles};
 use super::{BayKind, Lack};
 use crate::figure::{Fig, Why};
-use crate::job::apply::{flanks, gate_in_run};
+use crate::job::apply::gate_in_run;
 use crate::job::{End, Gate, GateAt, Run, StairAt, StairOpening};
 use crate::measure::Length;
 
@@ -163,39 +164,42 @@ impl Site<'_> {
     /// The openings within the run, in walking order.
     fn openings(&self) -> Result<Vec<Opening>, Vec<Lack>> {
         let gate = self.run.gate.filter(|g| matches!(g.at, GateAt::Middle | GateAt::Stairs));
-        if gate.is_some_and(|g| g.at == GateAt::Stairs) && self.run.stairs.is_none() {
+        if gate.is_some_and(|g| g.at == GateAt::Stairs) && self.run.stairs.is_empty() {
             return Err(vec![Lack::GatePlace]);
         }
-        let across = across(self.run);
-        let stairs = self.run.stairs.map(|s| self.stairs(s, gate.filter(|_| across))).transpose()?;
-        let gate = gate.filter(|_| !across).map(|g| self.middle_gate(g)).transpose().map_err(|lack| vec![lack])?;
-        let mut all: Vec<Opening> = stairs.into_iter().chain(gate).collect();
+        let gated = |s: &StairOpening| gate.filter(|_| across(self.run, s));
+        let stairs = self.run.stairs.iter().map(|s| self.stairs(&built(s, self.ground)?, gated(s)));
+        let mut all: Vec<Opening> = stairs.collect::<Result<_, _>>()?;
+        let hangs = self.run.stairs.iter().any(|s| gated(s).is_some());
+        let gate = gate.filter(|_| !hangs).map(|g| self.middle_gate(g)).transpose().map_err(|lack| vec![lack])?;
+        all.extend(gate);
         all.sort_by_key(|o| o.start);
         let apart = all.windows(2).all(|pair| pair[0].start + pair[0].width < pair[1].start);
         if apart { Ok(all) } else { Err(vec![Lack::GatePlace]) }
     }
 
-    fn stairs(&self, stairs: StairOpening, gate: Option<Gate>) -> Result<Opening, Vec<Lack>> {
-        let (left, right) = flanks(stairs, Some(self.length));
+    fn stairs(&self, built: &Built, gate: Option<Gate>) -> Result<Opening, Vec<Lack>> {
+        let stairs = &built.stairs;
+        let (left, right) = stairs.flanks(Some(self.length));
         let left = left.unwrap_or(Length::ZERO);
         if stairs.recess.is_some() {
             let corner = left.is_zero() || right.is_some_and(Length::is_zero);
-            return if corner { Err(vec![Lack::RecessAtCorner]) } else { self.mouth(stairs, left, gate) };
+            return if corner { Err(vec![Lack::RecessAtCorner]) } else { self.mouth(built, left, gate) };
         }
         if gate.and_then(|g| g.width).is_some_and(|w| w != stairs.width) {
             return Err(vec![Lack::GatePlace]);
         }
         let says = "the guard stops at the stair opening, the post's outside face at its edge";
-        let why = Why::Formula(says, self.stair_inputs(stairs));
+        let why = Why::Formula(says, self.stair_inputs(built));
         let kind = if gate.is_some() { BayKind::GatedStairs } else { BayKind::Stairs };
         // A side told as 0 has no guard: the opening starts at the run's outside.
         let start = if left.is_zero() { Length::ZERO } else { self.lead + left };
         Ok(Opening { start, width: stairs.width, kind, jamb: End::StairHead, why })
     }
 
-    fn stair_inputs(&self, stairs: StairOpening) -> Vec<(&'static str, Fig)> {
-        let mut inputs = vec![("stair opening", Fig::told(stairs.width, "the stair opening"))];
-        if let StairAt::FromLeft(off) | StairAt::FromRight(off) = stairs.at {
+    fn stair_inputs(&self, built: &Built) -> Vec<(&'static str, Fig)> {
+        let mut inputs = vec![("stair opening", built.width.clone())];
+        if let StairAt::FromLeft(off) | StairAt::FromRight(off) = built.stairs.at {
             inputs.push(("from the end", Fig::told(off, "where the stairs stand")));
         }
         inputs.push(("run", Fig::told(self.length, "the run's length")));
@@ -204,15 +208,16 @@ impl Site<'_> {
 
     /// The mouth of recessed stairs: a corner post on the baluster line at each side. A
     /// gate across them hangs at their head, not here.
-    fn mouth(&self, stairs: StairOpening, left: Length, gate: Option<Gate>) -> Result<Opening, Vec<Lack>> {
+    fn mouth(&self, built: &Built, left: Length, gate: Option<Gate>) -> Result<Opening, Vec<Lack>> {
+        let stairs = &built.stairs;
         if let Some(told) = gate.and_then(|g| g.width)
-            && head_clear(stairs, true, self.ground)?.as_length() != Some(told)
+            && head_clear(built, true, self.ground)?.as_length() != Some(told)
         {
             return Err(vec![Lack::GatePlace]);
         }
-        let clear = mouth_clear(stairs, self.ground)?;
+        let clear = mouth_clear(built, self.ground)?;
         let width = clear.as_length().unwrap_or(stairs.width);
-        let mut inputs = self.stair_inputs(stairs);
+        let mut inputs = self.stair_inputs(built);
         inputs.push(("between the posts", clear));
         let why = Why::Formula("the guard turns in at the mouth: a corner post on the line at each side", inputs);
         let start = self.lead + left - (width - stairs.width) / 2;
@@ -250,6 +255,6 @@ impl Frame {
 
 /// What does not fit: a gate beside stairs, or the run as a whole.
 fn no_fit(run: &Run) -> Lack {
-    let clash = run.stairs.is_some() && run.gate.is_some_and(|g| gate_in_run(run, g));
+    let clash = !run.stairs.is_empty() && run.gate.is_some_and(|g| gate_in_run(run, g));
     if clash { Lack::GatePlace } else { Lack::Room }
 }

@@ -5,13 +5,14 @@ use super::corner::{Meet, meet};
 use super::limits::Limits;
 use super::line::line_inside;
 use crate::figure::Fig;
-use crate::job::apply::flanks;
-use crate::job::{End, GateAt, Run, RunId, Settings, Turn};
+use crate::job::{End, Flight, GateAt, Job, Run, RunId, Settings, StairOpening, Turn};
 use crate::measure::{Length, Tape};
 
 /// What all runs share.
 pub(super) struct Ground<'a> {
     pub settings: &'a Settings,
+    /// What was told of all stairs.
+    pub flight: Flight,
     pub limits: &'a Limits,
     pub tape: Tape,
     /// The baluster line inside the decking's edge, or the facts it wants.
@@ -19,8 +20,9 @@ pub(super) struct Ground<'a> {
 }
 
 impl<'a> Ground<'a> {
-    pub fn of(settings: &'a Settings, limits: &'a Limits, tape: Tape) -> Ground<'a> {
-        Ground { settings, limits, tape, line: line_inside(settings) }
+    pub fn of(job: &'a Job, limits: &'a Limits, tape: Tape) -> Ground<'a> {
+        let settings = &job.settings;
+        Ground { settings, flight: job.flight, limits, tape, line: line_inside(settings) }
     }
 }
 
@@ -90,10 +92,17 @@ pub(super) fn gated(run: &Run, side: Side) -> bool {
     run.gate.is_some_and(|g| g.at.place() == side.of(run).1)
 }
 
-/// True where the stair opening begins at the run's very end: no guard, no post there.
+/// The stairs that begin at the run's very end.
+pub(super) fn stairs_at(run: &Run, side: Side) -> Option<StairOpening> {
+    let at_end = |s: &&StairOpening| {
+        let (left, right) = s.flanks(run.length.map(|t| t.length));
+        let flank = if side == Side::Start { left } else { right };
+        flank.is_some_and(Length::is_zero)
+    };
+    run.stairs.iter().find(at_end).copied()
+}
+
+/// True where a stair opening begins at the run's very end: no guard, no post there.
 pub(super) fn stairs_reach(run: &Run, side: Side) -> bool {
-    let Some(stairs) = run.stairs else { return false };
-    let (left, right) = flanks(stairs, run.length.map(|t| t.length));
-    let flank = if side == Side::Start { left } else { right };
-    flank.is_some_and(Length::is_zero)
+    stairs_at(run, side).is_some()
 }

@@ -21,6 +21,7 @@ mod ground;
 mod kind;
 mod limits;
 mod line;
+mod opening;
 mod place;
 mod placed;
 mod plan;
@@ -55,7 +56,7 @@ pub fn lay_out(job: &Job) -> Layout {
     let tape = job.settings.tape.and_then(|d| Tape::to(i128::from(d))).unwrap_or_default();
     let limits = Limits::in_force(&job.settings);
     let outline = filled(job);
-    let ground = Ground::of(&job.settings, &limits, tape);
+    let ground = Ground::of(job, &limits, tape);
     let ends = neighbours(&outline.job.runs);
     let runs: Vec<RunLayout> =
         outline.job.runs.iter().zip(ends).flat_map(|(run, ends)| place::run(run, &ground, ends)).collect();
@@ -88,7 +89,7 @@ impl Layout {
     pub(crate) fn counted_before(&self, r: &RunLayout) -> usize {
         let shared = |end: usize| r.meets[end].as_ref().filter(|m| m.gap.is_none()).map(|m| m.run);
         let whole = |id| self.runs.iter().any(|o| o.id == id && o.part == Part::Whole && o.result.is_ok());
-        let end = if r.part == Part::InRight { 1 } else { 0 };
+        let end = if matches!(r.part, Part::InRight(_)) { 1 } else { 0 };
         usize::from(shared(end).is_some_and(whole))
     }
 }

@@ -4,12 +4,13 @@ use super::ends::intrusion;
 use super::frame::{Fixed, Frame, frame};
 use super::ground::{Ground, Neighbour};
 use super::kind::hook;
-use super::recess::{across, in_flanks};
+use super::opening::built;
+use super::recess::{across_any, in_flanks};
 use super::split::{Place, Span, share};
 use super::{Bay, BayKind, Kind, Lack, Limits, Part, Placed, Post, RunLayout, post_width};
 use crate::figure::{Fig, Why};
-use crate::job::apply::{flanks, gate_in_run};
-use crate::job::{GateAt, PostRole, Run};
+use crate::job::apply::gate_in_run;
+use crate::job::{GateAt, PostRole, Run, StairOpening, Stairs};
 use crate::measure::{Length, Tape};
 
 /// Lays one run out, its flanks along recessed stairs after it.
@@ -36,7 +37,7 @@ fn placed(run: &Run, ground: &Ground, ends: [Neighbour; 2]) -> Result<Placed, Ve
     let frame = frame(run, told.length, ground, ends)?;
     let line = post_width(ground.settings, &[PostRole::Line]);
     let length = Fig::told(told.length, "the run's length");
-    let site = Site { run, frame: &frame, limits: ground.limits, line: &line, length };
+    let site = Site { run, ground, frame: &frame, limits: ground.limits, line: &line, length };
     let counts = site.counts(ground.tape).map_err(|lack| vec![lack])?;
     Ok(site.place(&counts))
 }
@@ -51,7 +52,7 @@ fn blocking(run: &Run) -> Vec<Lack> {
 
 /// Facts untold that do not stand in the way.
 fn still(run: &Run) -> Vec<Lack> {
-    let beyond = run.gate.is_some_and(|g| g.width.is_none() && !gate_in_run(run, g) && !across(run));
+    let beyond = run.gate.is_some_and(|g| g.width.is_none() && !gate_in_run(run, g) && !across_any(run));
     let all = [(Lack::From, run.from.is_none()), (Lack::To, run.to.is_none()), (Lack::GateBeyond, beyond)];
     all.into_iter().filter(|(_, lacks)| *lacks).map(|(lack, _)| lack).collect()
 }
@@ -65,6 +66,7 @@ struct Counts {
 
 struct Site<'a> {
     run: &'a Run,
+    ground: &'a Ground<'a>,
     frame: &'a Frame,
     limits: &'a Limits,
     line: &'a Fig,
@@ -224,24 +226,35 @@ impl Site<'_> {
 
     fn opening(&self, i: usize, kind: BayKind) -> Bay {
         let (left, right) = (&self.frame.fixed[i], &self.frame.fixed[i + 1]);
-        let what = if kind == BayKind::Gate { "the gate's width" } else { "the stair opening" };
+        let what = "the gate's width";
         let space = right.near - left.far();
-        let recessed = self.run.stairs.is_some_and(|s| s.recess.is_some()) && kind == BayKind::Stairs;
-        let clear = if recessed { Fig::length(space, left.why.clone()) } else { Fig::told(space, what) };
+        // What an opening was worked out from stands with the post before it.
+        let clear = if kind == BayKind::Gate { Fig::told(space, what) } else { self.stair_clear(space, left, right) };
         bay(kind, &self.stop(i), &self.stop(i + 1), clear)
     }
 
-    /// The run left of and right of an opening in it, on the run's own basis.
+    /// The clear of the way to stairs: told, or worked out with its posts.
+    fn stair_clear(&self, space: Length, left: &Fixed, right: &Fixed) -> Fig {
+        let told = |s: &StairOpening| {
+            let built = built(s, self.ground).ok()?;
+            (s.recess.is_none() && built.width.as_length() == Some(space)).then_some(built.width)
+        };
+        let posts = if left.post { left } else { right };
+        let worked = || Fig::length(space, posts.why.clone());
+        self.run.stairs.iter().find_map(told).unwrap_or_else(worked)
+    }
+
+    /// The run left of the first opening in it and right of the last, on the run's own basis.
     fn flanks(&self) -> Option<[Fig; 2]> {
         let run = self.length.as_length()?;
         let gate = self.run.gate.filter(|g| g.at == GateAt::Middle).and_then(|g| g.width);
-        let (left, right, opening) = match (self.run.stairs, gate) {
-            (Some(s), _) => {
-                let (left, right) = flanks(s, Some(run));
-                (left?, right?, s.width)
-            }
-            (None, Some(w)) => ((run - w) / 2, (run - w) / 2, w),
-            (None, None) => return None,
+        let all: Vec<StairOpening> =
+            self.run.stairs.iter().filter_map(|s| Some(built(s, self.ground).ok()?.stairs)).collect();
+        let openings = Stairs::from(all).along(Some(run));
+        let (left, right, opening) = match (openings.first(), openings.last(), gate) {
+            (Some(first), Some(last), _) => (first.flanks(Some(run)).0?, last.flanks(Some(run)).1?, first.width),
+            (_, _, Some(w)) => ((run - w) / 2, (run - w) / 2, w),
+            _ => return None,
         };
         let inputs = vec![("run", self.length.clone()), ("opening", Fig::told(opening, "the opening"))];
         let why = Why::Formula("what the opening leaves of the run on that side", inputs);
@@ -249,7 +262,7 @@ impl Site<'_> {
     }
 
     fn beyond(&self) -> Option<Fig> {
-        let gate = self.run.gate.filter(|g| !gate_in_run(self.run, *g) && !across(self.run))?;
+        let gate = self.run.gate.filter(|g| !gate_in_run(self.run, *g) && !across_any(self.run))?;
         gate.width.map(|w| Fig::told(w, "the gate's width"))
     }
 }

@@ -171,6 +171,10 @@ pub enum Lack {
     Skirt,
     /// How many degrees an angled corner turns.
     Turn,
+    /// How deep the hole is that the stairs' width was told of.
+    RecessDepth,
+    /// How wide the hole is, where posts outside the rim leave it open.
+    Hole,
     /// Stairs recessed at the very corner of the deck: those are sides of the outline.
     RecessAtCorner,
     /// Room: the posts and openings told do not fit the run.
@@ -192,6 +196,10 @@ impl Lack {
             Lack::Overhang => "how far the decking overhangs the skirt, or the rim (say 0 for none)",
             Lack::Skirt => "how thick the skirt over the rim is (say 0 for none)",
             Lack::Turn => "how many degrees the angled corner turns",
+            Lack::RecessDepth => {
+                "how deep the stairs go into the deck, as their width was told of a hole in it (or say it is clear between the posts)"
+            }
+            Lack::Hole => "how wide the hole for the stairs is, decking to decking",
             Lack::RecessAtCorner => "stairs recessed at a corner of the deck: tell the sides they make instead",
             Lack::Room => "the posts, bays and openings told do not fit in the run",
         }

@@ -11,7 +11,6 @@
 //! `#` is a corner, `=` the house, `_` and `|` treads beside a gap for the stairs. A side
 //! bears its run's number; the lengths stand below.
 
-use crate::job::apply::flanks;
 use crate::job::outline::filled;
 use crate::job::walk::{Leg, Point, legs};
 use crate::job::{Job, Run, StairOpening};
@@ -52,7 +51,7 @@ fn legend(run: &Run, width: usize, tape: Tape) -> String {
     let mut text = run.id.0.to_string();
     text.extend(run.name.iter().flat_map(|name| [" ", name.as_str()]));
     let length = run.length.map_or(String::new(), |t| format!(": {}", tape.read(t.length)));
-    let stairs = run.stairs.map_or(String::new(), |s| format!(", stairs {}", tape.read(s.width)));
+    let stairs: String = run.stairs.iter().map(|s| format!(", stairs {}", tape.read(s.width))).collect();
     // The figures stay whole: only a long name gives way.
     let room = width.saturating_sub(length.len() + stairs.len());
     let mut used = 0;
@@ -119,9 +118,17 @@ impl Sheet {
         let mark = stroke(from, to);
         self.stroke(from, to, mark);
         let mut label = (0.0, 1.0);
-        if let Some((stairs, near, far)) = opening(run) {
+        let mut reached = 0.0;
+        let mut widest = 0.0;
+        for (stairs, near, far) in openings(run) {
             self.stairs(from, to, (near, far), stairs, run);
-            label = if near >= 1.0 - far { (0.0, near) } else { (far, 1.0) };
+            if near - reached > widest {
+                (label, widest) = ((reached, near), near - reached);
+            }
+            reached = far;
+        }
+        if 1.0 - reached > widest {
+            label = (reached, 1.0);
         }
         let (row, column) = self.cell(along(from, to, (label.0 + label.1) / 2.0));
         (column..).zip(run.id.0.to_string().chars()).for_each(|(c, digit)| self.put((row, c), digit));
@@ -188,10 +195,11 @@ fn stroke(from: Spot, to: Spot) -> char {
     }
 }
 
-/// The stairs of a run and where they start and end, in parts of its length.
-fn opening(run: &Run) -> Option<(StairOpening, f64, f64)> {
-    let (stairs, length) = (run.stairs?, run.length?.length);
-    let (left, _) = flanks(stairs, Some(length));
+/// The stairs of a run from the left and where they start and end, in parts of its length.
+fn openings(run: &Run) -> Vec<(StairOpening, f64, f64)> {
+    let Some(length) = run.length.map(|t| t.length) else { return Vec::new() };
     let part = |l: Length| l.for_drawing() / length.for_drawing().max(1.0);
-    Some((stairs, part(left?), part(left? + stairs.width)))
+    let placed =
+        |s: StairOpening| Some((s, part(s.flanks(Some(length)).0?), part(s.flanks(Some(length)).0? + s.width)));
+    run.stairs.along(Some(length)).into_iter().filter_map(placed).collect()
 }

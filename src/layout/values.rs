@@ -27,7 +27,7 @@ pub fn values(layout: &Layout) -> Values {
 
 /// The gaps across this run's corners of two posts; each corner is the later run's.
 fn corner_gaps(run: &RunLayout) -> impl Iterator<Item = (&'static str, Fig)> {
-    let end = if run.part == Part::InRight { 1 } else { 0 };
+    let end = if matches!(run.part, Part::InRight(_)) { 1 } else { 0 };
     run.meets[end].iter().filter_map(|m| m.gap.clone()).map(|gap| ("corner_gap", gap))
 }
 

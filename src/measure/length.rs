@@ -1,5 +1,6 @@
 //! One exact length: a rational number of inches, and whether it is exact.
 
+use super::quick;
 use num_rational::Ratio;
 use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Signed, ToPrimitive, Zero};
 use rust_decimal::Decimal;
@@ -89,32 +90,40 @@ impl Length {
 
     /// The sum, or `None` on overflow.
     pub fn plus(self, other: Length) -> Option<Length> {
-        Some(Length { inches: self.inches.checked_add(&other.inches)?, exact: self.exact && other.exact })
+        let inches = quick::sum(self.inches, other.inches).or_else(|| self.inches.checked_add(&other.inches))?;
+        Some(Length { inches, exact: self.exact && other.exact })
     }
 
     /// The difference, or `None` on overflow.
     pub fn less(self, other: Length) -> Option<Length> {
-        Some(Length { inches: self.inches.checked_sub(&other.inches)?, exact: self.exact && other.exact })
+        let inches = quick::sum(self.inches, -other.inches).or_else(|| self.inches.checked_sub(&other.inches))?;
+        Some(Length { inches, exact: self.exact && other.exact })
     }
 
     /// So many times the length, or `None` on overflow.
     pub fn times(self, by: Q) -> Option<Length> {
-        Some(Length { inches: self.inches.checked_mul(&by)?, exact: self.exact })
+        let inches = quick::product(self.inches, by).or_else(|| self.inches.checked_mul(&by))?;
+        Some(Length { inches, exact: self.exact })
     }
 
     /// The length over a number, or `None` for 0 or on overflow.
     pub fn over(self, by: Q) -> Option<Length> {
-        Some(Length { inches: self.inches.checked_div(&by)?, exact: self.exact })
+        let inches = quick::quotient(self.inches, by).or_else(|| self.inches.checked_div(&by))?;
+        Some(Length { inches, exact: self.exact })
     }
 
     /// How many times `other` goes into this, exactly; `None` when `other` is 0.
     pub fn ratio(self, other: Length) -> Option<Q> {
-        self.inches.checked_div(&other.inches)
+        quick::quotient(self.inches, other.inches).or_else(|| self.inches.checked_div(&other.inches))
     }
 
     /// The length rounded to the nearest 1/`den` of an inch, an exact tie away from
     /// zero, as a tape is read.
     pub fn rounded(self, den: i128) -> Length {
+        let parts = quick::product(self.inches, Ratio::from_integer(den)).and_then(quick::nearest);
+        if let Some(inches) = parts.and_then(|n| quick::quotient(Ratio::from_integer(n), Ratio::from_integer(den))) {
+            return Length { inches, exact: self.exact };
+        }
         let scaled = self.inches * Ratio::from_integer(den);
         let half = Ratio::new(1, 2);
         let n = if scaled.is_negative() { -((-scaled) + half).floor() } else { (scaled + half).floor() };
@@ -170,28 +179,32 @@ pub fn q_from_decimal(d: Decimal) -> Option<Q> {
 impl Add for Length {
     type Output = Length;
     fn add(self, o: Length) -> Length {
-        Length { inches: self.inches + o.inches, exact: self.exact && o.exact }
+        let inches = quick::sum(self.inches, o.inches).unwrap_or_else(|| self.inches + o.inches);
+        Length { inches, exact: self.exact && o.exact }
     }
 }
 
 impl Sub for Length {
     type Output = Length;
     fn sub(self, o: Length) -> Length {
-        Length { inches: self.inches - o.inches, exact: self.exact && o.exact }
+        let inches = quick::sum(self.inches, -o.inches).unwrap_or_else(|| self.inches - o.inches);
+        Length { inches, exact: self.exact && o.exact }
     }
 }
 
 impl Mul<i64> for Length {
     type Output = Length;
     fn mul(self, n: i64) -> Length {
-        Length { inches: self.inches * Ratio::from_integer(i128::from(n)), exact: self.exact }
+        let n = Ratio::from_integer(i128::from(n));
+        Length { inches: quick::product(self.inches, n).unwrap_or_else(|| self.inches * n), exact: self.exact }
     }
 }
 
 impl Div<i64> for Length {
     type Output = Length;
     fn div(self, n: i64) -> Length {
-        Length { inches: self.inches / Ratio::from_integer(i128::from(n)), exact: self.exact }
+        let n = Ratio::from_integer(i128::from(n));
+        Length { inches: quick::quotient(self.inches, n).unwrap_or_else(|| self.inches / n), exact: self.exact }
     }
 }
 
@@ -224,6 +237,6 @@ impl PartialOrd for Length {
 
 impl Ord for Length {
     fn cmp(&self, o: &Length) -> Ordering {
-        self.inches.cmp(&o.inches)
+        quick::compare(self.inches, o.inches)
     }
 }

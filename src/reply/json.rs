@@ -83,6 +83,9 @@ fn figure(fig: &Fig, tape: Tape) -> Value {
         Figure::Length(l) => length(l, tape),
         Figure::Count(n) => n.into(),
         Figure::Number(q) => number(q),
+        Figure::Quantity(q, unit) => {
+            json!({ "value": number(q), "unit": unit.name(), "text": print::quantity(q, unit) })
+        }
     }
 }
 
@@ -139,7 +142,7 @@ fn post(p: &PostFig, tape: Tape) -> Value {
     if let Some(other) = p.shared {
         said["shared_with"] = other.0.into();
     }
-    flank(said, p.run, p.stretch)
+    flank(said, p.run, &p.stretch)
 }
 
 fn bay(b: &BayFig, tape: Tape) -> Value {
@@ -147,7 +150,7 @@ fn bay(b: &BayFig, tape: Tape) -> Value {
         "run": b.run.0, "clear": figure(&b.clear, tape), "centre": b.centre.as_ref().map(|c| figure(c, tape)),
         "from": b.from, "to": b.to, "gate": b.gate,
     });
-    flank(said, b.run, b.stretch)
+    flank(said, b.run, &b.stretch)
 }
 
 /// Names the flank of recessed stairs a figure stands in, as the job's runs name it.

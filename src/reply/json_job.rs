@@ -1,10 +1,10 @@
 //! JSON of the job: what has been told, under the contract's names. What was not told is null.
 
 use super::json::{length, tape_of};
+use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, End, Fixing, Gate, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
-    StairAt, StairOpening,
+    Basis, End, Fixing, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -16,8 +16,8 @@ pub fn job_json(job: &Job) -> Value {
     let outline = filled(job);
     let job = &outline.job;
     let runs: Vec<Value> =
-        job.runs.iter().flat_map(|r| stretches(r).into_iter().map(move |s| run(r, s, tape))).collect();
-    let gates: Vec<Value> = job.runs.iter().filter_map(|r| r.gate.map(|g| gate(r, g, tape))).collect();
+        job.runs.iter().flat_map(|r| stretches(job, r).into_iter().map(move |s| run(job, r, s, tape))).collect();
+    let gates: Vec<Value> = job.runs.iter().flat_map(|r| gates_of(r, tape)).collect();
     let notes: Vec<&str> = job.notes.iter().map(|n| n.text.as_str()).collect();
     json!({
         "runs": runs, "deck": deck(job, tape), "stairs": stairs(job, tape), "gates": gates,
@@ -25,12 +25,12 @@ pub fn job_json(job: &Job) -> Value {
     })
 }
 
-fn told(l: Option<Length>, tape: Tape) -> Value {
+pub(super) fn told(l: Option<Length>, tape: Tape) -> Value {
     l.map_or(Value::Null, |l| length(l, tape))
 }
 
 /// One stretch of guard: a run, or what stands on one side of its stair opening.
-fn run(r: &Run, stretch: Stretch, tape: Tape) -> Value {
+fn run(job: &Job, r: &Run, stretch: Stretch, tape: Tape) -> Value {
     let shade = r.length.and_then(|t| t.shade).map(|s| match s {
         Shade::Strong => "strong",
         Shade::Shy => "shy",
@@ -42,7 +42,7 @@ fn run(r: &Run, stretch: Stretch, tape: Tape) -> Value {
         "basis": basis(r.basis.unwrap_or_default()),
         "from": stretch.from.map(End::name), "to": stretch.to.map(End::name),
         "gate": r.gate.map_or("none", |g| side(g.at)),
-        "stairs": r.stairs.map(|s| opening(r, s, tape)),
+        "stairs": r.stairs.along(r.length.map(|t| t.length)).first().map(|s| opening(job, r, s, tape)),
         "bays": r.bays,
     })
 }
@@ -56,7 +56,7 @@ fn basis(b: Basis) -> &'static str {
     }
 }
 
-fn side(at: GateAt) -> &'static str {
+pub(super) fn side(at: GateAt) -> &'static str {
     match at {
         GateAt::From => "at from-end",
         GateAt::To => "at to-end",
@@ -67,49 +67,11 @@ fn side(at: GateAt) -> &'static str {
     }
 }
 
-fn gate(r: &Run, g: Gate, tape: Tape) -> Value {
-    let end = match g.at.place() {
-        GateAt::From => r.from,
-        GateAt::To => r.to,
-        _ => None,
-    };
-    let at = if end == Some(End::StairHead) { "at stair head" } else { side(g.at) };
-    json!({ "run": r.id.0, "width": told(g.width, tape), "at": at, "hinge": null, "latch": null, "swing": null })
-}
-
 fn deck(job: &Job, tape: Tape) -> Value {
     if job.deck_along.is_none() && job.deck_out.is_none() {
         return Value::Null;
     }
     json!({ "along_house": told(job.deck_along, tape), "out": told(job.deck_out, tape) })
-}
-
-/// Every stair told: those in a run, then the one no run holds.
-fn stairs(job: &Job, tape: Tape) -> Vec<Value> {
-    let held = job.runs.iter().filter_map(|r| Some((r, r.stairs?)));
-    let in_runs = held.map(|(r, s)| opening(r, s, tape));
-    in_runs.chain(job.stair_width.map(|w| stair(None, w, (None, None), tape))).collect()
-}
-
-/// The stairs of a run; "recess" stands only where they are let into the deck.
-fn opening(run: &Run, stairs: StairOpening, tape: Tape) -> Value {
-    let place = match stairs.at {
-        StairAt::Middle => (Some("middle"), None),
-        StairAt::FromLeft(l) => (Some("from left"), Some(l)),
-        StairAt::FromRight(l) => (Some("from right"), Some(l)),
-    };
-    let mut said = stair(Some(run), stairs.width, place, tape);
-    if let Some(deep) = stairs.recess {
-        said["recess"] = length(deep, tape);
-    }
-    said
-}
-
-fn stair(run: Option<&Run>, width: Length, (at, off): (Option<&str>, Option<Length>), tape: Tape) -> Value {
-    json!({
-        "run": run.map(|r| r.id.0), "width": length(width, tape), "risers": null, "rise": null, "tread": null,
-        "at": at, "off": told(off, tape),
-    })
 }
 
 fn settings(s: &Settings, tape: Tape) -> Value {

@@ -2,6 +2,7 @@
 
 mod json;
 mod json_job;
+mod json_stairs;
 mod plain;
 mod print;
 mod typed;

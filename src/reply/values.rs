@@ -10,7 +10,7 @@ pub struct PostFig {
     /// Its run.
     pub run: RunId,
     /// What follows the run's number for a flank of recessed stairs; empty for the run itself.
-    pub stretch: &'static str,
+    pub stretch: String,
     /// The run whose corner post it is too.
     pub shared: Option<RunId>,
     /// Its centre, from the origin.
@@ -31,7 +31,7 @@ pub struct BayFig {
     /// Its run.
     pub run: RunId,
     /// What follows the run's number for a flank of recessed stairs; empty for the run itself.
-    pub stretch: &'static str,
+    pub stretch: String,
     /// Face to face.
     pub clear: Fig,
     /// Centre to centre; `None` where one side has no post.

@@ -59,7 +59,7 @@ pub(super) fn side_off_edge(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// Corners of two posts, each once: at the start of the run after it, or at the mouth of stairs.
 fn pairs(layout: &Layout) -> impl Iterator<Item = (&RunLayout, &Meet)> {
     layout.runs.iter().flat_map(|r| {
-        let end = if r.part == Part::InRight { 1 } else { 0 };
+        let end = if matches!(r.part, Part::InRight(_)) { 1 } else { 0 };
         r.meets[end].iter().map(move |m| (r, m))
     })
 }
@@ -86,7 +86,8 @@ pub(super) fn recessed_jambs(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     if !matches!(job.settings.mount, None | Some(Mount::OverEdge)) {
         return Vec::new();
     }
-    let gated = |r: &&RunLayout| r.part == Part::InLeft && r.result.as_ref().is_ok_and(|p| p.beyond.is_some());
+    let gated =
+        |r: &&RunLayout| matches!(r.part, Part::InLeft(_)) && r.result.as_ref().is_ok_and(|p| p.beyond.is_some());
     let says = "the gate hangs on posts at inside corners, notched over the edge: one quarter of each foot is left, the weakest of all.";
     let found = layout.runs.iter().filter(gated).map(|r| of_run(r.id, r.name.as_deref(), [Span::Say(says)]));
     found.collect()
@@ -95,7 +96,7 @@ pub(super) fn recessed_jambs(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
 /// Stairs too narrow between the guard's posts.
 pub(super) fn stairs_narrow(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     let least = limits::STAIR_WIDTH.length();
-    let found = layout.runs.iter().filter(|r| r.part == Part::InLeft).filter_map(|r| {
+    let found = layout.runs.iter().filter(|r| matches!(r.part, Part::InLeft(_))).filter_map(|r| {
         let head = r.result.as_ref().ok()?.head.as_ref()?;
         let narrow = head.as_length().is_some_and(|l| l < least);
         let spans = [

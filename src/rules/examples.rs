@@ -29,7 +29,7 @@ fn told_bays(limit: Setting, inches: i64, n: u16) -> Vec<Fact> {
 }
 
 fn gate(inches: i64) -> Vec<Fact> {
-    let gate = Gate { at: GateAt::Middle, width: Some(Length::inches(inches)) };
+    let gate = Gate::new(GateAt::Middle, Some(Length::inches(inches)));
     vec![run(240, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() })]
 }
 
@@ -74,8 +74,9 @@ fn held_back(sixteenths: i64) -> Vec<Fact> {
 
 /// Stairs recessed 3 ft into the front, and what hangs across them.
 fn recessed(width: i64, gate: Option<Gate>) -> Vec<Fact> {
-    let stairs = StairOpening { width: Length::inches(width), at: StairAt::Middle, recess: Some(Length::inches(36)) };
-    let patch = RunPatch { stairs: Some(Some(stairs)), gate: gate.map(Some), ..RunPatch::default() };
+    let stairs =
+        StairOpening { recess: Some(Length::inches(36)), ..StairOpening::new(Length::inches(width), StairAt::Middle) };
+    let patch = RunPatch { stairs: Some(stairs.into()), gate: gate.map(Some), ..RunPatch::default() };
     over_the_edge(144, [Fact::Run(RunId(2), patch)])
 }
 
@@ -141,17 +142,13 @@ examples! {
     recess_36 = recessed(36, None);
     recess_48 = recessed(48, None);
     stairs_from_the_corner = over_the_edge(144, [Fact::Run(RunId(2), RunPatch {
-        stairs: Some(Some(StairOpening {
-            width: Length::inches(48),
-            at: StairAt::FromLeft(Length::ZERO),
-            recess: None,
-        })),
+        stairs: Some(StairOpening::new(Length::inches(48), StairAt::FromLeft(Length::ZERO)).into()),
         ..RunPatch::default()
     })]);
     side_out_to_out = over_the_edge(144, [
         Fact::Run(RunId(1), RunPatch { basis: Some(Basis::Overall), ..RunPatch::default() }),
     ]);
-    gate_at_a_recessed_head = recessed(48, Some(Gate { at: GateAt::Stairs, width: None }));
+    gate_at_a_recessed_head = recessed(48, Some(Gate::new(GateAt::Stairs, None)));
     foot_short_of_home = over_the_edge(132, []);
     home_again = over_the_edge(144, []);
     joists_from_15_and_a_quarter = joists(244, JoistsRun::Out);

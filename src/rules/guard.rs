@@ -129,17 +129,16 @@ pub(super) fn post_too_small(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// A gate leaf too wide for one.
 pub(super) fn gate_too_wide(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     use crate::job::{GateAt, Run, StairAt};
-    let across = |r: &Run, at| match (at, r.stairs) {
-        (GateAt::Stairs, Some(s)) => Some(s.width),
-        (GateAt::Middle, Some(s)) if s.at == StairAt::Middle => Some(s.width),
-        _ => None,
+    let across = |r: &Run, at| {
+        let here = r.stairs.iter().filter(|s| at == GateAt::Stairs || at == GateAt::Middle && s.at == StairAt::Middle);
+        here.map(|s| s.width).max()
     };
     // At recessed stairs the gate hangs between the posts at their head, which the line moves.
     let head = |r: &Run| {
         layout
             .runs
             .iter()
-            .find(|l| l.id == r.id && l.part == crate::layout::Part::InLeft)?
+            .find(|l| l.id == r.id && matches!(l.part, crate::layout::Part::InLeft(_)))?
             .result
             .as_ref()
             .ok()?

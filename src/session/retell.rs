@@ -135,7 +135,7 @@ impl Session {
 fn gives_the_lacking(open: &Pending, facts: &[Fact]) -> bool {
     let given = |fact: &Fact| match fact {
         Fact::StairWidth(_) => true,
-        Fact::Run(_, patch) => matches!(patch.stairs, Some(Some(_))),
+        Fact::Run(_, patch) => patch.stairs.as_ref().is_some_and(|s| !s.is_empty()),
         _ => false,
     };
     open.lacks.as_ref().is_some_and(|(_, lack)| match lack {

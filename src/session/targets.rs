@@ -100,5 +100,5 @@ fn in_focus(job: &Job, draft: &RunDraft, focus: Option<&Run>) -> Target {
 
 /// True where stairs open off the run or at one of its ends.
 pub(super) fn has_stair_head(run: &Run) -> bool {
-    run.stairs.is_some() || run.from == Some(End::StairHead) || run.to == Some(End::StairHead)
+    !run.stairs.is_empty() || run.from == Some(End::StairHead) || run.to == Some(End::StairHead)
 }

@@ -26,7 +26,7 @@ pub fn posts(job: &Job, layout: &Layout) -> Vec<Posts> {
         let skipped = layout.counted_before(run);
         // Only the first corner, or on the far flank of recessed stairs the last, was counted before.
         let own: Vec<&Post> = match run.part {
-            Stretch::InRight => placed.posts.iter().rev().skip(skipped).collect(),
+            Stretch::InRight(_) => placed.posts.iter().rev().skip(skipped).collect(),
             _ => placed.posts.iter().skip(skipped).collect(),
         };
         own.iter().for_each(|p| add(&mut all, job, p.width_length(), Where::Run(run.id, run.part)));

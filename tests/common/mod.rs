@@ -25,11 +25,11 @@ pub fn basis(patch: RunPatch, basis: Basis) -> RunPatch {
 }
 
 pub fn gate(patch: RunPatch, at: GateAt, width: Option<Length>) -> RunPatch {
-    RunPatch { gate: Some(Some(Gate { at, width })), ..patch }
+    RunPatch { gate: Some(Some(Gate::new(at, width))), ..patch }
 }
 
 pub fn stairs(patch: RunPatch, width: Length, at: StairAt) -> RunPatch {
-    RunPatch { stairs: Some(Some(StairOpening { width, at, recess: None })), ..patch }
+    RunPatch { stairs: Some(StairOpening::new(width, at).into()), ..patch }
 }
 
 pub fn bays(patch: RunPatch, n: u16) -> RunPatch {
@@ -68,7 +68,7 @@ pub fn text(line: &Line) -> String {
             Span::Fig(f, _) => match f.value() {
                 Value::Length(l) => Tape::SIXTEENTHS.read(l),
                 Value::Count(n) => n.to_string(),
-                Value::Number(q) => q.to_string(),
+                Value::Number(q) | Value::Quantity(q, _) => q.to_string(),
             },
             Span::Typed(t) => t.as_str().to_owned(),
             Span::Phrase(s) | Span::Drawn(s) => s.clone(),

@@ -3,5 +3,10 @@
 
 mod balusters;
 mod cutting;
+mod gate;
+mod handrail;
 mod layout;
+mod stair_guard;
+mod stair_rise;
+mod stair_slope;
 mod sums;

@@ -18,6 +18,7 @@ use super::clean::clean_note;
 use super::length::{read_length, read_lumber};
 use super::order::{read_order, write_order};
 use super::run::{read_run, write_run};
+use super::stairs::{read_stair_fact, write_stair_fact};
 use super::words::{Table, one_of, whole, words_of};
 use crate::job::{Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting};
 use crate::measure::{Tape, exact_inches, exact_phrase};
@@ -63,7 +64,9 @@ pub fn write_fact(fact: &Fact) -> String {
         Fact::Set(setting) => write_setting(*setting),
         Fact::DeckAlong(l) => format!("deck: {} along the house", exact_phrase(*l)),
         Fact::DeckOut(l) => format!("deck: {} out", exact_phrase(*l)),
-        Fact::StairWidth(l) => format!("stairs: {} wide", exact_phrase(*l)),
+        Fact::StairWidth(_) | Fact::StairMeasure(_) | Fact::Flight(_) | Fact::NoStairs => {
+            write_stair_fact(fact).unwrap_or_default()
+        }
         // A note without words never comes out of `clean_note`; one built by hand still gets a line that reads.
         Fact::Note(words) => format!("note: {}", clean_note(words).as_deref().unwrap_or("(no words)")),
         Fact::DropNote(n) => format!("drop note {n}"),
@@ -117,7 +120,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(preceded(tag("drop note "), whole), Fact::DropNote),
         map(delimited(tag("deck: "), read_length, tag(" along the house")), Fact::DeckAlong),
         map(delimited(tag("deck: "), read_length, tag(" out")), Fact::DeckOut),
-        map(delimited(tag("stairs: "), read_length, tag(" wide")), Fact::StairWidth),
+        read_stair_fact,
         map(preceded(tag("note: "), read_note), Fact::Note),
         map(read_post, Fact::Set),
         map(read_size_setting, Fact::Set),

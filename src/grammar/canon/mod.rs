@@ -27,10 +27,12 @@
 
 mod clean;
 mod fact;
+mod gate;
 mod length;
 mod order;
 mod query;
 mod run;
+mod stairs;
 mod sum;
 mod talk;
 mod words;

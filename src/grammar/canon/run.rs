@@ -6,39 +6,31 @@
 //!      | "off the house" | "turning " ("right" | "left") [" " n " degrees"]
 //!      | told (" out to out" | " clear" | " centre to centre" | " on the edge" | " long") | "measured " basis
 //!      | "from " end | "to " end
-//!      | "gate " ("at the from-end" | "at the to-end" | "in the middle") [" " length " wide"] | "no gate"
-//!      | "stairs " length " wide " [length " deep into the deck "] ("in the middle" | length " from the left" | length " from the right") | "no stairs"
+//!      | gate, as in `gate`
+//!      | stairs, as in `stairs`; all the stairs of the run, one item each
 //!      | n " bays" | "fewest bays"
 //! ```
 //! " long" is a length told without its basis; "measured" a basis told without a length.
 
 use super::Read;
 use super::clean::clean_name;
-use super::length::{read_length, read_told, write_told};
+use super::gate::{read_gate, write_gate};
+use super::length::{read_told, write_told};
+use super::stairs::{read_stairs, write_stairs};
 use super::words::{Table, one_of, read_count, whole, words_of, write_count};
-use crate::job::{Basis, End, Fact, Gate, GateAt, RunId, RunPatch, StairAt, StairOpening, Told, Turn};
-use crate::measure::exact_phrase;
+use crate::job::{Basis, End, Fact, Gate, RunId, RunPatch, StairOpening, Told, Turn};
 use nom::Parser;
 use nom::branch::alt;
 use nom::bytes::complete::{tag, take_till1};
 use nom::combinator::{map, opt, value, verify};
 use nom::multi::separated_list1;
-use nom::sequence::{delimited, preceded, terminated};
+use nom::sequence::{delimited, preceded};
 
 const BASES: &Table<Basis> = &[
     (Basis::Overall, "out to out"),
     (Basis::Clear, "clear"),
     (Basis::Centre, "centre to centre"),
     (Basis::Edge, "on the edge"),
-];
-
-const GATES: &Table<GateAt> = &[
-    (GateAt::From, "at the from-end"),
-    (GateAt::To, "at the to-end"),
-    (GateAt::Middle, "in the middle"),
-    (GateAt::Left, "at the left"),
-    (GateAt::Right, "at the right"),
-    (GateAt::Stairs, "across the stairs"),
 ];
 
 /// One item of a run, as read.
@@ -64,7 +56,7 @@ pub(super) fn write_run(id: RunId, patch: &RunPatch) -> String {
         patch.from.map(|end| format!("from {}", end.name())),
         patch.to.map(|end| format!("to {}", end.name())),
         patch.gate.map(write_gate),
-        patch.stairs.map(write_stairs),
+        patch.stairs.as_ref().map(write_stairs),
         patch.bays.map(write_bays),
     ]
     .into_iter()
@@ -106,23 +98,6 @@ fn read_turn(i: &str) -> Read<'_, Turn> {
     .parse(i)
 }
 
-fn write_gate(gate: Option<Gate>) -> String {
-    let Some(gate) = gate else { return "no gate".to_owned() };
-    let width = gate.width.map_or(String::new(), |w| format!(" {} wide", exact_phrase(w)));
-    format!("gate {}{width}", words_of(GATES, gate.at))
-}
-
-fn write_stairs(stairs: Option<StairOpening>) -> String {
-    let Some(stairs) = stairs else { return "no stairs".to_owned() };
-    let at = match stairs.at {
-        StairAt::Middle => "in the middle".to_owned(),
-        StairAt::FromLeft(l) => format!("{} from the left", exact_phrase(l)),
-        StairAt::FromRight(l) => format!("{} from the right", exact_phrase(l)),
-    };
-    let recess = stairs.recess.map_or(String::new(), |deep| format!("{} deep into the deck ", exact_phrase(deep)));
-    format!("stairs {} wide {recess}{at}", exact_phrase(stairs.width))
-}
-
 fn write_bays(bays: Option<u16>) -> String {
     bays.map_or("fewest bays".to_owned(), |n| write_count(n.into(), "bay"))
 }
@@ -150,7 +125,10 @@ fn with_item(mut patch: RunPatch, item: Item) -> RunPatch {
         Item::From(end) => patch.from = Some(end),
         Item::To(end) => patch.to = Some(end),
         Item::Gate(gate) => patch.gate = Some(gate),
-        Item::Stairs(stairs) => patch.stairs = Some(stairs),
+        Item::Stairs(stairs) => {
+            let all = patch.stairs.get_or_insert_default();
+            stairs.into_iter().for_each(|one| all.push(one));
+        }
         Item::Bays(bays) => patch.bays = Some(bays),
     }
     patch
@@ -165,8 +143,8 @@ fn read_item(i: &str) -> Read<'_, Item> {
         map(preceded(tag("measured "), one_of(BASES)), Item::Basis),
         map(preceded(tag("from "), read_end), Item::From),
         map(preceded(tag("to "), read_end), Item::To),
-        map(alt((value(None, tag("no gate")), map(read_gate, Some))), Item::Gate),
-        map(alt((value(None, tag("no stairs")), map(read_stairs, Some))), Item::Stairs),
+        map(read_gate, Item::Gate),
+        map(read_stairs, Item::Stairs),
         map(alt((value(None, tag("fewest bays")), map(read_count("bay"), Some))), Item::Bays),
     ))
     .parse(i)
@@ -180,20 +158,4 @@ fn read_name(i: &str) -> Read<'_, String> {
 
 fn read_end(i: &str) -> Read<'_, End> {
     one_of(&End::ALL.map(|end| (end, end.name())))(i)
-}
-
-fn read_gate(i: &str) -> Read<'_, Gate> {
-    let width = opt(delimited(tag(" "), read_length, tag(" wide")));
-    map((preceded(tag("gate "), one_of(GATES)), width), |(at, width)| Gate { at, width }).parse(i)
-}
-
-fn read_stairs(i: &str) -> Read<'_, StairOpening> {
-    let at = alt((
-        value(StairAt::Middle, tag("in the middle")),
-        map(terminated(read_length, tag(" from the left")), StairAt::FromLeft),
-        map(terminated(read_length, tag(" from the right")), StairAt::FromRight),
-    ));
-    let recess = opt(terminated(read_length, tag(" deep into the deck ")));
-    let parts = (delimited(tag("stairs "), read_length, tag(" wide ")), recess, at);
-    map(parts, |(width, recess, at)| StairOpening { width, at, recess }).parse(i)
 }

@@ -50,8 +50,9 @@ fn line_end(input: In<'_>) -> Out<'_, ()> {
 /// "that" before what is dropped, but not when it is all that is dropped.
 fn opt_that(input: In<'_>) -> Out<'_, ()> {
     let more = |i: &Item| !i.is_sep() && !matches!(&*i.text, "please" | "then" | "run");
-    match input.0 {
-        [that, next, ..] if matches!(&*that.text, "that" | "this") && more(next) => Ok((Ahead(&input.0[1..]), ())),
+    let that = text(&["that", "this"]).parse(input);
+    match that {
+        Ok((rest, ())) if rest.first().is_some_and(more) => Ok((rest, ())),
         _ => Ok((input, ())),
     }
 }
@@ -115,7 +116,7 @@ pub fn spot(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
     let idle = |i: &Item| i.is_sep() || i.is_light() || i.may_be(Sense::Verb(Verb::Repair));
     let before = items[..at].iter().all(|i| idle(i) || i.may_be(Sense::Verb(Verb::Change)));
     let lead = (many0_count(text(&["at", "in", "on", "to", "it", "the", "its", "is", "@"])), det);
-    let (rest, spot) = preceded(lead, gates::spot).parse(Ahead(&items[at..])).ok()?;
+    let (rest, spot) = preceded(lead, gates::spot).parse(Ahead::new(&items[at..])).ok()?;
     let alone = before && rest.iter().all(idle);
     alone.then(|| (items.len() - rest.len(), Say::Clause(Clause::Spot(spot)), PIECE + 3))
 }

@@ -259,7 +259,7 @@ pub fn already_set(input: In<'_>) -> Out<'_, Say> {
 pub fn lone(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
     let stands = |i: Option<&Item>| i.is_none_or(|i| i.is_sep() || matches!(i.is, Is::Measure(_)) || lets_stand(i));
     let before = at.checked_sub(1).and_then(|b| items.get(b));
-    let (rest, end) = place(Ahead(&items[at..])).ok()?;
+    let (rest, end) = place(Ahead::new(&items[at..])).ok()?;
     // "stairs" alone is the stairs, not an end of a run, unless a run is being walked or
     // an end put right.
     let walked = items.iter().any(|i| matches!(i.is, Is::Measure(_)) || i.may_be(Sense::Not));

@@ -6,6 +6,7 @@ pub(in crate::grammar) mod atoms;
 mod drops;
 mod ends;
 mod gates;
+mod known;
 mod lengths;
 mod noise;
 mod settings;
@@ -13,13 +14,13 @@ mod stair_sides;
 mod talk;
 mod walks;
 
-use super::ahead::Ahead;
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
 use super::items::Item;
 use super::sense::{Part, Sense, Side, Verb};
 use crate::job::{Basis, End};
 use crate::measure::Measure;
 use atoms::{In, Out};
+pub use known::Known;
 
 /// What one piece says.
 #[derive(Clone, Debug, PartialEq)]
@@ -107,23 +108,23 @@ pub const PIECE: u32 = 10;
 const BREAK: u32 = 2;
 
 /// Every piece that starts at an item.
-pub fn pieces_at(items: &[Item], at: usize) -> Vec<Piece> {
-    let ahead = Ahead(&items[at..]);
-    let mut found: Vec<(usize, Say, u32)> = Vec::new();
-    for (parser, extra) in PARSERS {
-        if let Ok((rest, say)) = parser(ahead)
-            && rest.len() < ahead.len()
-            && !led_to(items, at, &say)
-        {
-            let cost = if say == Say::Break { BREAK } else { PIECE + extra };
-            found.push((items.len() - rest.len(), say, cost));
-        }
-    }
-    found.extend(noise::noise(items, at));
-    found.extend(ends::lone(items, at));
-    found.extend(drops::spot(items, at));
-    found.extend(talk::note(items, at));
-    found.into_iter().map(|(end, say, cost)| Piece { end, say, cost }).collect()
+pub fn pieces_at(items: &[Item], at: usize, known: &mut Known) -> Vec<Piece> {
+    let said = known.or_read(&items[at..]);
+    let said = said.iter().filter(|s| !led_to(items, at, &s.say));
+    let mut found: Vec<Piece> = said.map(|s| Piece { end: at + s.end, ..s.clone() }).collect();
+    let beside = [noise::noise(items, at), ends::lone(items, at), drops::spot(items, at), talk::note(items, at)];
+    found.extend(beside.into_iter().flatten().map(|(end, say, cost)| Piece { end, say, cost }));
+    found
+}
+
+/// What the parsers make of the items ahead, whatever stands behind; ends counted from here.
+fn read(ahead: In<'_>) -> Vec<Piece> {
+    let parsed = PARSERS.iter().filter_map(|(parser, extra)| {
+        let (rest, say) = parser(ahead).ok()?;
+        let cost = if say == Say::Break { BREAK } else { PIECE + extra };
+        Some(Piece { end: ahead.len() - rest.len(), say, cost })
+    });
+    parsed.filter(|p| p.end > 0).collect()
 }
 
 /// "corner > stairs 6-4": stairs behind "to" are an end, whatever follows them; and

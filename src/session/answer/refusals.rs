@@ -25,6 +25,10 @@ pub fn impossible(i: &Impossible) -> Reply {
             told(run, "the run"),
             Span::Say(". Which one is off?"),
         ],
+        Impossible::StairsOverlap => {
+            vec![Span::Say("Those stairs reach into each other: guard must stand between two of them. Where is each?")]
+        }
+        Impossible::RisersDontFit(_) => vec![Span::Say("A flight off a deck has from 1 to 60 risers.")],
         Impossible::NoSuchRun(_) => vec![Span::Say("There is no run of that number.")],
         Impossible::NoSuchNote(_) => vec![Span::Say("There is no note of that number.")],
         Impossible::BaysDontFit(_) => vec![Span::Say("A run has from 1 to 200 bays.")],

@@ -39,8 +39,8 @@ impl Resolver<'_> {
     /// "what's left on the right": of the stairs in the run spoken of, unless a run goes
     /// by that name.
     pub(super) fn flank(&self, job: &Job, side: Side) -> Option<(RunId, Flank)> {
-        let run =
-            targets::focus(self.session, job).filter(|r| r.stairs.is_some() && targets::named(job, side).is_none())?;
+        let run = targets::focus(self.session, job)
+            .filter(|r| !r.stairs.is_empty() && targets::named(job, side).is_none())?;
         match side {
             Side::Left => Some((run.id, Flank::Left)),
             Side::Right => Some((run.id, Flank::Right)),

@@ -64,7 +64,7 @@ impl Resolver<'_> {
     pub(super) fn wide(&self, branch: Branch, m: &Measure) -> Branches {
         let run = targets::focus(self.session, &branch.job).cloned();
         let width = Some(m.clone());
-        match run.map(|r| (r.id, r.gate.is_some(), r.stairs.is_some())) {
+        match run.map(|r| (r.id, r.gate.is_some(), !r.stairs.is_empty())) {
             Some((id, true, false)) => {
                 let gate = Some(Some(GateDraft { width, at: None }));
                 self.gate(branch, id, &RunDraft { gate, ..RunDraft::default() })

@@ -3,7 +3,7 @@
 use super::{Branch, Problem, Resolver, gates};
 use crate::grammar::draft::DropDraft;
 use crate::grammar::{Act, Talk};
-use crate::job::{Fact, Job, RunId, RunPatch};
+use crate::job::{Fact, Job, RunId, RunPatch, Stairs};
 use crate::session::targets;
 
 impl Resolver<'_> {
@@ -12,8 +12,8 @@ impl Resolver<'_> {
         let focus = targets::focus(self.session, job).map(|r| r.id);
         let fact = match drop {
             DropDraft::Gate => self.drop_gate(job)?,
-            DropDraft::Stairs => match job.runs.iter().find(|r| r.stairs.is_some()) {
-                Some(run) => Fact::Run(run.id, RunPatch { stairs: Some(None), ..RunPatch::default() }),
+            DropDraft::Stairs => match job.runs.iter().find(|r| !r.stairs.is_empty()) {
+                Some(run) => Fact::Run(run.id, RunPatch { stairs: Some(Stairs::NONE), ..RunPatch::default() }),
                 None => return Err(Problem::Refuse("There are no stairs to drop.")),
             },
             DropDraft::LinePosts => match focus {

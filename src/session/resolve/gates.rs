@@ -4,7 +4,7 @@ use super::{Branch, Branches, Problem, Resolver};
 use crate::grammar::Act;
 use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft, StairDraft, StairSpot};
 use crate::grammar::sense::{Side, Spot};
-use crate::job::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, SlotId, StairAt, StairOpening};
+use crate::job::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, SlotId, StairAt, StairOpening, Stairs};
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
 use crate::session::state::Lack;
@@ -40,7 +40,7 @@ pub(super) fn flipped(run: &Run) -> Option<Option<Gate>> {
 fn places(run: &Run, spot: Option<SpotDraft>) -> Vec<GateAt> {
     let heads = || {
         let ends = ends_that_are(run, End::StairHead);
-        if ends.is_empty() && run.stairs.is_some() { vec![GateAt::Stairs] } else { ends }
+        if ends.is_empty() && !run.stairs.is_empty() { vec![GateAt::Stairs] } else { ends }
     };
     let both = || ENDS.to_vec();
     let or = |found: Vec<GateAt>, rest: Vec<GateAt>| if found.is_empty() { rest } else { found };
@@ -101,7 +101,7 @@ impl Resolver<'_> {
         let mut out = Vec::new();
         for at in at {
             for width in &widths {
-                let told = Gate { at, width: width.or(kept) };
+                let told = Gate { at, width: width.or(kept), hung: run.gate.map(|g| g.hung).unwrap_or_default() };
                 let mut b = branch.clone();
                 b.ask |= ask;
                 out.push(b.with(fact(id, told))?);
@@ -113,7 +113,7 @@ impl Resolver<'_> {
     fn choices(&self, branch: &Branch, id: RunId, gate: &GateDraft) -> Vec<Act> {
         let width =
             self.widths(gate.width.as_ref(), SlotId::GateWidth).ok().and_then(|(w, _)| w.first().copied().flatten());
-        let told = ENDS.into_iter().map(|at| fact(id, Gate { at, width }));
+        let told = ENDS.into_iter().map(|at| fact(id, Gate::new(at, width)));
         told.map(|f| Act::Tell(branch.facts.iter().cloned().chain([f]).collect())).collect()
     }
 
@@ -131,7 +131,9 @@ impl Resolver<'_> {
     pub(super) fn stairs(&self, branch: Branch, id: RunId, draft: &RunDraft) -> Branches {
         let Some(stairs) = &draft.stairs else { return Ok(vec![branch]) };
         let Some(stairs) = stairs else {
-            return Ok(vec![branch.with(Fact::Run(id, RunPatch { stairs: Some(None), ..RunPatch::default() }))?]);
+            return Ok(vec![
+                branch.with(Fact::Run(id, RunPatch { stairs: Some(Stairs::NONE), ..RunPatch::default() }))?,
+            ]);
         };
         match &stairs.at {
             None => self.stair_width(branch, stairs.width.as_ref()),
@@ -167,7 +169,7 @@ impl Resolver<'_> {
 
     /// An opening in the run, with guard left and right of it.
     fn opening(&self, branch: Branch, id: RunId, stairs: &StairDraft, at: &[StairAt]) -> Branches {
-        let stood = branch.job.run(id).and_then(|r| r.stairs).map(|s| s.width).or(branch.job.stair_width);
+        let stood = branch.job.run(id).and_then(|r| r.stairs.only()).map(|s| s.width).or(branch.job.stair_width);
         let (widths, doubtful) = self.widths(stairs.width.as_ref(), SlotId::StairWidth)?;
         let (mut out, places) = (Vec::new(), at.len());
         for at in at {
@@ -175,10 +177,10 @@ impl Resolver<'_> {
                 let Some(width) = width.or(stood) else {
                     return Err(Problem::Lacks("How wide is the stair opening, guard to guard?", Lack::StairWidth));
                 };
-                let told = StairOpening { width, at: *at, recess: None };
+                let told = StairOpening::new(width, *at);
                 let mut b = branch.clone();
                 b.ask |= doubtful || widths.len() > 1 || places > 1;
-                out.push(b.with(Fact::Run(id, RunPatch { stairs: Some(Some(told)), ..RunPatch::default() }))?);
+                out.push(b.with(Fact::Run(id, RunPatch { stairs: Some(told.into()), ..RunPatch::default() }))?);
             }
         }
         Ok(out)
@@ -224,7 +226,7 @@ impl Resolver<'_> {
         let focus = targets::focus(self.session, &branch.job);
         match (focus, &stairs.at) {
             (None, Some(_)) => Err(no_run()),
-            (Some(run), None) if run.stairs.is_some() => self.widen(branch.clone(), run, stairs).map(Some),
+            (Some(run), None) if !run.stairs.is_empty() => self.widen(branch.clone(), run, stairs).map(Some),
             (_, None) => self.stair_width(branch.clone(), stairs.width.as_ref()).map(Some),
             (Some(_), Some(_)) => Ok(None),
         }
@@ -232,7 +234,7 @@ impl Resolver<'_> {
 
     /// A new width for the opening that stands.
     fn widen(&self, branch: Branch, run: &Run, stairs: &StairDraft) -> Branches {
-        let at = run.stairs.map_or(StairAt::Middle, |s| s.at);
+        let at = run.stairs.only().map_or(StairAt::Middle, |s| s.at);
         self.opening(branch, run.id, stairs, &[at])
     }
 }

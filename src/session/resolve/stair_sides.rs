@@ -61,7 +61,7 @@ impl Resolver<'_> {
     }
 
     fn stairs_put(&self, branch: Branch, id: RunId, width: Option<&Measure>, along: &Along) -> Branches {
-        let stood = branch.job.run(id).and_then(|r| r.stairs).map(|s| s.width).or(branch.job.stair_width);
+        let stood = branch.job.run(id).and_then(|r| r.stairs.only()).map(|s| s.width).or(branch.job.stair_width);
         let widths: Vec<(Length, bool)> = match width {
             Some(m) => {
                 let said = fits(m, SlotId::StairWidth, None);
@@ -76,8 +76,7 @@ impl Resolver<'_> {
         grow(vec![branch], |b| {
             let each = widths.iter().flat_map(|(w, ask)| places.iter().map(move |p| (*w, *p, *ask)));
             each.map(|(width, at, ask)| {
-                let patch =
-                    RunPatch { stairs: Some(Some(StairOpening { width, at, recess: None })), ..RunPatch::default() };
+                let patch = RunPatch { stairs: Some(StairOpening::new(width, at).into()), ..RunPatch::default() };
                 let mut told = b.clone().with(Fact::Run(id, patch))?;
                 told.ask |= ask || places.len() > 1;
                 told.focus = Focus { run: Some(id), deck: false, slot: None, ..told.focus };

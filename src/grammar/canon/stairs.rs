@@ -1,0 +1,137 @@
+//! Stair openings and flights.
+//!
+//! ```text
+//! stairs  = "stairs " length " wide " [measure " "] [length " deep into the deck "] at [" (" flight *(", " flight) ")"] | "no stairs"
+//! measure = "between the posts" | "decking to decking" | "on the treads" | "in the framing"
+//! at      = "in the middle" | length (" from the left" | " from the right")
+//! flight  = n " risers" | "rise " inches | "tread " inches | "open on " sides | "newels " where | "lands on " what
+//! fact    = "stairs: " (length " wide" | "measured " measure | flight | "none")
+//! ```
+//! Several stairs of one run are told one after the other, and together are all its stairs.
+
+use super::Read;
+use super::length::read_length;
+use super::words::{Table, one_of, read_count, words_of, write_count};
+use crate::job::{Fact, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, Stairs};
+use crate::measure::{exact_inches, exact_phrase};
+use nom::Parser;
+use nom::branch::alt;
+use nom::bytes::complete::tag;
+use nom::combinator::{map, map_opt, opt, value};
+use nom::multi::separated_list1;
+use nom::sequence::{delimited, preceded, terminated};
+
+const MEASURES: &Table<StairMeasure> = &[
+    (StairMeasure::Posts, "between the posts"),
+    (StairMeasure::Decking, "decking to decking"),
+    (StairMeasure::Treads, "on the treads"),
+    (StairMeasure::Framing, "in the framing"),
+];
+
+const SIDES: &Table<OpenSides> = &[
+    (OpenSides::Both, "both sides"),
+    (OpenSides::One, "one side"),
+    (OpenSides::Left, "the left"),
+    (OpenSides::Right, "the right"),
+    (OpenSides::Neither, "neither side"),
+];
+
+const NEWELS: &Table<Newels> = &[(Newels::Beside, "beside the stringers"), (Newels::OnTreads, "on the treads")];
+
+const LANDS: &Table<Lands> = &[
+    (Lands::Slab, "a slab"),
+    (Lands::Ground, "the ground"),
+    (Lands::Pavers, "pavers"),
+    (Lands::Gravel, "gravel"),
+    (Lands::Landing, "a landing"),
+];
+
+/// The stairs of a run, one item each.
+pub(super) fn write_stairs(stairs: &Stairs) -> String {
+    if stairs.is_empty() {
+        return "no stairs".to_owned();
+    }
+    stairs.iter().map(write_opening).collect::<Vec<_>>().join(", ")
+}
+
+fn write_opening(stairs: &StairOpening) -> String {
+    let at = match stairs.at {
+        StairAt::Middle => "in the middle".to_owned(),
+        StairAt::FromLeft(l) => format!("{} from the left", exact_phrase(l)),
+        StairAt::FromRight(l) => format!("{} from the right", exact_phrase(l)),
+    };
+    let measure = stairs.measure.map_or(String::new(), |m| format!("{} ", words_of(MEASURES, m)));
+    let recess = stairs.recess.map_or(String::new(), |deep| format!("{} deep into the deck ", exact_phrase(deep)));
+    let flight: Vec<String> = stairs.flight.facts().into_iter().map(write_flight).collect();
+    let flight = if flight.is_empty() { String::new() } else { format!(" ({})", flight.join(", ")) };
+    format!("stairs {} wide {measure}{recess}{at}{flight}", exact_phrase(stairs.width))
+}
+
+fn write_flight(fact: FlightFact) -> String {
+    match fact {
+        FlightFact::Risers(n) => write_count(n.into(), "riser"),
+        FlightFact::Rise(l) => format!("rise {}", exact_inches(l)),
+        FlightFact::Tread(l) => format!("tread {}", exact_inches(l)),
+        FlightFact::Open(sides) => format!("open on {}", words_of(SIDES, sides)),
+        FlightFact::Newels(n) => format!("newels {}", words_of(NEWELS, n)),
+        FlightFact::Lands(on) => format!("lands on {}", words_of(LANDS, on)),
+    }
+}
+
+/// The phrase of a fact of all stairs; `None` for any other fact.
+pub(super) fn write_stair_fact(fact: &Fact) -> Option<String> {
+    let said = match fact {
+        Fact::StairWidth(l) => format!("{} wide", exact_phrase(*l)),
+        Fact::StairMeasure(m) => format!("measured {}", words_of(MEASURES, *m)),
+        Fact::Flight(fact) => write_flight(*fact),
+        Fact::NoStairs => "none".to_owned(),
+        _ => return None,
+    };
+    Some(format!("stairs: {said}"))
+}
+
+/// Reads what [`write_stair_fact`] writes.
+pub(super) fn read_stair_fact(i: &str) -> Read<'_, Fact> {
+    let said = alt((
+        map(terminated(read_length, tag(" wide")), Fact::StairWidth),
+        map(preceded(tag("measured "), one_of(MEASURES)), Fact::StairMeasure),
+        value(Fact::NoStairs, tag("none")),
+        map(read_flight, Fact::Flight),
+    ));
+    preceded(tag("stairs: "), said).parse(i)
+}
+
+/// One stair opening, or none of them.
+pub(super) fn read_stairs(i: &str) -> Read<'_, Option<StairOpening>> {
+    alt((value(None, tag("no stairs")), map(read_opening, Some))).parse(i)
+}
+
+fn read_opening(i: &str) -> Read<'_, StairOpening> {
+    let at = alt((
+        value(StairAt::Middle, tag("in the middle")),
+        map(terminated(read_length, tag(" from the left")), StairAt::FromLeft),
+        map(terminated(read_length, tag(" from the right")), StairAt::FromRight),
+    ));
+    let width = delimited(tag("stairs "), read_length, tag(" wide "));
+    let measure = opt(terminated(one_of(MEASURES), tag(" ")));
+    let recess = opt(terminated(read_length, tag(" deep into the deck ")));
+    let flight = opt(delimited(tag(" ("), separated_list1(tag(", "), read_flight), tag(")")));
+    map((width, measure, recess, at, flight), |(width, measure, recess, at, told)| {
+        let mut flight = Flight::default();
+        told.into_iter().flatten().for_each(|fact| flight.set(fact));
+        StairOpening { width, measure, at, recess, flight }
+    })
+    .parse(i)
+}
+
+fn read_flight(i: &str) -> Read<'_, FlightFact> {
+    alt((
+        map_opt(read_count("riser"), |n: u32| u16::try_from(n).ok().map(FlightFact::Risers)),
+        map(preceded(tag("rise "), read_length), FlightFact::Rise),
+        map(preceded(tag("tread "), read_length), FlightFact::Tread),
+        map(preceded(tag("open on "), one_of(SIDES)), FlightFact::Open),
+        map(preceded(tag("newels "), one_of(NEWELS)), FlightFact::Newels),
+        map(preceded(tag("lands on "), one_of(LANDS)), FlightFact::Lands),
+    ))
+    .parse(i)
+}
