@@ -1,9 +1,10 @@
 //! What a line was read as, before the conversation resolves "it", bare numbers and
 //! untold ends.
 
+use super::goods::{OrderDraft, TakeoffDraft};
 use super::sense::{Side, Spot};
 use super::{Query, Talk};
-use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId};
+use crate::job::{Basis, End, Fixing, HouseEnd, Mount, Order, PostRole, SlotId};
 use crate::measure::{Lumber, Measure};
 use crate::sums::Sum;
 use std::ops::Range;
@@ -165,6 +166,12 @@ pub enum Clause {
     KeepLength(Measure),
     /// "cut it M": a measure to cut to.
     Cut(Measure),
+    /// Something for the parts, the saw or the yard.
+    Order(OrderDraft),
+    /// A few such things, each told in full.
+    Orders(Vec<Order>),
+    /// A question about balusters, parts, cuts or cost.
+    Takeoff(TakeoffDraft),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
 }

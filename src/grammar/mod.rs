@@ -2,9 +2,11 @@
 
 mod act;
 pub mod ahead;
+pub mod ask;
 mod assemble;
 pub mod canon;
 pub mod draft;
+pub mod goods;
 pub mod items;
 pub mod measures;
 pub mod pieces;

@@ -1,10 +1,12 @@
 //! JSON of the job: what has been told, under the contract's names. What was not told is null.
 
 use super::json::{length, tape_of};
+use super::json_order;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, End, Fixing, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
+    Basis, End, Fixing, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, OrderBook, PostRole, PostSize, Run,
+    Settings,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -19,10 +21,14 @@ pub fn job_json(job: &Job) -> Value {
         job.runs.iter().flat_map(|r| stretches(job, r).into_iter().map(move |s| run(job, r, s, tape))).collect();
     let gates: Vec<Value> = job.runs.iter().flat_map(|r| gates_of(r, tape)).collect();
     let notes: Vec<&str> = job.notes.iter().map(|n| n.text.as_str()).collect();
-    json!({
+    let mut said = json!({
         "runs": runs, "deck": deck(job, tape), "stairs": stairs(job, tape), "gates": gates,
         "settings": settings(&job.settings, tape), "notes": notes,
-    })
+    });
+    if job.order != OrderBook::default() {
+        said["order"] = json_order::order(&job.order, tape);
+    }
+    said
 }
 
 pub(super) fn told(l: Option<Length>, tape: Tape) -> Value {

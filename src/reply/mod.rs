@@ -2,9 +2,12 @@
 
 mod json;
 mod json_job;
+mod json_order;
 mod json_stairs;
+mod json_takeoff;
 mod plain;
 mod print;
+mod takeoff_values;
 mod typed;
 mod values;
 mod wrap;
@@ -13,6 +16,7 @@ pub(crate) use json::tape_of;
 pub use json::{json_line, reply_json};
 pub use json_job::job_json;
 pub use plain::{Shown, Tone, plain, shown};
+pub use takeoff_values::{PartFig, StickFig, TakeoffFigs};
 pub use typed::Typed;
 pub(crate) use typed::safe;
 pub use values::{BayFig, PostFig, Values};

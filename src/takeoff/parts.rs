@@ -51,7 +51,7 @@ impl What {
             What::HoldDown => ("hold-down", "hold-downs"),
             What::Bracket => ("rail bracket", "rail brackets"),
             What::Blocking => ("post to block for", "posts to block for"),
-            What::Preservative => ("can of preservative", "cans of preservative"),
+            What::Preservative => ("preservative for the cut ends", "preservative for the cut ends"),
         };
         if many { more } else { one }
     }
@@ -98,7 +98,7 @@ impl Lack {
     pub fn says(self) -> &'static str {
         match self {
             Lack::Height => "the height to the top (\"guard height 36\")",
-            Lack::GapUnder => "the gap under the bottom rail (\"3 under\")",
+            Lack::GapUnder => "the gap under the bottom rail (\"gap under 3\")",
             Lack::TopRail => "whether the top rail lies flat or on edge",
             Lack::BottomRail => "whether the bottom rail lies flat or on edge",
             Lack::Cap => "whether there is a cap (\"2x6 cap\", \"no cap\")",

@@ -34,6 +34,7 @@ mod query;
 mod run;
 mod stairs;
 mod sum;
+mod takeoff;
 mod talk;
 mod words;
 

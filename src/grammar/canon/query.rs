@@ -7,6 +7,7 @@
 
 use super::Read;
 use super::length::{read_lumber, read_told, write_told};
+use super::takeoff::{read_takeoff, write_takeoff};
 use super::words::whole;
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
@@ -34,6 +35,7 @@ pub(super) fn write_query(query: &Query) -> String {
         }
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
+        Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
     }
 }
 
@@ -60,6 +62,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         }),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
+        map(read_takeoff, Query::Takeoff),
     ));
     terminated(query, tag("?")).parse(i)
 }
