@@ -229,6 +229,8 @@ impl Parts {
         let blocked = layout.framing.iter().map(|f| match &f.under {
             Under::RimAlong(n) => n.as_q().to_integer() as u32,
             Under::Missed(missed) => missed.len() as u32,
+            // Nobody can say there which posts find a joist.
+            Under::Angled(_) | Under::Unknown => 0,
         });
         let blocked = blocked.sum();
         self.add(What::Blocking, None, None, blocked, Vec::new());

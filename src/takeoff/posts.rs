@@ -2,7 +2,7 @@
 
 use super::bays::Where;
 use crate::job::{Job, PostSize};
-use crate::layout::{Layout, Part as Stretch, Post};
+use crate::layout::{Layout, Post};
 use crate::measure::{Length, Lumber};
 
 /// Posts of one size.
@@ -23,12 +23,9 @@ pub fn posts(job: &Job, layout: &Layout) -> Vec<Posts> {
     let mut all: Vec<Posts> = Vec::new();
     for run in &layout.runs {
         let Ok(placed) = &run.result else { continue };
-        let skipped = layout.counted_before(run);
-        // Only the first corner, or on the far flank of recessed stairs the last, was counted before.
-        let own: Vec<&Post> = match run.part {
-            Stretch::InRight(_) => placed.posts.iter().rev().skip(skipped).collect(),
-            _ => placed.posts.iter().skip(skipped).collect(),
-        };
+        let [first, last] = layout.shared_before(run);
+        let kept = placed.posts.len().saturating_sub(usize::from(last));
+        let own: Vec<&Post> = placed.posts.iter().take(kept).skip(usize::from(first)).collect();
         own.iter().for_each(|p| add(&mut all, job, p.width_length(), Where::Run(run.id, run.part)));
     }
     all.sort_by_key(|p| std::cmp::Reverse(p.width));

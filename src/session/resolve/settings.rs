@@ -231,8 +231,12 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         // A saw's kerf; sticks and bays alone are told with their number, by clauses of their own.
         SlotId::Kerf | SlotId::Stock | SlotId::BayClear => Fact::Order(Order::Kerf(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
-        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth | SlotId::Recess | SlotId::LeafGap => {
-            Fact::StairWidth(l)
-        }
+        SlotId::RunLength
+        | SlotId::Offset
+        | SlotId::GateWidth
+        | SlotId::Recess
+        | SlotId::LeafGap
+        | SlotId::PostAt
+        | SlotId::KeepOff => Fact::StairWidth(l),
     }
 }
