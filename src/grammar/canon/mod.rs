@@ -27,6 +27,7 @@
 
 mod choice;
 mod clean;
+mod deck;
 mod fact;
 mod gate;
 mod length;

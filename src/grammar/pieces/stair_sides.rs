@@ -27,7 +27,7 @@ fn wide(input: In<'_>) -> Out<'_, Measure> {
     terminated(length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide))))).parse(input)
 }
 
-fn along(input: In<'_>) -> Out<'_, Along> {
+pub(super) fn along(input: In<'_>) -> Out<'_, Along> {
     let by = text(&[
         "tight to",
         "by",

@@ -3,7 +3,7 @@
 use super::super::Say;
 use super::super::atoms::{In, Out, count, det, length, lumber, part, sense, sep};
 use super::super::phrase::{ends, said};
-use super::{fact, named, slot, tie};
+use super::{fact, slot, tie};
 use crate::grammar::draft::Clause;
 use crate::grammar::sense::{Part, Sense};
 use crate::job::{BalustersAt, Lay, Member, Order, SlotId, StartWith};

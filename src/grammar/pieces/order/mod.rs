@@ -17,13 +17,13 @@ pub use saw::{kerf, labour, percent, price};
 pub use stock::{bays, on_hand, sold};
 
 use super::Say;
-use super::atoms::{In, Out, count, length, lumber, one, part, sep};
+use super::atoms::{In, Out, count, lumber, one, sep};
 use super::phrase::said;
 use crate::grammar::draft::Clause;
 use crate::grammar::goods::OrderDraft;
 use crate::grammar::items::{Is, Item};
 use crate::job::{Order, SlotId, StickOf};
-use crate::measure::{Length, Lumber, Meaning, Measure};
+use crate::measure::{Lumber, Meaning, Measure};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, opt, value};

@@ -1,7 +1,7 @@
 //! The saw and the bill: kerf, parts of a hundred, prices, labour.
 
 use super::super::Say;
-use super::super::atoms::{In, Out, count, det, length, lumber};
+use super::super::atoms::{In, Out, det, length};
 use super::super::phrase::{ends, said};
 use super::{decimal, fact, money, slot, stick, tie};
 use crate::job::{Order, Percent, SlotId};

@@ -3,7 +3,7 @@
 use super::super::Say;
 use super::super::atoms::{In, Out, det, length, lumber, part, sense, sep};
 use super::super::phrase::{ends, said};
-use super::{asked, dressed, fine, idle, small, wide};
+use super::{asked, dressed, fine, idle, small};
 use crate::grammar::goods::TakeoffDraft;
 use crate::grammar::sense::{Ask, Part, Sense};
 use crate::job::Basis;

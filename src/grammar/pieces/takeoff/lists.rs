@@ -1,7 +1,7 @@
 //! The lists asked for: cuts, what to buy, parts, cost; and one kind's cut length.
 
 use super::super::Say;
-use super::super::atoms::{In, Out, count, det, length, lumber, part, sense};
+use super::super::atoms::{In, Out, det, length, part, sense};
 use super::super::phrase::{ends, said};
 use super::{asked, idle, question};
 use crate::grammar::goods::TakeoffDraft;

@@ -13,7 +13,7 @@ pub use infill::infill;
 pub use lists::{buy, cost, cut_length, cuts, parts, parts_for, splits};
 
 use super::Say;
-use super::atoms::{In, Out, lumber};
+use super::atoms::{In, Out};
 use super::phrase::{ends, said};
 use crate::grammar::draft::Clause;
 use crate::grammar::goods::TakeoffDraft;
