@@ -281,9 +281,6 @@ fn what_was_not_told_is_null() {
             "service",
             "incised",
             "load_duration",
-            "top_rail",
-            "top_rail_lies",
-            "cap"
         ])
     );
     assert!(untold.as_object().expect("an object").values().all(Value::is_null));

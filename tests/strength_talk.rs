@@ -108,7 +108,7 @@ fn what_is_told_counts() {
     assert!((sag - 0.16086 * 1.4 / (1.6 * 0.95)).abs() < 5e-4, "{sag}");
     let settings = &json["job"]["settings"];
     assert_eq!((&settings["species"], &settings["service"]), (&"douglas fir-larch".into(), &"dry".into()));
-    assert_eq!((&settings["top_rail"], &settings["top_rail_lies"]), (&"2x4".into(), &"on edge".into()));
+    assert_eq!(json["job"]["order"]["top_rail"], serde_json::json!({"size": "2x4", "lies": "on edge"}));
     let facts = railhand::job::retold(session.job());
     let again = railhand::job::Job::default().with_all(&facts).expect("it was told");
     assert_eq!(again.settings.timber, session.job().settings.timber);

@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::StrengthAsk;
+use super::ask::{StrengthAsk, TakeoffAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -55,6 +55,8 @@ pub enum Query {
     Why,
     /// Where the last figures' limits are published.
     Sources,
+    /// Of balusters, parts, cuts and cost.
+    Takeoff(TakeoffAsk),
 }
 
 /// Conversation.

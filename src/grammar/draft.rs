@@ -3,10 +3,11 @@
 
 use super::ask::StrengthAsk;
 use super::choice::ChoiceOf;
+use super::goods::{OrderDraft, TakeoffDraft};
 use super::sense::{Side, Spot};
 use super::{Query, Talk};
 use crate::job::{
-    Basis, Blocking, DeckFact, End, Fixing, HouseEnd, JoistsRun, Mount, PostRole, SlotId, TimberTold, View,
+    Basis, Blocking, DeckFact, End, Fixing, HouseEnd, JoistsRun, Mount, Order, PostRole, SlotId, TimberTold, View,
 };
 use crate::measure::{Lumber, Measure};
 use crate::sums::Sum;
@@ -212,6 +213,12 @@ pub enum Clause {
     Strength(StrengthDraft),
     /// The wood, or how the rail is made up.
     Timber(Vec<TimberTold>),
+    /// Something for the parts, the saw or the yard.
+    Order(OrderDraft),
+    /// A few such things, each told in full.
+    Orders(Vec<Order>),
+    /// A question about balusters, parts, cuts or cost.
+    Takeoff(TakeoffDraft),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
     /// Where posts are wanted or not wanted.

@@ -5,6 +5,7 @@ mod choice;
 mod deck;
 mod fact;
 mod gate;
+mod order;
 pub mod outline;
 mod retold;
 mod run;
@@ -19,6 +20,7 @@ pub use choice::{Choice, Choices, EndOf, KeepOff, Spot, Thing};
 pub use deck::DeckFact;
 pub use fact::{Fact, RunPatch};
 pub use gate::{Gate, GateAt, Hung, Jamb, Swing};
+pub use order::{BalustersAt, LongPart, Member, Order, OrderBook, Percent, StartWith, StickOf};
 pub use retold::retold;
 pub use run::{Basis, End, Run, RunId, Told, Turn};
 pub use settings::{

@@ -1,7 +1,7 @@
 //! JSON of a reply: the contract in README.md. Keys come in one order, always.
 
 use super::typed::is_unsafe;
-use super::{BayFig, Finding, PostFig, Reply, StrengthFig, Values, job_json, plain, print};
+use super::{BayFig, Finding, PostFig, Reply, StrengthFig, Values, job_json, json_takeoff, plain, print};
 use crate::figure::{Fig, Value as Figure};
 use crate::job::{Job, RunId};
 use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
@@ -78,11 +78,12 @@ pub(super) fn length(l: Length, tape: Tape) -> Value {
     Value::Object(out)
 }
 
-fn figure(fig: &Fig, tape: Tape) -> Value {
+pub(super) fn figure(fig: &Fig, tape: Tape) -> Value {
     match fig.value() {
         Figure::Length(l) => length(l, tape),
         Figure::Count(n) => n.into(),
         Figure::Number(q) => number(q),
+        Figure::Money(m) => m.to_string().into(),
         Figure::Quantity(q, unit) => {
             json!({ "value": number(q), "unit": unit.name(), "text": print::quantity(q, unit) })
         }
@@ -115,6 +116,7 @@ fn values(v: &Values, tape: Tape) -> Value {
     put_list(&mut out, "bays", v.bays.iter().map(|b| bay(b, tape)));
     put_list(&mut out, "strength", v.strength.iter().map(strength));
     put_list(&mut out, "ends", v.ends.iter().map(|e| e.name().into()));
+    json_takeoff::put(&mut out, &v.takeoff, tape);
     for (name, fig) in &v.more {
         // The contract's names come first: a name of our own never stands in for one.
         out.entry(*name).or_insert_with(|| figure(fig, tape));

@@ -2,11 +2,12 @@
 
 use super::json::{length, tape_of};
 use super::json_choices::choices;
+use super::json_order;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Lie, Mount, NotchTold, PostRole,
-    PostSize, Run, Settings, Species, View,
+    Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Mount, NotchTold, OrderBook,
+    PostRole, PostSize, Run, Settings, Species, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -21,10 +22,14 @@ pub fn job_json(job: &Job) -> Value {
         job.runs.iter().flat_map(|r| stretches(job, r).into_iter().map(move |s| run(job, r, s, tape))).collect();
     let gates: Vec<Value> = job.runs.iter().flat_map(|r| gates_of(r, tape)).collect();
     let notes: Vec<&str> = job.notes.iter().map(|n| n.text.as_str()).collect();
-    json!({
+    let mut said = json!({
         "runs": runs, "deck": deck(job, tape), "stairs": stairs(job, tape), "gates": gates,
         "settings": settings(&job.settings, tape), "notes": notes,
-    })
+    });
+    if job.order != OrderBook::default() {
+        said["order"] = json_order::order(&job.order, tape);
+    }
+    said
 }
 
 pub(super) fn told(l: Option<Length>, tape: Tape) -> Value {
@@ -124,9 +129,6 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "service": s.timber.wet.map(|wet| if wet { "wet" } else { "dry" }),
         "incised": s.timber.incised,
         "load_duration": s.timber.duration.map(Duration::name),
-        "top_rail": s.timber.rail.map(|l| l.to_string()),
-        "top_rail_lies": s.timber.lie.map(Lie::name),
-        "cap": s.timber.cap.map(|c| c.map_or_else(|| "none".to_owned(), |l| l.to_string())),
     })
 }
 

@@ -33,6 +33,7 @@ fn figure(fig: &Fig, style: Style, tape: Tape) -> String {
         Value::Length(l) => length(l, style, tape),
         Value::Count(n) => (n.to_string(), None),
         Value::Number(q) => number(q),
+        Value::Money(m) => (m.to_string(), None),
         Value::Quantity(q, unit) => (quantity(q, unit), None),
     };
     let glue = |s: &str| s.replace(' ', &GLUE.to_string());

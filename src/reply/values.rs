@@ -1,5 +1,6 @@
 //! The figures of one answer, by their names in the JSON contract.
 
+use super::TakeoffFigs;
 use crate::figure::Fig;
 use crate::job::{End, RunId};
 use crate::measure::Shade;
@@ -82,4 +83,6 @@ pub struct Values {
     pub more: Vec<(&'static str, Fig)>,
     /// Ends named by a query about one.
     pub ends: Vec<End>,
+    /// Lists of balusters, parts and cuts.
+    pub takeoff: TakeoffFigs,
 }

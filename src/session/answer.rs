@@ -6,6 +6,7 @@ mod reasons;
 mod refusals;
 mod strength;
 mod sums;
+mod takeoff;
 
 pub(super) use before::before;
 pub(super) use reasons::{sources, why};
@@ -55,7 +56,10 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
     let settings_only = facts.iter().all(|f| matches!(f, Fact::Set(_)));
     let mut reply = Reply::of(Status::Told);
     let mut figs = Vec::new();
-    if !runs.is_empty() {
+    if let Some(Query::Takeoff(ask)) = then {
+        let answered = takeoff::takeoff(job, ask);
+        (reply, figs) = (Reply { status: Status::Told, ..answered.0 }, answered.1);
+    } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
         let report = of_runs(job, &runs, which, focus, width);
         figs = figures(&report.values);
@@ -64,6 +68,8 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
     }
+    takeoff::add_up(facts, &mut reply);
+    reply.lines.extend(takeoff::suits_the_sticks(job, facts));
     if stairs_unsized(job) {
         reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));
     }
@@ -91,6 +97,7 @@ fn taken(facts: &[Fact]) -> &'static str {
         [Fact::NoStairs] => "No stairs: noted.",
         [Fact::DeckAlong(_), ..] => "Kept. How far does it come out from the house?",
         [Fact::DeckOut(_), ..] => "Kept. How long is it along the house?",
+        [Fact::Order(_), ..] => "Kept for the order.",
         _ => "Kept for this job.",
     }
 }
@@ -130,6 +137,9 @@ pub(super) fn supposed(
     if runs.is_empty() {
         runs = then.runs.iter().map(|r| r.id).collect();
     }
+    if let Some(Query::Takeoff(ask)) = asked_for {
+        return supposed_parts(then, ask, phrase);
+    }
     let (focus, which) = asked(asked_for, Focus::Bays);
     let mut reply = Reply::of(Status::Answered);
     let report = of_runs(then, &runs, which, focus, width);
@@ -155,6 +165,16 @@ pub(super) fn supposed(
     (reply, figs)
 }
 
+/// A what-if with a question about balusters, parts or cost in it.
+fn supposed_parts(then: &Job, ask: &crate::grammar::ask::TakeoffAsk, phrase: String) -> (Reply, Figs) {
+    let (mut reply, figs) = takeoff::takeoff(then, ask);
+    reply.lines.insert(0, Line::say(Role::Answer, "If it were so:"));
+    reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
+    reply.lines.push(heard(&phrase));
+    reply.readback = Some(phrase);
+    (reply, figs)
+}
+
 /// A question about the job, a rule or a measure.
 pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
     let (mut reply, figs) = match query {
@@ -168,6 +188,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
         Query::Strength(ask) => strength::strength(job, ask),
+        Query::Takeoff(ask) => takeoff::takeoff(job, ask),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));

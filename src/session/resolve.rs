@@ -15,6 +15,7 @@ mod same;
 mod settings;
 mod stair_sides;
 mod strength;
+mod takeoff;
 mod walks;
 
 use super::state::{Focus, Lack, Session};
@@ -86,7 +87,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         sides: reading.clauses.contains(&Clause::Shape) || walks::goes_round(reading),
         runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
-        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_))),
+        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Takeoff(_))),
         walks: reading.clauses.iter().filter(|c| matches!(c, Clause::Walk { .. })).count(),
         framing: reading
             .clauses
@@ -122,6 +123,10 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         match clause {
             Clause::Ask(ask) => then = Some(resolver.asked(*ask, &branches[0].job)?),
             Clause::Query(query) => then = Some(query.clone()),
+            Clause::Takeoff(draft) => match resolver.takeoff(draft, &branches[0].job)?.as_slice() {
+                [ask] => then = Some(Query::Takeoff(*ask)),
+                _ => return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new())),
+            },
             Clause::Talk(Talk::Hello) => {}
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
         }
@@ -253,6 +258,12 @@ impl Resolver<'_> {
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
             Clause::Strength(_) => Err(Problem::Ask("A question about strength on its own line, please.", Vec::new())),
+            Clause::Order(draft) => self.order(branch, draft),
+            Clause::Orders(orders) => {
+                let told = orders.iter().try_fold(branch, |b, order| b.with(Fact::Order(order.clone())));
+                told.map(|b| vec![b])
+            }
+            Clause::Takeoff(_) => Ok(vec![branch]),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),

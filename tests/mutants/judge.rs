@@ -323,6 +323,11 @@ fn doubled(was: &Read, now: &Read, word: &str) -> Verdict {
     }
 }
 
+/// A list of the job as it stands, with no figure of its own: the answer says what it is of.
+fn asks_for_a_list(was: &Read) -> bool {
+    ["cuts?", "buy?", "parts?", "cost?", "splits?", "balusters?"].contains(&was.readback.as_str())
+}
+
 // --- a word left out -------------------------------------------------------------------------------
 
 fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
@@ -334,7 +339,7 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
         || is_light(word) && !is_number(word)
         || is_unknown(word)
         || plain(word).iter().all(|w| was.named.contains(w))
-        || was.readback.starts_with("rule ") && !senses(word).contains(&Sense::Not)
+        || (was.readback.starts_with("rule ") || asks_for_a_list(was)) && !senses(word).contains(&Sense::Not)
         || is_number(word) && (laws::superseded(&was.line, at) || laws::is_zero(word))
         || laws::counts_runs(was, at, word)
         || word == "one" // "the front one": it points

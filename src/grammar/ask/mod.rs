@@ -1,5 +1,7 @@
-//! The vocabulary of questions, one file a subject.
+//! What each room can be asked: one vocabulary a room, wrapped in one [`super::Query`].
 
 mod strength;
+mod takeoff;
 
 pub use strength::{About, StrengthAsk};
+pub use takeoff::{Infill, TakeoffAsk};

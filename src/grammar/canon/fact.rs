@@ -10,6 +10,7 @@
 //!         | "mount: " words | "fixing: " words | "house end: " words
 //!         | "blocking: " words | "left and right: " words
 //!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts | timber        see timber.rs
+//! order   = "kerf: " inches | ...                                               see order.rs
 //! deck    = "deck: " length (" along the house" | " out")
 //! ```
 
@@ -17,6 +18,7 @@ use super::Read;
 use super::clean::clean_note;
 use super::deck::{read_deck, write_deck};
 use super::length::{read_length, read_lumber};
+use super::order::{read_order, write_order};
 use super::run::{read_run, write_run};
 use super::stairs::{read_stair_fact, write_stair_fact};
 use super::timber::{read_timber, write_timber};
@@ -79,6 +81,7 @@ pub fn write_fact(fact: &Fact) -> String {
         // A note without words never comes out of `clean_note`; one built by hand still gets a line that reads.
         Fact::Note(words) => format!("note: {}", clean_note(words).as_deref().unwrap_or("(no words)")),
         Fact::DropNote(n) => format!("drop note {n}"),
+        Fact::Order(order) => write_order(order),
     }
 }
 
@@ -139,6 +142,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
         map(read_timber, |told| Fact::Set(Setting::Timber(told))),
+        map(read_order, Fact::Order),
     ))
     .parse(i)
 }

@@ -8,6 +8,7 @@
 use super::Read;
 use super::length::{read_lumber, read_told, write_told};
 use super::strength::{read_strength, write_strength};
+use super::takeoff::{read_takeoff, write_takeoff};
 use super::words::whole;
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
@@ -36,6 +37,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
+        Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
     }
 }
 
@@ -63,6 +65,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         map(read_strength, Query::Strength),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
+        map(read_takeoff, Query::Takeoff),
     ));
     terminated(query, tag("?")).parse(i)
 }

@@ -1,19 +1,17 @@
-//! Facts about the wood and the make-up of the rail.
+//! Facts about the wood.
 //!
 //! ```text
 //! timber = "species: " name | "lumber grade: " name | "service: " ("wet" | "dry") | "incised: " ("yes" | "no")
-//!        | "load duration: " name | "top rail: " lumber | "top rail lies: " ("flat" | "on edge")
-//!        | "cap: " (lumber | "none")
+//!        | "load duration: " name
 //! ```
 
 use super::Read;
-use super::length::read_lumber;
 use super::words::{Table, one_of, words_of};
 use crate::job::{Duration, Grade, Lie, Species, TimberTold};
 use nom::Parser;
 use nom::branch::alt;
 use nom::bytes::complete::tag;
-use nom::combinator::{map, value};
+use nom::combinator::map;
 use nom::sequence::preceded;
 
 pub(super) const SPECIES: &Table<Species> = &[
@@ -45,10 +43,6 @@ pub(super) fn write_timber(told: TimberTold) -> String {
         TimberTold::Wet(w) => format!("service: {}", words_of(SERVICE, w)),
         TimberTold::Incised(i) => format!("incised: {}", words_of(YES, i)),
         TimberTold::Duration(d) => format!("load duration: {}", words_of(DURATIONS, d)),
-        TimberTold::Rail(l) => format!("top rail: {l}"),
-        TimberTold::Lie(l) => format!("top rail lies: {}", words_of(LIES, l)),
-        TimberTold::Cap(Some(l)) => format!("cap: {l}"),
-        TimberTold::Cap(None) => "cap: none".to_owned(),
     }
 }
 
@@ -60,10 +54,6 @@ pub(super) fn read_timber(i: &str) -> Read<'_, TimberTold> {
         map(preceded(tag("service: "), one_of(SERVICE)), TimberTold::Wet),
         map(preceded(tag("incised: "), one_of(YES)), TimberTold::Incised),
         map(preceded(tag("load duration: "), one_of(DURATIONS)), TimberTold::Duration),
-        map(preceded(tag("top rail: "), read_lumber), TimberTold::Rail),
-        map(preceded(tag("top rail lies: "), one_of(LIES)), TimberTold::Lie),
-        value(TimberTold::Cap(None), tag("cap: none")),
-        map(preceded(tag("cap: "), read_lumber), |l| TimberTold::Cap(Some(l))),
     ))
     .parse(i)
 }

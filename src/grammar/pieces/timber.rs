@@ -5,7 +5,7 @@ use super::atoms::{In, Out, any, count, det, lumber, one, part, sense, sep, text
 use crate::grammar::draft::Clause;
 use crate::grammar::items::Item;
 use crate::grammar::sense::{Part, Sense, Strong, Verb};
-use crate::job::{Duration, Grade, Lie, TimberTold};
+use crate::job::{Duration, Grade, Lie, Member, Order, TimberTold};
 use crate::measure::Lumber;
 use nom::Parser;
 use nom::branch::alt;
@@ -84,8 +84,8 @@ pub fn rail_of(input: In<'_>) -> Out<'_, Say> {
     let first = preceded((top_rail, laid, opt(sep(":")), det), two_by);
     let last = terminated(preceded(det, two_by), top_rail);
     let told = |(l, lie): (Lumber, Option<Lie>)| {
-        let told = [Some(TimberTold::Rail(l)), lie.map(TimberTold::Lie)];
-        Say::Clause(Clause::Timber(told.into_iter().flatten().collect()))
+        let told = [Some(Order::Rail(Member::Top, Some(l))), lie.map(|lie| Order::Lay(Member::Top, lie))];
+        Say::Clause(Clause::Orders(told.into_iter().flatten().collect()))
     };
     (alt((first, last)), opt(preceded(opt(text(&["laid", "lying", "set"])), lie))).map(told).parse(input)
 }
@@ -93,7 +93,7 @@ pub fn rail_of(input: In<'_>) -> Out<'_, Say> {
 /// "top rail on edge", "rail laid flat"; "on edge" behind the rail's lumber.
 pub fn rail_lies(input: In<'_>) -> Out<'_, Say> {
     let rail = alt((top_rail, preceded(det, part(Part::Rail))));
-    preceded((rail, laid), lie).map(|l| timber(TimberTold::Lie(l))).parse(input)
+    preceded((rail, laid), lie).map(|l| Say::Clause(Clause::Orders(vec![Order::Lay(Member::Top, l)]))).parse(input)
 }
 
 /// "put a 2x6 cap on it", "cap is a 2x6", "no cap".
@@ -104,5 +104,6 @@ pub fn cap(input: In<'_>) -> Out<'_, Say> {
     let last = terminated(preceded((verb(), det), two_by), (cap(), on()));
     let first = preceded((det, cap(), laid, opt(sep(":")), det), two_by);
     let none = value(None, (text(&["no", "without", "without a"]), det, cap()));
-    alt((map(alt((last, first)), Some), none)).map(|c| timber(TimberTold::Cap(c))).parse(input)
+    let told = |size| Say::Clause(Clause::Orders(vec![Order::Rail(Member::Cap, size)]));
+    alt((map(alt((last, first)), Some), none)).map(told).parse(input)
 }

@@ -2,6 +2,7 @@
 //! one line that do not go together, or leave something out.
 
 use super::Problem;
+use crate::grammar::ask::TakeoffAsk;
 use crate::grammar::draft::{Clause, Reading, RunDraft};
 use crate::grammar::{Query, Talk};
 use crate::job::{Fact, Job, RunId, Setting};
@@ -15,6 +16,11 @@ pub(super) fn one_question(facts: &[Fact], then: Option<&Query>) -> Result<(), P
             !told(*id)
         }
         Some(Query::Actual(_)) => true,
+        // Figures of its own would go unsaid too.
+        Some(Query::Takeoff(ask)) => !matches!(
+            ask,
+            TakeoffAsk::Balusters(None) | TakeoffAsk::Parts | TakeoffAsk::Cuts | TakeoffAsk::Buy | TakeoffAsk::Cost
+        ),
         _ => false,
     };
     if other && !facts.is_empty() {

@@ -2,7 +2,7 @@
 
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, FlightFact, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
+use crate::job::{Fact, FlightFact, LongPart, NotchTold, Order, PostRole, PostSize, Setting, Settings, SlotId};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -242,6 +242,11 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::DeckSide => Fact::DeckAlong(l),
         SlotId::Rise => Fact::Flight(FlightFact::Rise(l)),
         SlotId::Tread => Fact::Flight(FlightFact::Tread(l)),
+        SlotId::BalusterLength => Fact::Order(Order::Cut(LongPart::Baluster, l)),
+        SlotId::PostLength => Fact::Order(Order::Cut(LongPart::Post, l)),
+        SlotId::Bracket => Fact::Order(Order::Bracket(l)),
+        // A saw's kerf; sticks and bays alone are told with their number, by clauses of their own.
+        SlotId::Kerf | SlotId::Stock | SlotId::BayClear => Fact::Order(Order::Kerf(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
         SlotId::RunLength
         | SlotId::Offset

@@ -14,7 +14,7 @@ mod taken;
 use super::Figs;
 use crate::figure::Fig;
 use crate::grammar::ask::{About, StrengthAsk};
-use crate::job::{Fact, Job, PostRole, PostSize, Setting, SlotId, TimberTold};
+use crate::job::{Fact, Job, Member, Order, PostRole, PostSize, Setting, SlotId, TimberTold};
 use crate::reply::Span;
 use crate::reply::{Line, Reply, Role, Status, Style};
 use crate::strength::Refused;
@@ -51,14 +51,14 @@ pub fn supposed_by(ask: &StrengthAsk) -> Vec<Fact> {
     let span = ask.span.filter(|l| ask.about == About::Reach && SlotId::ClearMax.takes(*l));
     let Some(span) = span else { return Vec::new() };
     let told = [
-        ask.post.map(|l| Setting::Post(PostRole::All, PostSize::Lumber(l))),
-        Some(Setting::ClearMax(span)),
-        ask.rail.map(|l| Setting::Timber(TimberTold::Rail(l))),
-        ask.lie.map(|l| Setting::Timber(TimberTold::Lie(l))),
-        ask.cap.map(|l| Setting::Timber(TimberTold::Cap(Some(l)))),
-        ask.species.map(|s| Setting::Timber(TimberTold::Species(s))),
+        ask.post.map(|l| Fact::Set(Setting::Post(PostRole::All, PostSize::Lumber(l)))),
+        Some(Fact::Set(Setting::ClearMax(span))),
+        ask.rail.map(|l| Fact::Order(Order::Rail(Member::Top, Some(l)))),
+        ask.lie.map(|l| Fact::Order(Order::Lay(Member::Top, l))),
+        ask.cap.map(|l| Fact::Order(Order::Rail(Member::Cap, Some(l)))),
+        ask.species.map(|s| Fact::Set(Setting::Timber(TimberTold::Species(s)))),
     ];
-    told.into_iter().flatten().map(Fact::Set).collect()
+    told.into_iter().flatten().collect()
 }
 
 /// What a what-if does to the rail of the longest bay, beside what stands; nothing where the

@@ -3,7 +3,7 @@
 use super::{detail, say};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::StrengthAsk;
-use crate::job::{Duration, Job, Lie, Species, Timber};
+use crate::job::{Duration, Job, Lie, Member, Species, Timber};
 use crate::layout::lay_out;
 use crate::limits;
 use crate::measure::Lumber;
@@ -15,6 +15,8 @@ use crate::strength::rail::Piece;
 pub struct Taken {
     /// What was told, the question's own words on top.
     pub told: Timber,
+    /// What was told of the rail.
+    make: Make,
     /// The wood.
     pub wood: Wood,
     /// The rail's pieces that are counted on.
@@ -25,20 +27,27 @@ pub struct Taken {
     pub height: Fig,
 }
 
+/// How a rail is made up, as far as it was told.
+#[derive(Clone, Copy)]
+struct Make {
+    rail: Option<Lumber>,
+    lie: Option<Lie>,
+    cap: Option<Lumber>,
+}
+
 impl Taken {
     /// What the job tells and the question says, and the cautious choice for the rest.
     pub fn of(job: &Job, ask: &StrengthAsk) -> Taken {
         let stands = job.settings.timber;
-        let told = Timber {
-            species: ask.species.or(stands.species),
-            rail: ask.rail.or(stands.rail),
-            lie: ask.lie.or(stands.lie),
-            cap: ask.cap.map(Some).or(stands.cap),
-            ..stands
+        let told = Timber { species: ask.species.or(stands.species), ..stands };
+        let make = Make {
+            rail: ask.rail.or(job.order.rail(Member::Top).flatten()),
+            lie: ask.lie.or(job.order.lay(Member::Top)),
+            cap: ask.cap.or(job.order.rail(Member::Cap).flatten()),
         };
-        let cap = told.cap.flatten();
+        let cap = make.cap;
         let thin_cap = cap.filter(|c| c.thick_quarters < 8);
-        Taken { told, wood: Wood::taken(&told), pieces: pieces(&told), thin_cap, height: height(job, ask) }
+        Taken { told, make, wood: Wood::taken(&told), pieces: pieces(&make), thin_cap, height: height(job, ask) }
     }
 
     /// The same wood under a load of ten minutes: the other duration shown.
@@ -81,18 +90,18 @@ impl Taken {
         let lie = "How it lies is not told: taken flat, the cautious way.";
         let thin = "The cap is under 2 in. nominal, where the tables begin: not counted on.";
         let lines = [
-            (self.told.rail.is_none() && self.told.lie.is_none()).then_some(guess),
-            (self.told.rail.is_some() && self.told.lie.is_none()).then_some(lie),
+            (self.make.rail.is_none() && self.make.lie.is_none()).then_some(guess),
+            (self.make.rail.is_some() && self.make.lie.is_none()).then_some(lie),
             self.thin_cap.map(|_| thin),
         ];
         lines.into_iter().flatten().map(|l| detail([say(l)])).collect()
     }
 }
 
-fn pieces(told: &Timber) -> Vec<Piece> {
+fn pieces(told: &Make) -> Vec<Piece> {
     let two_by = u16::try_from(limits::TOP_RAIL.value).unwrap_or(4);
     let rail = Piece { size: told.rail.unwrap_or(Lumber::by(2, two_by)), lie: told.lie.unwrap_or(Lie::Flat) };
-    let cap = told.cap.flatten().filter(|c| c.thick_quarters >= 8).map(|size| Piece { size, lie: Lie::Flat });
+    let cap = told.cap.filter(|c| c.thick_quarters >= 8).map(|size| Piece { size, lie: Lie::Flat });
     [Some(rail), cap].into_iter().flatten().collect()
 }
 
