@@ -37,6 +37,17 @@ struct Limit {
 }
 
 #[derive(Deserialize)]
+struct Saws {
+    saw: Vec<Saw>,
+}
+
+#[derive(Deserialize)]
+struct Saw {
+    blade: i64,
+    depth: i64,
+}
+
+#[derive(Deserialize)]
 struct Editions {
     edition: Vec<Edition>,
 }
@@ -79,6 +90,7 @@ const LIMIT_FILES: [&str; 2] = ["src/limits/limits.toml", "src/limits/stairs.tom
 fn main() {
     let out = env::var("OUT_DIR").expect("cargo names the output folder");
     write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
+    write(&out, "saws.rs", &saws(&read("src/notch/saws.toml")));
     let rows = LIMIT_FILES.iter().flat_map(|path| read::<Limits>(path).limit).collect();
     write(&out, "limits.rs", &limits(&Limits { limit: rows }));
     write(&out, "editions.rs", &editions(&read("src/store/defaults.toml")));
@@ -118,6 +130,13 @@ fn sizes(data: &Sizes) -> String {
         let _ = writeln!(rows, "    ({}, {}),", d.nominal, d.sixteenths);
     }
     format!("/// Nominal quarter inches, dressed sixteenths.\nconst DRESSED: &[(u16, i64)] = &[\n{rows}];\n")
+}
+
+fn saws(data: &Saws) -> String {
+    let rows: String = data.saw.iter().map(|s| format!("    ({}, {}),\n", s.blade, s.depth)).collect();
+    format!(
+        "/// Blade and depth of cut, in sixteenths, the smallest first.\nconst SAWS: &[(i64, i64)] = &[\n{rows}];\n"
+    )
 }
 
 fn limits(data: &Limits) -> String {

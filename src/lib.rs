@@ -6,10 +6,11 @@
 //!    meaning in them, and binds the islands to readings.
 //! 2. [`session`] picks one reading or asks, resolves it against what was said
 //!    before, and makes the change: `step(&session, line) -> (delta, reply)`, pure.
-//! 3. [`job`] holds what has been told; [`layout`] places posts, [`infill`] balusters; [`stairs`]
-//!    and [`gate`] carry the guard down a flight and through a gate; [`strength`] puts what 200 lb
-//!    asks of a part beside what it is allowed; [`takeoff`] counts parts and cuts them from stock;
-//!    [`rules`] looks the result over; [`sums`] does arithmetic at the prompt.
+//! 3. [`job`] holds what has been told; [`layout`] places posts, [`notch`] cuts their feet,
+//!    [`infill`] places balusters; [`stairs`] and [`gate`] carry the guard down a flight and
+//!    through a gate; [`strength`] puts what 200 lb asks of a part beside what it is allowed;
+//!    [`takeoff`] counts parts and cuts them from stock; [`rules`] looks the result over; [`sums`]
+//!    does arithmetic at the prompt.
 //! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
 //! 5. [`store`] keeps what was told in the job file, before the answer is shown.
 //! 6. [`console`], [`store`] and the binary are the only rooms that touch the outside.
@@ -29,6 +30,7 @@ pub mod job;
 pub mod layout;
 pub mod limits;
 pub mod measure;
+pub mod notch;
 pub mod reply;
 pub mod rules;
 pub mod session;

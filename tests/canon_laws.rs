@@ -6,14 +6,14 @@ use num_rational::Ratio;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use railhand::grammar::ask::{About, Infill, StrengthAsk, TakeoffAsk};
+use railhand::grammar::ask::{About, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Gate, GateAt,
-    HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, NotchTold, OpenSides, Order,
-    Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening, Stairs,
-    StartWith, StickOf, Swing, Thing, Told, Turn, View,
+    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Foot,
+    Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing, NotchTold,
+    OpenSides, Order, Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening,
+    Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
 use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
@@ -240,6 +240,7 @@ fn setting() -> impl Strategy<Value = Setting> {
         1 => select(vec![Blocking::AtPosts, Blocking::None]).prop_map(Setting::Blocking),
         1 => select(vec![View::House, View::Yard]).prop_map(Setting::View),
         1 => Just(Setting::Notch(NotchTold::None)),
+        2 => foot().prop_map(Setting::Foot),
         1 => select(vec![2_u8, 4, 8, 16, 32, 64]).prop_map(Setting::Tape),
         3 => timber().prop_map(Setting::Timber),
     ]
@@ -294,6 +295,40 @@ fn takeoff() -> impl Strategy<Value = TakeoffAsk> {
     ]
 }
 
+fn foot() -> impl Strategy<Value = Foot> {
+    let sized = (0_usize..7, length()).prop_map(|(k, l)| {
+        let all = [Foot::Decking, Foot::RimTall, Foot::Cap, Foot::Above, Foot::Blade, Foot::Bolt, Foot::RailNotch];
+        all[k](l)
+    });
+    prop_oneof![
+        sized,
+        select(vec![Nosing::CutBack, Nosing::Whole]).prop_map(Foot::Nosing),
+        select(vec![Turned::First, Turned::Next, Turned::Split]).prop_map(Foot::Turned),
+        select(vec![Anyway::Sleeve, Anyway::Told]).prop_map(Foot::Anyway),
+    ]
+}
+
+fn notch_ask() -> impl Strategy<Value = NotchAsk> {
+    let whose = prop_oneof![
+        Just(Whose::All),
+        Just(Whose::Line),
+        select(End::ALL.to_vec()).prop_map(Whose::At),
+        any::<u32>().prop_map(Whose::Number),
+    ];
+    let size = prop_oneof![lumber().prop_map(PostSize::Lumber), length().prop_map(PostSize::Width)];
+    prop_oneof![
+        (0_usize..6, whose).prop_map(|(k, whose)| {
+            let all =
+                [NotchAsk::Cut, NotchAsk::Length, NotchAsk::Above, NotchAsk::Steps, NotchAsk::Draw, NotchAsk::Bolts];
+            all[k](whose)
+        }),
+        select(vec![NotchAsk::Same, NotchAsk::Tall]),
+        (length(), of(size)).prop_map(|(deep, post)| NotchAsk::Left { deep, post }),
+        lumber().prop_map(NotchAsk::May),
+        of(lumber()).prop_map(NotchAsk::Old),
+    ]
+}
+
 fn fact() -> impl Strategy<Value = Fact> {
     prop_oneof![
         2 => order().prop_map(Fact::Order),
@@ -317,6 +352,7 @@ fn query() -> impl Strategy<Value = Query> {
     prop_oneof![
         takeoff().prop_map(Query::Takeoff),
         of(run_id()).prop_map(Query::Layout),
+        notch_ask().prop_map(Query::Notch),
         of(run_id()).prop_map(Query::Posts),
         of(run_id()).prop_map(Query::Bays),
         run_id().prop_map(Query::RunLength),

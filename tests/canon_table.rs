@@ -2,14 +2,14 @@
 //! the table freezes it: a job file saved today must read the same for good.
 
 use num_rational::Ratio;
-use railhand::grammar::ask::{About, Infill, StrengthAsk, TakeoffAsk};
+use railhand::grammar::ask::{About, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, FlightFact, Gate, GateAt,
-    HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, NotchTold, OpenSides, Order,
-    Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening, Stairs,
-    StartWith, StickOf, Swing, Thing, Told, Turn, View,
+    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, FlightFact, Foot, Gate,
+    GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing, NotchTold,
+    OpenSides, Order, Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening,
+    Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
 use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
@@ -278,6 +278,57 @@ fn each_other_fact_has_its_phrase() {
     ]);
     let three = Act::Tell(vec![Fact::DeckAlong(ft(16, 0)), Fact::Note("12 out?".to_owned()), Fact::DropRun(RunId(1))]);
     holds("deck: 16'-0\" along the house; note: 12 out?; drop run 1", three);
+}
+
+#[test]
+fn each_fact_of_the_feet_has_its_phrase() {
+    tells(
+        [
+            ("nosing: cut back at the posts", Foot::Nosing(Nosing::CutBack)),
+            ("nosing: whole at the posts", Foot::Nosing(Nosing::Whole)),
+            ("decking: 1\" thick", Foot::Decking(inch(1, 1))),
+            ("rim: 9 1/4\" tall", Foot::RimTall(inch(37, 4))),
+            ("cap: 1 1/2\" on the posts", Foot::Cap(inch(3, 2))),
+            ("posts above the rail: 4\"", Foot::Above(inch(4, 1))),
+            ("blade: 7 1/4\"", Foot::Blade(inch(29, 4))),
+            ("bolts: 1/2\"", Foot::Bolt(inch(1, 2))),
+            ("angled posts: square to the first side", Foot::Turned(Turned::First)),
+            ("angled posts: square to the next side", Foot::Turned(Turned::Next)),
+            ("angled posts: splitting the turn", Foot::Turned(Turned::Split)),
+            ("notch at the rail: 1 1/2\" deep", Foot::RailNotch(inch(3, 2))),
+            ("notched anyway: a sleeve that carries nothing", Foot::Anyway(Anyway::Sleeve)),
+            ("notched anyway: told so", Foot::Anyway(Anyway::Told)),
+        ]
+        .map(|(phrase, foot)| (phrase, Fact::Set(Setting::Foot(foot)))),
+    );
+}
+
+#[test]
+fn each_question_of_the_feet_has_its_phrase() {
+    let (deep, wide) = (inch(3, 2), PostSize::Width(inch(57, 16)));
+    let rows = [
+        ("notch?", NotchAsk::Cut(Whose::All)),
+        ("notch at: inside corner?", NotchAsk::Cut(Whose::At(End::InsideCorner))),
+        ("notch of post 3?", NotchAsk::Cut(Whose::Number(3))),
+        ("notch of the line posts?", NotchAsk::Cut(Whose::Line)),
+        ("post length?", NotchAsk::Length(Whose::All)),
+        ("post above the deck?", NotchAsk::Above(Whose::All)),
+        ("cutting steps at: corner?", NotchAsk::Steps(Whose::At(End::Corner))),
+        ("foot drawn at: stair head?", NotchAsk::Draw(Whose::At(End::StairHead))),
+        ("bolts?", NotchAsk::Bolts(Whose::All)),
+        ("same cuts?", NotchAsk::Same),
+        ("notch height?", NotchAsk::Tall),
+        ("left of a 1 1/2\" notch?", NotchAsk::Left { deep, post: None }),
+        ("left of a 1 1/2\" notch in posts 3 9/16\" wide?", NotchAsk::Left { deep, post: Some(wide) }),
+        (
+            "left of a 1 1/2\" notch in posts 4x6?",
+            NotchAsk::Left { deep, post: Some(PostSize::Lumber(Lumber::by(4, 6))) },
+        ),
+        ("may notch 6x6?", NotchAsk::May(Lumber::SIX_BY_SIX)),
+        ("old notched posts?", NotchAsk::Old(None)),
+        ("old notched posts 4x4?", NotchAsk::Old(Some(Lumber::FOUR_BY_FOUR))),
+    ];
+    rows.into_iter().for_each(|(phrase, ask)| holds(phrase, Act::Query(Query::Notch(ask))));
 }
 
 #[test]

@@ -281,6 +281,16 @@ fn what_was_not_told_is_null() {
             "service",
             "incised",
             "load_duration",
+            "decking",
+            "rim_height",
+            "nosing",
+            "cap",
+            "above_rail",
+            "angled_posts",
+            "bolt",
+            "blade",
+            "rail_notch",
+            "notch_anyway"
         ])
     );
     assert!(untold.as_object().expect("an object").values().all(Value::is_null));

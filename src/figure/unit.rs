@@ -24,7 +24,7 @@ pub enum Unit {
 }
 
 impl Unit {
-    /// Its name in the JSON contract; empty for a bare ratio.
+    /// Its name in the JSON contract and behind the number in an answer; empty for a bare ratio.
     pub fn name(self) -> &'static str {
         match self {
             Unit::Pounds => "lb",

@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{StrengthAsk, TakeoffAsk};
+use super::ask::{NotchAsk, StrengthAsk, TakeoffAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -57,6 +57,8 @@ pub enum Query {
     Sources,
     /// Of balusters, parts, cuts and cost.
     Takeoff(TakeoffAsk),
+    /// About the posts' feet.
+    Notch(NotchAsk),
 }
 
 /// Conversation.

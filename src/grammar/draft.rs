@@ -7,7 +7,7 @@ use super::goods::{OrderDraft, TakeoffDraft};
 use super::sense::{Side, Spot};
 use super::{Query, Talk};
 use crate::job::{
-    Basis, Blocking, DeckFact, End, Fixing, HouseEnd, JoistsRun, Mount, Order, PostRole, SlotId, TimberTold, View,
+    Basis, Blocking, DeckFact, End, Fixing, Foot, HouseEnd, JoistsRun, Mount, Order, PostRole, SlotId, TimberTold, View,
 };
 use crate::measure::{Lumber, Measure};
 use crate::sums::Sum;
@@ -93,6 +93,21 @@ pub enum Clause {
     HouseEnd(HouseEnd),
     /// No notch.
     NoNotch,
+    /// A fact of the posts' feet.
+    Foot(Foot),
+    /// A notch so deep in posts of that size, at the deck or up at the rail.
+    Notched {
+        /// How deep.
+        deep: Measure,
+        /// The posts' size, where said.
+        post: Option<Lumber>,
+        /// Up top, for the rail.
+        at_rail: bool,
+    },
+    /// Lumber the rim is of.
+    RimOf(Lumber),
+    /// Lumber the cap on the posts is of, lying flat.
+    CapOf(Lumber),
     /// Figures read to this part of an inch.
     Tape(u8),
     /// The deck's sides, along the house and out, either untold.

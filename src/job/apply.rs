@@ -1,8 +1,8 @@
 //! The job, and what one fact does to it.
 
 use super::{
-    End, Fact, Flight, FlightFact, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings, SlotId,
-    StairMeasure, StairOpening, Stairs, Turn, walk,
+    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings,
+    SlotId, StairMeasure, StairOpening, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -290,6 +290,7 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         Setting::Line(l) => (SlotId::Line, l),
         Setting::HoldBack(l) => (SlotId::HoldBack, l),
         Setting::Joists(l) => (SlotId::Joists, l),
+        Setting::Foot(f) => return check_foot(f),
         Setting::FirstJoist(l) => (SlotId::FirstJoist, l),
         Setting::Notch(NotchTold::None)
         | Setting::Mount(_)
@@ -300,6 +301,20 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),
         Setting::Timber(_) => return Ok(()),
+    };
+    in_range(slot, l).map(|_| ())
+}
+
+fn check_foot(f: Foot) -> Result<(), Impossible> {
+    let (slot, l) = match f {
+        Foot::Decking(l) => (SlotId::Decking, l),
+        Foot::RimTall(l) => (SlotId::RimTall, l),
+        Foot::Cap(l) => (SlotId::Cap, l),
+        Foot::Above(l) => (SlotId::Above, l),
+        Foot::Blade(l) => (SlotId::Blade, l),
+        Foot::Bolt(l) => (SlotId::Bolt, l),
+        Foot::RailNotch(l) => (SlotId::RailNotch, l),
+        Foot::Nosing(_) | Foot::Turned(_) | Foot::Anyway(_) => return Ok(()),
     };
     in_range(slot, l).map(|_| ())
 }

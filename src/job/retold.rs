@@ -59,5 +59,6 @@ fn settings(s: &Settings) -> Vec<Setting> {
         s.tape.map(Setting::Tape),
     ];
     let timber = s.timber.told().into_iter().map(Setting::Timber);
-    posts.chain(one.into_iter().flatten()).chain(timber).collect()
+    let feet = s.foot.facts().into_iter().map(Setting::Foot);
+    posts.chain(one.into_iter().flatten()).chain(timber).chain(feet).collect()
 }

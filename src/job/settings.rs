@@ -1,6 +1,6 @@
 //! Settings of the job: post sizes, height, limits, mount.
 
-use super::{Timber, TimberTold};
+use super::{Foot, FootTold, Timber, TimberTold};
 use crate::measure::{Length, Lumber};
 
 /// Which posts a size is for.
@@ -166,6 +166,8 @@ pub enum Setting {
     Tape(u8),
     /// The wood, and how the rail is made up.
     Timber(TimberTold),
+    /// A fact of the posts' feet.
+    Foot(Foot),
 }
 
 /// All settings told so far. What was not told is `None`.
@@ -219,6 +221,8 @@ pub struct Settings {
     pub tape: Option<u8>,
     /// See [`Setting::Timber`].
     pub timber: Timber,
+    /// See [`Setting::Foot`].
+    pub foot: FootTold,
 }
 
 impl Settings {
@@ -252,6 +256,7 @@ impl Settings {
             Setting::Notch(n) => self.notch = Some(n),
             Setting::Tape(d) => self.tape = Some(d),
             Setting::Timber(told) => self.timber.set(told),
+            Setting::Foot(f) => self.foot.set(f),
         }
     }
 

@@ -46,6 +46,7 @@ pub use line::line_inside;
 pub use placed::{Bay, BayKind, Intrusion, Lack, Layout, Placed, Post, RunLayout, Took};
 pub use plan::plan;
 pub use sizes::post_width;
+pub(crate) use stretch::as_built;
 pub use stretch::{Part, Stretch, stretches};
 pub use values::values;
 

@@ -6,8 +6,8 @@ use super::json_order;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Mount, NotchTold, OrderBook,
-    PostRole, PostSize, Run, Settings, Species, View,
+    Anyway, Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Mount, Nosing, NotchTold,
+    OrderBook, PostRole, PostSize, Run, Settings, Species, Turned, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -129,6 +129,16 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "service": s.timber.wet.map(|wet| if wet { "wet" } else { "dry" }),
         "incised": s.timber.incised,
         "load_duration": s.timber.duration.map(Duration::name),
+        "decking": told(s.foot.decking, tape),
+        "rim_height": told(s.foot.rim_tall, tape),
+        "nosing": s.foot.nosing.map(nosing),
+        "cap": told(s.foot.cap, tape),
+        "above_rail": told(s.foot.above, tape),
+        "angled_posts": s.foot.turned.map(turned),
+        "bolt": told(s.foot.bolt, tape),
+        "blade": told(s.foot.blade, tape),
+        "rail_notch": told(s.foot.rail_notch, tape),
+        "notch_anyway": s.foot.anyway.map(anyway),
     })
 }
 
@@ -195,5 +205,27 @@ fn house_end(h: HouseEnd) -> &'static str {
     match h {
         HouseEnd::Post => "post",
         HouseEnd::Bracket => "bracket",
+    }
+}
+
+fn nosing(n: Nosing) -> &'static str {
+    match n {
+        Nosing::CutBack => "cut back",
+        Nosing::Whole => "whole",
+    }
+}
+
+fn turned(t: Turned) -> &'static str {
+    match t {
+        Turned::First => "square to the first side",
+        Turned::Next => "square to the next side",
+        Turned::Split => "splitting the turn",
+    }
+}
+
+fn anyway(a: Anyway) -> &'static str {
+    match a {
+        Anyway::Sleeve => "sleeve",
+        Anyway::Told => "told",
     }
 }

@@ -60,6 +60,31 @@ pub struct StrengthFig {
     pub source: &'static str,
 }
 
+/// What comes off posts of one cut, and what is left.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NotchFig {
+    /// The post's size.
+    pub post: String,
+    /// The posts cut so, by their numbers.
+    pub posts: Vec<usize>,
+    /// The shape of the cut, or what is told of it.
+    pub shape: &'static str,
+    /// How deep it is from the deck side.
+    pub off: Option<Fig>,
+    /// How deep it is along each way it is marked.
+    pub depths: Vec<(&'static str, Fig)>,
+    /// What stays across the edge.
+    pub left: Option<Fig>,
+    /// The area that comes off and the area left, in square inches.
+    pub areas: Option<(Fig, Fig)>,
+    /// From the post's top to the shoulder.
+    pub shoulder: Option<Fig>,
+    /// From the shoulder down.
+    pub leg: Option<Fig>,
+    /// The piece to cut.
+    pub total: Option<Fig>,
+}
+
 /// The figures of one answer.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Values {
@@ -79,6 +104,8 @@ pub struct Values {
     pub about: bool,
     /// What is asked of parts, beside what they are allowed.
     pub strength: Vec<StrengthFig>,
+    /// What comes off the posts' feet, one entry for each cut.
+    pub notches: Vec<NotchFig>,
     /// Further figures, by names of the program's own.
     pub more: Vec<(&'static str, Fig)>,
     /// Ends named by a query about one.

@@ -1,6 +1,7 @@
 //! The answer to one act, worded: the figure first, then what it rests on.
 
 mod before;
+mod notch;
 mod outline;
 mod reasons;
 mod refusals;
@@ -17,7 +18,7 @@ pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::{DeckFact, End, Fact, Flank, Job, RunId};
+use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -37,6 +38,7 @@ fn spoken_of(job: &Job, facts: &[Fact]) -> Vec<RunId> {
     for fact in facts {
         match fact {
             Fact::Run(id, _) if !ids.contains(id) => ids.push(*id),
+            Fact::Set(Setting::Foot(_) | Setting::Notch(_)) => {}
             Fact::Set(_) | Fact::DeckAlong(_) | Fact::DeckOut(_) => return job.runs.iter().map(|r| r.id).collect(),
             _ => {}
         }
@@ -59,6 +61,12 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
     if let Some(Query::Takeoff(ask)) = then {
         let answered = takeoff::takeoff(job, ask);
         (reply, figs) = (Reply { status: Status::Told, ..answered.0 }, answered.1);
+    } else if let Some((answered, of_feet)) = of_feet(job, facts, then, width) {
+        (reply.lines, reply.values, figs) = (answered.lines, answered.values, of_feet);
+        reply.findings = crate::rules::check(job, &lay_out(job));
+        let fresh = answered.findings.into_iter().filter(|f| reply.findings.iter().all(|g| g.rule != f.rule));
+        let fresh: Vec<_> = fresh.collect();
+        reply.findings.extend(fresh);
     } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
         let report = of_runs(job, &runs, which, focus, width);
@@ -77,6 +85,21 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
     (reply, figs)
+}
+
+/// What a line that tells of the posts' feet, or asks of them, is answered with: the foot.
+fn of_feet(job: &Job, facts: &[Fact], then: Option<&Query>, width: usize) -> Option<(Reply, Figs)> {
+    let foot = |f: &Fact| match f {
+        Fact::Set(Setting::Foot(Foot::RailNotch(l))) => Some(notch::up_top(*l)),
+        Fact::Set(Setting::Notch(NotchTold::Deep(l))) => Some(notch::told_depth(job, *l)),
+        Fact::Set(Setting::Foot(Foot::Nosing(_))) => notch::settled(job),
+        _ => None,
+    };
+    match then {
+        Some(Query::Notch(ask)) => Some(notch::notch(job, *ask, width)),
+        Some(_) => None,
+        None => facts.iter().find_map(foot),
+    }
 }
 
 /// True where two runs end at the same stairs and nobody said how wide those are.
@@ -142,6 +165,15 @@ pub(super) fn supposed(
     }
     let (focus, which) = asked(asked_for, Focus::Bays);
     let mut reply = Reply::of(Status::Answered);
+    if let Some((answered, figs)) = of_feet(then, facts, asked_for, width) {
+        reply.lines.push(Line::say(Role::Answer, "If it were so:"));
+        reply.lines.extend(answered.lines);
+        (reply.values, reply.findings) = (answered.values, answered.findings);
+        reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
+        reply.lines.push(heard(&phrase));
+        reply.readback = Some(phrase);
+        return (reply, figs);
+    }
     let report = of_runs(then, &runs, which, focus, width);
     let figs = figures(&report.values);
     if then.runs.is_empty() {
@@ -189,6 +221,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
         Query::Strength(ask) => strength::strength(job, ask),
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
+        Query::Notch(ask) => notch::notch(job, *ask, width),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));

@@ -9,6 +9,7 @@ mod checks;
 mod choices;
 mod decks;
 mod drops;
+mod feet;
 mod gates;
 mod runs;
 mod same;
@@ -121,7 +122,14 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let (first, rest): (Vec<&Clause>, Vec<&Clause>) = reading.clauses.iter().partition(for_all);
     for clause in first.into_iter().chain(rest) {
         match clause {
+            Clause::Ask(_) if matches!(then, Some(Query::Notch(_))) => {
+                return Err(Problem::Ask("One question at a time, please.", Vec::new()));
+            }
             Clause::Ask(ask) => then = Some(resolver.asked(*ask, &branches[0].job)?),
+            // Of a foot and of something else in one line: one answer would go unsaid.
+            Clause::Query(query) if two_questions(then.as_ref(), query) => {
+                return Err(Problem::Ask("One question at a time, please.", Vec::new()));
+            }
             Clause::Query(query) => then = Some(query.clone()),
             Clause::Takeoff(draft) => match resolver.takeoff(draft, &branches[0].job)?.as_slice() {
                 [ask] => then = Some(Query::Takeoff(*ask)),
@@ -133,6 +141,12 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     }
     one_question(&branches[0].facts, then.as_ref())?;
     resolver.finish(branches, then, reading)
+}
+
+/// True for two questions, one of them of a foot.
+fn two_questions(then: Option<&Query>, query: &Query) -> bool {
+    let of_foot = |q: &Query| matches!(q, Query::Notch(_));
+    then.is_some_and(|first| first != query && (of_foot(first) || of_foot(query)))
 }
 
 /// Facts of the same run told in one line, as one fact.

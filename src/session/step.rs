@@ -202,7 +202,9 @@ fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
         query => answer::query(&session.job, &query, session.width),
     };
     let last = if figs.is_empty() { session.talk.last.clone() } else { figs };
-    let turn = Turn { supposed: session.talk.supposed.clone(), last, ..turn };
+    // What a question asks back is answered by its choices.
+    let acts: Vec<Act> = reply.choices.iter().filter_map(|c| canon::read(c)).collect();
+    let turn = Turn { supposed: session.talk.supposed.clone(), last, pending: opened(&acts), ..turn };
     (Delta { job: None, log: Log::Same, talk: turn }, reply)
 }
 

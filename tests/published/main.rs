@@ -6,6 +6,7 @@ mod cutting;
 mod gate;
 mod handrail;
 mod layout;
+mod notch;
 mod stair_guard;
 mod stair_rise;
 mod stair_slope;

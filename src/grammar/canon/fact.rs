@@ -17,6 +17,7 @@
 use super::Read;
 use super::clean::clean_note;
 use super::deck::{read_deck, write_deck};
+use super::foot::{read_foot, write_foot};
 use super::length::{read_length, read_lumber};
 use super::order::{read_order, write_order};
 use super::run::{read_run, write_run};
@@ -112,6 +113,7 @@ fn write_setting(setting: Setting) -> String {
         Setting::Notch(NotchTold::Deep(l)) => format!("notch: {} deep", exact_inches(l)),
         Setting::Tape(den) => format!("tape: 1/{den}"),
         Setting::Timber(told) => write_timber(told),
+        Setting::Foot(f) => write_foot(f),
     }
 }
 
@@ -143,6 +145,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_chosen_setting, Fact::Set),
         map(read_timber, |told| Fact::Set(Setting::Timber(told))),
         map(read_order, Fact::Order),
+        map(read_foot, |f| Fact::Set(Setting::Foot(f))),
     ))
     .parse(i)
 }

@@ -2,11 +2,12 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | strength "?" | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | strength "?" | notch "?" | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
 use super::length::{read_lumber, read_told, write_told};
+use super::notch::{read_notch, write_notch};
 use super::strength::{read_strength, write_strength};
 use super::takeoff::{read_takeoff, write_takeoff};
 use super::words::whole;
@@ -38,6 +39,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
         Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
+        Query::Notch(ask) => format!("{}?", write_notch(*ask)),
     }
 }
 
@@ -66,6 +68,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
         map(read_takeoff, Query::Takeoff),
+        map(read_notch, Query::Notch),
     ));
     terminated(query, tag("?")).parse(i)
 }

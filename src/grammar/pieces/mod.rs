@@ -9,11 +9,14 @@ mod decks;
 mod drops;
 mod edge;
 mod ends;
+mod feet;
 mod framing;
 mod gates;
 mod known;
 mod lengths;
 mod noise;
+mod notch;
+mod notched;
 mod order;
 mod phrase;
 mod settings;
@@ -313,4 +316,27 @@ const PARSERS: &[(Parse, u32)] = &[
     (order::cut_at, 0),
     (order::bracket, 0),
     (order::start_with, 0),
+    (notch::cut, 0),
+    (notch::length, 0),
+    (notch::steps, 0),
+    (notch::draw, 0),
+    (notch::bolts, 0),
+    (notch::same, 0),
+    (notch::tall, 0),
+    (notch::may, 0),
+    (notched::left, 0),
+    (notched::old, 0),
+    (feet::decking, 0),
+    (feet::rim, 0),
+    (feet::cap, 0),
+    (feet::above, 0),
+    (feet::top_at, 0),
+    (feet::blade, 0),
+    (feet::bolt, 0),
+    (feet::nosing, 0),
+    (feet::turned, 0),
+    (feet::anyway, 0),
+    (feet::notched, 0),
+    (feet::no_notch, 0),
+    (feet::flat_to_rim, 0),
 ];

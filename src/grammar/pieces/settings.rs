@@ -435,7 +435,15 @@ pub fn notch(input: In<'_>) -> Out<'_, Say> {
     let none = value(Say::Clause(Clause::NoNotch), (sense(Sense::Not), any_notch, posts()));
     let subject = opt((det, part(Part::Post), is));
     let first = preceded((subject, det, part(Part::Notch), posts(), deep(), tie), terminated(length, deep()));
-    let last = terminated(preceded(det, length), (deep(), opt(sep("-")), part(Part::Notch)));
+    // "... at the bottom of each post".
+    let low = text(&["bottom", "the bottom", "foot", "base"]);
+    let low = opt((
+        text(&["at", "on", "in"]),
+        det,
+        low,
+        opt((text(&["of"]), opt(text(&["each", "every", "all"])), det, part(Part::Post))),
+    ));
+    let last = terminated(preceded(det, length), (deep(), opt(sep("-")), part(Part::Notch), low));
     alt((none, alt((first, last)).map(slot(SlotId::NotchDepth)))).parse(input)
 }
 

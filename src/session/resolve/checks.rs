@@ -21,6 +21,8 @@ pub(super) fn one_question(facts: &[Fact], then: Option<&Query>) -> Result<(), P
             ask,
             TakeoffAsk::Balusters(None) | TakeoffAsk::Parts | TakeoffAsk::Cuts | TakeoffAsk::Buy | TakeoffAsk::Cost
         ),
+        // Of a foot only what the foot hangs on is told beside the question.
+        Some(Query::Notch(_)) => facts.iter().any(|f| !matches!(f, Fact::Set(s) if !matches!(s, Setting::Post(..)))),
         _ => false,
     };
     if other && !facts.is_empty() {
@@ -43,6 +45,9 @@ pub(super) fn at_odds(facts: &[Fact]) -> bool {
         }
         (Fact::Set(Setting::Post(one, a)), Fact::Set(Setting::Post(other, b))) => one == other && a != b,
         (Fact::Set(Setting::Timber(a)), Fact::Set(Setting::Timber(b))) => {
+            std::mem::discriminant(a) == std::mem::discriminant(b) && a != b
+        }
+        (Fact::Set(Setting::Foot(a)), Fact::Set(Setting::Foot(b))) => {
             std::mem::discriminant(a) == std::mem::discriminant(b) && a != b
         }
         (Fact::Set(a), Fact::Set(b)) => std::mem::discriminant(a) == std::mem::discriminant(b) && a != b,

@@ -1,8 +1,11 @@
 //! Settings resolved: a measure in its slot.
 
+use super::feet::rim_of;
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, FlightFact, LongPart, NotchTold, Order, PostRole, PostSize, Setting, Settings, SlotId};
+use crate::job::{
+    Fact, FlightFact, Foot, Impossible, LongPart, NotchTold, Order, PostRole, PostSize, Setting, Settings, SlotId,
+};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -26,6 +29,13 @@ impl Resolver<'_> {
             Clause::Blocking(b) => set(branch, Setting::Blocking(*b)),
             Clause::View(v) => self.view(branch, *v),
             Clause::NoNotch => set(branch, Setting::Notch(NotchTold::None)),
+            Clause::Foot(f) => set(branch, Setting::Foot(*f)),
+            Clause::Notched { deep, post, at_rail } => self.notched(branch, deep, *post, *at_rail),
+            Clause::RimOf(lumber) => rim_of(branch, *lumber),
+            Clause::CapOf(lumber) => match lumber.dressed() {
+                Some((thick, _)) => set(branch, Setting::Foot(Foot::Cap(thick))),
+                None => Err(Problem::Impossible(Impossible::NotLumber)),
+            },
             Clause::Tape(d) => set(branch, Setting::Tape(*d)),
             Clause::Deck(along, out) => self.deck(branch, along.as_ref(), out.as_ref()),
             _ => Ok(vec![branch]),
@@ -220,7 +230,11 @@ fn side(s: Side) -> Option<Length> {
     }
 }
 
-fn fact(slot: SlotId, l: Length) -> Fact {
+fn foot(f: Foot) -> Fact {
+    Fact::Set(Setting::Foot(f))
+}
+
+pub(super) fn fact(slot: SlotId, l: Length) -> Fact {
     match slot {
         SlotId::HeightTop => Fact::Set(Setting::HeightTop(l)),
         SlotId::GapUnder => Fact::Set(Setting::GapUnder(l)),
@@ -238,6 +252,13 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::HoldBack => Fact::Set(Setting::HoldBack(l)),
         SlotId::Joists => Fact::Set(Setting::Joists(l)),
         SlotId::FirstJoist => Fact::Set(Setting::FirstJoist(l)),
+        SlotId::Decking => foot(Foot::Decking(l)),
+        SlotId::RimTall => foot(Foot::RimTall(l)),
+        SlotId::Cap => foot(Foot::Cap(l)),
+        SlotId::Above => foot(Foot::Above(l)),
+        SlotId::Blade => foot(Foot::Blade(l)),
+        SlotId::Bolt => foot(Foot::Bolt(l)),
+        SlotId::RailNotch => foot(Foot::RailNotch(l)),
         SlotId::StairWidth => Fact::StairWidth(l),
         SlotId::DeckSide => Fact::DeckAlong(l),
         SlotId::Rise => Fact::Flight(FlightFact::Rise(l)),
