@@ -59,6 +59,21 @@ struct Edition {
 }
 
 #[derive(Deserialize)]
+struct Woods {
+    species: Vec<Species>,
+}
+
+#[derive(Deserialize)]
+struct Species {
+    id: String,
+    name: String,
+    tangential: i64,
+    saturation: i64,
+    source: String,
+    status: String,
+}
+
+#[derive(Deserialize)]
 struct Lexicon {
     term: Vec<Term>,
 }
@@ -79,6 +94,7 @@ fn main() {
     let rows = LIMIT_FILES.iter().flat_map(|path| read::<Limits>(path).limit).collect();
     write(&out, "limits.rs", &limits(&Limits { limit: rows }));
     write(&out, "editions.rs", &editions(&read("src/store/defaults.toml")));
+    write(&out, "species.rs", &species(&read("src/infill/species.toml")));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     write(&out, "design_values.rs", &strength::values(&read("src/strength/values.toml")));
@@ -148,6 +164,24 @@ fn limits(data: &Limits) -> String {
 fn editions(data: &Editions) -> String {
     let rows: String = data.edition.iter().map(|e| format!("    ({}, &{:?}),\n", e.number, e.taken)).collect();
     format!("/// Every edition of the defaults, the oldest first.\npub static EDITIONS: &[Edition] = &[\n{rows}];\n")
+}
+
+fn species(data: &Woods) -> String {
+    let mut text = String::from("/// Every species.\npub static SPECIES: &[Species] = &[\n");
+    for s in &data.species {
+        let _ = writeln!(
+            text,
+            "    Species {{ id: {:?}, name: {:?}, tangential: {}, saturation: {}, source: {:?}, trust: Trust::{} }},",
+            s.id,
+            s.name,
+            s.tangential,
+            s.saturation,
+            s.source,
+            trust(&s.status),
+        );
+    }
+    text.push_str("];\n");
+    text
 }
 
 /// One row for each spelling, sorted by first word then longest first, for the

@@ -2,18 +2,20 @@
 //! the table freezes it: a job file saved today must read the same for good.
 
 use num_rational::Ratio;
-use railhand::grammar::ask::{NotchAsk, Whose};
+use railhand::grammar::ask::{About, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Anyway, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, FlightFact, Foot, Gate, GateAt,
-    HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, Mount, Newels, Nosing, NotchTold, OpenSides, PostRole, PostSize,
-    RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn, Turned,
-    View,
+    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, FlightFact, Foot, Gate,
+    GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing, NotchTold,
+    OpenSides, Order, Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening,
+    Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
+use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
 use railhand::sums::{Expr, Into, Sum};
+use rust_decimal::Decimal;
 
 fn ft(feet: i64, inches: i64) -> Length {
     Length::inches(feet * 12 + inches)
@@ -499,4 +501,128 @@ fn unclean_words_never_break_out_of_their_phrase() {
     assert_eq!(write(&Act::Tell(vec![Fact::Note(String::new())])), "note: (no words)");
     let name = Act::Tell(vec![run(|p| p.name = Some("a, no gate; undo".to_owned()))]);
     assert_eq!(write(&name), "run 1");
+}
+
+#[test]
+fn the_wood_and_the_rail() {
+    use TimberTold::{Duration as Load, Grade as Graded, Incised, Species as Wood, Wet};
+    let rows = [
+        ("species: southern pine", Wood(Species::SouthernPine)),
+        ("species: douglas fir-larch", Wood(Species::DouglasFir)),
+        ("species: hem-fir", Wood(Species::HemFir)),
+        ("species: spruce-pine-fir", Wood(Species::SprucePineFir)),
+        ("species: western cedar", Wood(Species::Cedar)),
+        ("species: redwood", Wood(Species::Redwood)),
+        ("lumber grade: no. 1", Graded(Grade::No1)),
+        ("lumber grade: no. 2", Graded(Grade::No2)),
+        ("service: wet", Wet(true)),
+        ("service: dry", Wet(false)),
+        ("incised: yes", Incised(true)),
+        ("incised: no", Incised(false)),
+        ("load duration: permanent", Load(Duration::Permanent)),
+        ("load duration: ten years", Load(Duration::TenYears)),
+        ("load duration: two months", Load(Duration::TwoMonths)),
+        ("load duration: seven days", Load(Duration::SevenDays)),
+        ("load duration: ten minutes", Load(Duration::TenMinutes)),
+        ("load duration: impact", Load(Duration::Impact)),
+    ];
+    tells(rows.map(|(phrase, told)| (phrase, Fact::Set(Setting::Timber(told)))));
+}
+
+#[test]
+fn span_and_strength() {
+    let whole = StrengthAsk {
+        about: About::Bay,
+        span: Some(ft(8, 0)),
+        height: Some(ft(3, 6)),
+        post: Some(Lumber::SIX_BY_SIX),
+        rail: Some(Lumber::by(2, 4)),
+        lie: Some(Lie::Edge),
+        cap: Some(Lumber::by(2, 6)),
+        rim: Some(Lumber::by(2, 8)),
+        species: Some(Species::SouthernPine),
+    };
+    let bay = "8'-0\" clear, 42\" high, 6x6 posts, 2x4 rail, on edge, 2x6 cap, 2x8 rim, southern pine";
+    let few = StrengthAsk { lie: Some(Lie::Flat), ..StrengthAsk::of(About::Longest) };
+    let rows = [
+        (format!("strength of a bay: {bay}?"), whole),
+        ("strength of a bay?".to_owned(), StrengthAsk::of(About::Bay)),
+        ("strength of a bay stretched?".to_owned(), StrengthAsk::of(About::Reach)),
+        ("strength of the longest bay: flat?".to_owned(), few),
+        ("strength of one rail beside another?".to_owned(), StrengthAsk::of(About::Stiffer)),
+        ("strength of a post?".to_owned(), StrengthAsk::of(About::Post)),
+        ("strength of a notched post?".to_owned(), StrengthAsk::of(About::Left)),
+        ("strength of the upper bolt?".to_owned(), StrengthAsk::of(About::Bolt)),
+    ];
+    for (phrase, ask) in rows {
+        holds(&phrase, Act::Query(Query::Strength(ask)));
+    }
+}
+
+#[test]
+fn each_fact_of_the_order_has_its_phrase() {
+    let stick = StickOf { size: Lumber::by(2, 4), feet: 8 };
+    let money = |cents| Decimal::new(cents, 2);
+    let rows = [
+        ("top rail: 2x4", Order::Rail(Member::Top, Some(Lumber::by(2, 4)))),
+        ("cap: 5/4x6", Order::Rail(Member::Cap, Some(Lumber { thick_quarters: 5, wide: 6 }))),
+        ("bottom rail: none", Order::Rail(Member::Bottom, None)),
+        ("top rail lies: flat", Order::Lay(Member::Top, Lie::Flat)),
+        ("bottom rail lies: on edge", Order::Lay(Member::Bottom, Lie::Edge)),
+        ("balusters: between the rails", Order::Balusters(BalustersAt::Between)),
+        ("balusters: on the rails' faces", Order::Balusters(BalustersAt::Faces)),
+        ("start: with a gap", Order::StartWith(StartWith::Gap)),
+        ("start: with a baluster", Order::StartWith(StartWith::Baluster)),
+        ("balusters cut: 31 7/8\"", Order::Cut(LongPart::Baluster, inch(255, 8))),
+        ("posts cut: 52\"", Order::Cut(LongPart::Post, ft(0, 52))),
+        ("bracket: 1/8\" each end", Order::Bracket(inch(1, 8))),
+        ("bays: 4 at 4'-7 5/8\" clear", Order::Bays(4, inch(445, 8))),
+        ("bays: none", Order::NoBays),
+        ("stock: 8, 12 ft", Order::Sold(None, vec![8, 12])),
+        ("stock: 2x4 in 8 ft", Order::Sold(Some(Lumber::by(2, 4)), vec![8])),
+        ("on hand: 3 2x4 at 10'-0\"", Order::OnHand(Lumber::by(2, 4), ft(10, 0), 3)),
+        ("kerf: 1/8\"", Order::Kerf(inch(1, 8))),
+        ("waste: 10 %", Order::Percent(Percent::Waste, Decimal::from(10))),
+        ("tax: 6.25 %", Order::Percent(Percent::Tax, money(625))),
+        ("markup: 15 %", Order::Percent(Percent::Markup, Decimal::from(15))),
+        ("spares: 3", Order::Spares(3)),
+        ("price: 2x4x8 at 7.98", Order::Price(stick, money(798))),
+        ("labour: 450", Order::Labour(Decimal::from(450))),
+    ];
+    tells(rows.map(|(phrase, order)| (phrase, Fact::Order(order))));
+}
+
+#[test]
+fn each_question_about_parts_has_its_phrase() {
+    let infill =
+        |count, baluster, limit, start| TakeoffAsk::Infill(Infill { clear: ft(5, 10), count, baluster, limit, start });
+    let rows = [
+        ("balusters?", TakeoffAsk::Balusters(None)),
+        ("balusters of run 2?", TakeoffAsk::Balusters(Some(RunId(2)))),
+        ("balusters in 5'-10\" clear?", infill(None, None, None, None)),
+        (
+            "13 balusters 1 1/2\" wide in 5'-10\" clear, under 4\", start with a gap?",
+            infill(Some(13), Some(inch(3, 2)), Some(ft(0, 4)), Some(StartWith::Gap)),
+        ),
+        ("gap at 5\" on centre?", TakeoffAsk::OnCentre { centre: ft(0, 5), baluster: None }),
+        (
+            "gap at 5\" on centre, balusters 3/4\" wide?",
+            TakeoffAsk::OnCentre { centre: ft(0, 5), baluster: Some(inch(3, 4)) },
+        ),
+        ("gap 3 7/8\"?", TakeoffAsk::Gap(inch(31, 8))),
+        ("gap under 3\"?", TakeoffAsk::GapUnder(ft(0, 3))),
+        ("gap by what passes?", TakeoffAsk::ByObject),
+        ("parts?", TakeoffAsk::Parts),
+        ("cuts?", TakeoffAsk::Cuts),
+        ("buy?", TakeoffAsk::Buy),
+        ("cost?", TakeoffAsk::Cost),
+        ("splits?", TakeoffAsk::Splits(None)),
+        ("splits of run 1?", TakeoffAsk::Splits(Some(RunId(1)))),
+        ("cut length of balusters?", TakeoffAsk::CutLength(LongPart::Baluster)),
+        ("cut length of posts?", TakeoffAsk::CutLength(LongPart::Post)),
+        ("cut length of rails?", TakeoffAsk::RailLength),
+    ];
+    for (phrase, ask) in rows {
+        holds(phrase, Act::Query(Query::Takeoff(ask)));
+    }
 }

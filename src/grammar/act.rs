@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::NotchAsk;
+use super::ask::{NotchAsk, StrengthAsk, TakeoffAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -49,10 +49,14 @@ pub enum Query {
         /// Said as "about".
         about: bool,
     },
+    /// Span and strength.
+    Strength(StrengthAsk),
     /// Why the last figures are what they are.
     Why,
     /// Where the last figures' limits are published.
     Sources,
+    /// Of balusters, parts, cuts and cost.
+    Takeoff(TakeoffAsk),
     /// About the posts' feet.
     Notch(NotchAsk),
 }

@@ -1,8 +1,8 @@
 //! The job, and what one fact does to it.
 
 use super::{
-    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairMeasure,
-    StairOpening, Stairs, Turn, walk,
+    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings,
+    SlotId, StairMeasure, StairOpening, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -44,6 +44,8 @@ pub struct Job {
     pub flight: Flight,
     /// Settings told.
     pub settings: Settings,
+    /// What was told for the parts, the saw and the yard.
+    pub order: OrderBook,
     /// Notes.
     pub notes: Vec<NumberedNote>,
     /// The greatest note number ever given out.
@@ -95,6 +97,12 @@ pub enum Impossible {
         /// Where.
         at: Length,
     },
+    /// A price of nothing.
+    NoPrice,
+    /// So many bays, told alone, or so many feet of a stick, that it is a slip of the tongue.
+    NotSoMany(u16),
+    /// More than the whole, or less than nothing, of a hundred.
+    NotAPercent,
     /// A name another run bears.
     NameTaken(String),
     /// A turn of no degrees, or so sharp that the sides lie on each other.
@@ -178,6 +186,10 @@ impl Job {
                 self.last_note += 1;
                 self.notes.push(NumberedNote { id: self.last_note, text: text.clone() });
             }
+            Fact::Order(order) => {
+                check_order(order)?;
+                self.order.take(order);
+            }
             Fact::DropNote(n) => {
                 let at = self.notes.iter().position(|note| note.id == *n).ok_or(Impossible::NoSuchNote(*n))?;
                 self.notes.remove(at);
@@ -233,6 +245,30 @@ pub(super) fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
     if slot.takes(l) { Ok(l) } else { Err(Impossible::OutOfRange(slot, l)) }
 }
 
+fn check_order(order: &Order) -> Result<(), Impossible> {
+    use super::LongPart;
+    use rust_decimal::Decimal;
+    let slot = match order {
+        Order::Rail(_, Some(size)) => return size.dressed().map(|_| ()).ok_or(Impossible::NotLumber),
+        Order::Cut(LongPart::Baluster, l) => (SlotId::BalusterLength, *l),
+        Order::Cut(LongPart::Post, l) => (SlotId::PostLength, *l),
+        Order::Bracket(l) => (SlotId::Bracket, *l),
+        Order::Kerf(l) => (SlotId::Kerf, *l),
+        Order::OnHand(size, ..) if size.dressed().is_none() => return Err(Impossible::NotLumber),
+        Order::OnHand(_, l, _) => (SlotId::Stock, *l),
+        Order::Bays(n, _) if !(1..=200).contains(n) => return Err(Impossible::NotSoMany(*n)),
+        Order::Bays(_, l) => (SlotId::BayClear, *l),
+        Order::Sold(_, feet) => {
+            return feet.iter().find(|f| !(1..=40).contains(*f)).map_or(Ok(()), |f| Err(Impossible::NotSoMany(*f)));
+        }
+        Order::Price(stick, _) if !(1..=40).contains(&stick.feet) => return Err(Impossible::NotSoMany(stick.feet)),
+        Order::Price(_, price) | Order::Labour(price) if *price <= Decimal::ZERO => return Err(Impossible::NoPrice),
+        Order::Percent(_, n) if *n < Decimal::ZERO || *n > Decimal::ONE_HUNDRED => return Err(Impossible::NotAPercent),
+        _ => return Ok(()),
+    };
+    in_range(slot.0, slot.1).map(|_| ())
+}
+
 fn check_setting(s: Setting) -> Result<(), Impossible> {
     use super::{NotchTold, PostSize};
     let (slot, l) = match s {
@@ -264,6 +300,7 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         | Setting::Fixing(_)
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),
+        Setting::Timber(_) => return Ok(()),
     };
     in_range(slot, l).map(|_| ())
 }

@@ -1,6 +1,6 @@
 //! One resolved change to the job: no "it", no bare number left.
 
-use super::{Basis, Choice, DeckFact, End, FlightFact, Gate, RunId, Setting, StairMeasure, Stairs, Told, Turn};
+use super::{Basis, Choice, DeckFact, End, FlightFact, Gate, Order, RunId, Setting, StairMeasure, Stairs, Told, Turn};
 use crate::measure::Length;
 
 /// What is set on a run; `None` leaves a field as it was.
@@ -82,4 +82,6 @@ pub enum Fact {
     Note(String),
     /// Takes a note away by its number.
     DropNote(u32),
+    /// Something for the parts, the saw or the yard.
+    Order(Order),
 }

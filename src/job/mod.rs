@@ -6,6 +6,7 @@ mod deck;
 mod fact;
 mod foot;
 mod gate;
+mod order;
 pub mod outline;
 mod retold;
 mod run;
@@ -21,6 +22,7 @@ pub use deck::DeckFact;
 pub use fact::{Fact, RunPatch};
 pub use foot::{Anyway, Foot, FootTold, Nosing, Turned};
 pub use gate::{Gate, GateAt, Hung, Jamb, Swing};
+pub use order::{BalustersAt, LongPart, Member, Order, OrderBook, Percent, StartWith, StickOf};
 pub use retold::retold;
 pub use run::{Basis, End, Run, RunId, Told, Turn};
 pub use settings::{

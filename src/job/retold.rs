@@ -27,6 +27,7 @@ pub fn retold(job: &Job) -> Vec<Fact> {
         };
         Fact::Run(r.id, patch)
     }));
+    facts.extend(job.order.retold().into_iter().map(Fact::Order));
     facts.extend(job.notes.iter().map(|n| Fact::Note(n.text.clone())));
     facts
 }
@@ -57,6 +58,7 @@ fn settings(s: &Settings) -> Vec<Setting> {
         s.notch.map(|n: NotchTold| Setting::Notch(n)),
         s.tape.map(Setting::Tape),
     ];
+    let timber = s.timber.told().into_iter().map(Setting::Timber);
     let feet = s.foot.facts().into_iter().map(Setting::Foot);
-    posts.chain(one.into_iter().flatten()).chain(feet).collect()
+    posts.chain(one.into_iter().flatten()).chain(timber).chain(feet).collect()
 }

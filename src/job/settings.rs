@@ -1,6 +1,6 @@
 //! Settings of the job: post sizes, height, limits, mount.
 
-use super::{Foot, FootTold};
+use super::{Foot, FootTold, Timber, TimberTold};
 use crate::measure::{Length, Lumber};
 
 /// Which posts a size is for.
@@ -164,6 +164,8 @@ pub enum Setting {
     Notch(NotchTold),
     /// The parts of an inch figures are read to.
     Tape(u8),
+    /// The wood, and how the rail is made up.
+    Timber(TimberTold),
     /// A fact of the posts' feet.
     Foot(Foot),
 }
@@ -217,6 +219,8 @@ pub struct Settings {
     pub notch: Option<NotchTold>,
     /// See [`Setting::Tape`].
     pub tape: Option<u8>,
+    /// See [`Setting::Timber`].
+    pub timber: Timber,
     /// See [`Setting::Foot`].
     pub foot: FootTold,
 }
@@ -251,6 +255,7 @@ impl Settings {
             Setting::HouseEnd(h) => self.house_end = Some(h),
             Setting::Notch(n) => self.notch = Some(n),
             Setting::Tape(d) => self.tape = Some(d),
+            Setting::Timber(told) => self.timber.set(told),
             Setting::Foot(f) => self.foot.set(f),
         }
     }

@@ -1,7 +1,5 @@
 //! What the wood is and how the rail is made up: only what a strength question needs.
 
-use crate::measure::Lumber;
-
 /// A species, or the group it is graded and sold under.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Species {
@@ -112,7 +110,17 @@ pub enum Lie {
     Edge,
 }
 
-/// One thing told of the wood or of the rail.
+impl Lie {
+    /// Its name.
+    pub fn name(self) -> &'static str {
+        match self {
+            Lie::Flat => "flat",
+            Lie::Edge => "on edge",
+        }
+    }
+}
+
+/// One thing told of the wood.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TimberTold {
     /// The species.
@@ -125,15 +133,9 @@ pub enum TimberTold {
     Incised(bool),
     /// How long the load is taken to stand.
     Duration(Duration),
-    /// The top rail's lumber.
-    Rail(Lumber),
-    /// How the top rail lies.
-    Lie(Lie),
-    /// The cap laid flat on the top rail; `None` for no cap.
-    Cap(Option<Lumber>),
 }
 
-/// All that was told of the wood and the rail.
+/// All that was told of the wood.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Timber {
     /// See [`TimberTold::Species`].
@@ -146,12 +148,6 @@ pub struct Timber {
     pub incised: Option<bool>,
     /// See [`TimberTold::Duration`].
     pub duration: Option<Duration>,
-    /// See [`TimberTold::Rail`].
-    pub rail: Option<Lumber>,
-    /// See [`TimberTold::Lie`].
-    pub lie: Option<Lie>,
-    /// See [`TimberTold::Cap`].
-    pub cap: Option<Option<Lumber>>,
 }
 
 impl Timber {
@@ -163,9 +159,6 @@ impl Timber {
             TimberTold::Wet(w) => self.wet = Some(w),
             TimberTold::Incised(i) => self.incised = Some(i),
             TimberTold::Duration(d) => self.duration = Some(d),
-            TimberTold::Rail(l) => self.rail = Some(l),
-            TimberTold::Lie(l) => self.lie = Some(l),
-            TimberTold::Cap(c) => self.cap = Some(c),
         }
     }
 
@@ -177,9 +170,6 @@ impl Timber {
             self.wet.map(TimberTold::Wet),
             self.incised.map(TimberTold::Incised),
             self.duration.map(TimberTold::Duration),
-            self.rail.map(TimberTold::Rail),
-            self.lie.map(TimberTold::Lie),
-            self.cap.map(TimberTold::Cap),
         ];
         told.into_iter().flatten().collect()
     }

@@ -93,7 +93,13 @@ impl Layout {
 
     /// How many of a stretch's posts one told before it in this layout holds already.
     fn counted_before(&self, r: &RunLayout) -> usize {
+        self.shared_before(r).into_iter().filter(|shared| *shared).count()
+    }
+
+    /// Whether a stretch's first and last post are held already by one told before it.
+    pub(crate) fn shared_before(&self, r: &RunLayout) -> [bool; 2] {
         let whole = |id| self.runs.iter().any(|o| o.id == id && o.part == Part::Whole && o.result.is_ok());
-        r.meets.iter().flatten().filter(|m| m.later && m.gap.is_none() && whole(m.run)).count()
+        let held = |meet: &Option<Meet>| meet.as_ref().is_some_and(|m| m.later && m.gap.is_none() && whole(m.run));
+        [held(&r.meets[0]), held(&r.meets[1])]
     }
 }

@@ -1,7 +1,7 @@
 //! JSON of a reply: the contract in README.md. Keys come in one order, always.
 
 use super::typed::is_unsafe;
-use super::{BayFig, Finding, NotchFig, PostFig, Reply, Values, job_json, plain, print};
+use super::{BayFig, Finding, NotchFig, PostFig, Reply, StrengthFig, Values, job_json, json_takeoff, plain, print};
 use crate::figure::{Fig, Value as Figure};
 use crate::job::{Job, RunId};
 use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
@@ -78,11 +78,12 @@ pub(super) fn length(l: Length, tape: Tape) -> Value {
     Value::Object(out)
 }
 
-fn figure(fig: &Fig, tape: Tape) -> Value {
+pub(super) fn figure(fig: &Fig, tape: Tape) -> Value {
     match fig.value() {
         Figure::Length(l) => length(l, tape),
         Figure::Count(n) => n.into(),
         Figure::Number(q) => number(q),
+        Figure::Money(m) => m.to_string().into(),
         Figure::Quantity(q, unit) => {
             json!({ "value": number(q), "unit": unit.name(), "text": print::quantity(q, unit) })
         }
@@ -113,7 +114,9 @@ fn values(v: &Values, tape: Tape) -> Value {
     put(&mut out, "clear_max", &v.clear_max, tape);
     put_list(&mut out, "posts", v.posts.iter().map(|p| post(p, tape)));
     put_list(&mut out, "bays", v.bays.iter().map(|b| bay(b, tape)));
+    put_list(&mut out, "strength", v.strength.iter().map(strength));
     put_list(&mut out, "ends", v.ends.iter().map(|e| e.name().into()));
+    json_takeoff::put(&mut out, &v.takeoff, tape);
     if let Some(first) = v.notches.first() {
         out.insert("notch".into(), notch(first, tape));
     }
@@ -138,6 +141,18 @@ fn put_list(out: &mut Map<String, Value>, name: &str, items: impl Iterator<Item 
     if !items.is_empty() {
         out.insert(name.into(), items.into());
     }
+}
+
+/// Asked and allowed as plain numbers of one unit.
+fn strength(s: &StrengthFig) -> Value {
+    let unit = match s.demand.value() {
+        Figure::Quantity(_, unit) => unit.name(),
+        _ => "in",
+    };
+    let [demand, capacity, ratio] = [&s.demand, &s.capacity, &s.ratio].map(|f| number(f.as_q()));
+    json!({
+        "what": s.what, "demand": demand, "capacity": capacity, "ratio": ratio, "unit": unit, "source": s.source,
+    })
 }
 
 fn post(p: &PostFig, tape: Tape) -> Value {

@@ -2,11 +2,12 @@
 
 use super::json::{length, tape_of};
 use super::json_choices::choices;
+use super::json_order;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Anyway, Basis, Blocking, End, Fixing, GateAt, HouseEnd, Job, JoistsRun, Mount, Nosing, NotchTold, PostRole,
-    PostSize, Run, Settings, Turned, View,
+    Anyway, Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Mount, Nosing, NotchTold,
+    OrderBook, PostRole, PostSize, Run, Settings, Species, Turned, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -21,10 +22,14 @@ pub fn job_json(job: &Job) -> Value {
         job.runs.iter().flat_map(|r| stretches(job, r).into_iter().map(move |s| run(job, r, s, tape))).collect();
     let gates: Vec<Value> = job.runs.iter().flat_map(|r| gates_of(r, tape)).collect();
     let notes: Vec<&str> = job.notes.iter().map(|n| n.text.as_str()).collect();
-    json!({
+    let mut said = json!({
         "runs": runs, "deck": deck(job, tape), "stairs": stairs(job, tape), "gates": gates,
         "settings": settings(&job.settings, tape), "notes": notes,
-    })
+    });
+    if job.order != OrderBook::default() {
+        said["order"] = json_order::order(&job.order, tape);
+    }
+    said
 }
 
 pub(super) fn told(l: Option<Length>, tape: Tape) -> Value {
@@ -119,6 +124,11 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "joists_run": s.joists_run.map(joists_run),
         "blocking": s.blocking.map(|b| if b == Blocking::AtPosts { "at every post" } else { "none" }),
         "view": s.view.map(|v| if v == View::House { "house" } else { "yard" }),
+        "species": s.timber.species.map(Species::name),
+        "lumber_grade": s.timber.grade.map(Grade::name),
+        "service": s.timber.wet.map(|wet| if wet { "wet" } else { "dry" }),
+        "incised": s.timber.incised,
+        "load_duration": s.timber.duration.map(Duration::name),
         "decking": told(s.foot.decking, tape),
         "rim_height": told(s.foot.rim_tall, tape),
         "nosing": s.foot.nosing.map(nosing),

@@ -33,6 +33,7 @@ fn figure(fig: &Fig, style: Style, tape: Tape) -> String {
         Value::Length(l) => length(l, style, tape),
         Value::Count(n) => (n.to_string(), None),
         Value::Number(q) => number(q),
+        Value::Money(m) => (m.to_string(), None),
         Value::Quantity(q, unit) => (quantity(q, unit), None),
     };
     let glue = |s: &str| s.replace(' ', &GLUE.to_string());
@@ -102,8 +103,15 @@ pub(super) fn quantity(q: Q, unit: Unit) -> String {
     };
     let honest = |places: &u32| unit != Unit::Times || q == one || rounded(*places) != one;
     let places = (unit.places()..6).find(honest).unwrap_or(6);
-    let text = grouped(&decimal(rounded(places)).0);
+    let plain = decimal(rounded(places)).0;
+    let text = if unit == Unit::Times { padded(&plain, places) } else { grouped(&plain) };
     if unit.name().is_empty() { text } else { format!("{text} {}", unit.name()) }
+}
+
+/// A ratio always shows its places: `3.00`.
+fn padded(text: &str, places: u32) -> String {
+    let (whole, part) = text.split_once('.').unwrap_or((text, ""));
+    format!("{whole}.{part:0<width$}", width = places as usize)
 }
 
 /// Digits before the point in threes: `12,500`.
@@ -197,7 +205,8 @@ mod tests {
             (Ratio::new(10_036, 10_000), Unit::Times, "1.004"),
             (Ratio::new(9999, 10_000), Unit::Times, "0.9999"),
             (Ratio::new(733, 100), Unit::Times, "7.33"),
-            (Ratio::new(1, 1), Unit::Times, "1"),
+            (Ratio::new(1, 1), Unit::Times, "1.00"),
+            (Ratio::new(19, 10), Unit::Times, "1.90"),
         ];
         for (q, unit, want) in rows {
             assert_eq!(shown(Value::Quantity(q, unit), Style::Tape, Tape::SIXTEENTHS), want);

@@ -5,11 +5,15 @@ mod notch;
 mod outline;
 mod reasons;
 mod refusals;
+mod strength;
 mod sums;
+mod takeoff;
 
 pub(super) use before::before;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
+use strength::beside;
+pub(super) use strength::supposed_by;
 pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
@@ -54,7 +58,10 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
     let settings_only = facts.iter().all(|f| matches!(f, Fact::Set(_)));
     let mut reply = Reply::of(Status::Told);
     let mut figs = Vec::new();
-    if let Some((answered, of_feet)) = of_feet(job, facts, then, width) {
+    if let Some(Query::Takeoff(ask)) = then {
+        let answered = takeoff::takeoff(job, ask);
+        (reply, figs) = (Reply { status: Status::Told, ..answered.0 }, answered.1);
+    } else if let Some((answered, of_feet)) = of_feet(job, facts, then, width) {
         (reply.lines, reply.values, figs) = (answered.lines, answered.values, of_feet);
         reply.findings = crate::rules::check(job, &lay_out(job));
         let fresh = answered.findings.into_iter().filter(|f| reply.findings.iter().all(|g| g.rule != f.rule));
@@ -69,6 +76,8 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
     }
+    takeoff::add_up(facts, &mut reply);
+    reply.lines.extend(takeoff::suits_the_sticks(job, facts));
     if stairs_unsized(job) {
         reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));
     }
@@ -111,6 +120,7 @@ fn taken(facts: &[Fact]) -> &'static str {
         [Fact::NoStairs] => "No stairs: noted.",
         [Fact::DeckAlong(_), ..] => "Kept. How far does it come out from the house?",
         [Fact::DeckOut(_), ..] => "Kept. How long is it along the house?",
+        [Fact::Order(_), ..] => "Kept for the order.",
         _ => "Kept for this job.",
     }
 }
@@ -150,6 +160,9 @@ pub(super) fn supposed(
     if runs.is_empty() {
         runs = then.runs.iter().map(|r| r.id).collect();
     }
+    if let Some(Query::Takeoff(ask)) = asked_for {
+        return supposed_parts(then, ask, phrase);
+    }
     let (focus, which) = asked(asked_for, Focus::Bays);
     let mut reply = Reply::of(Status::Answered);
     if let Some((answered, figs)) = of_feet(then, facts, asked_for, width) {
@@ -177,6 +190,17 @@ pub(super) fn supposed(
         let spans = [Span::Say("As it stands: ")].into_iter().chain(first.spans);
         reply.lines.push(Line::new(Role::Detail, spans));
     }
+    reply.lines.extend(beside(now, then));
+    reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
+    reply.lines.push(heard(&phrase));
+    reply.readback = Some(phrase);
+    (reply, figs)
+}
+
+/// A what-if with a question about balusters, parts or cost in it.
+fn supposed_parts(then: &Job, ask: &crate::grammar::ask::TakeoffAsk, phrase: String) -> (Reply, Figs) {
+    let (mut reply, figs) = takeoff::takeoff(then, ask);
+    reply.lines.insert(0, Line::say(Role::Answer, "If it were so:"));
     reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
@@ -195,6 +219,8 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
+        Query::Strength(ask) => strength::strength(job, ask),
+        Query::Takeoff(ask) => takeoff::takeoff(job, ask),
         Query::Notch(ask) => notch::notch(job, *ask, width),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };

@@ -214,6 +214,11 @@ fn own_figures(items: &[Item]) -> bool {
     items.iter().any(|i| matches!(&i.is, Is::Measure(m) if !ruled(m) && !matches!(m.meaning, Meaning::Lumber(_))))
 }
 
+/// True where a reading says something and leaves nothing of weight out.
+fn reads_all(reading: &Reading) -> bool {
+    !reading.clauses.is_empty() && blocked(reading).is_none() && reading.clash.is_none()
+}
+
 fn alien(item: &Item) -> Option<Foreign> {
     item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None })
 }
@@ -244,7 +249,9 @@ fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
             .any(|l| l.weight == Weight::Unknown && l.words.contains(&item.words.start) && l.words.len() > 1);
         noise && !best.clauses.is_empty() && blocked(best).is_none()
     };
-    items.iter().filter(|i| !in_noise(i)).find_map(alien)
+    // "sales tax is 6 percent": what a piece reads is of the trade.
+    let read = |item: &Item| reads_all(best) && !best.left.iter().any(|l| l.words.contains(&item.words.start));
+    items.iter().filter(|i| !in_noise(i) && !read(i)).find_map(alien)
 }
 
 // --- answers to a question -------------------------------------------------------------------

@@ -15,6 +15,8 @@ mod runs;
 mod same;
 mod settings;
 mod stair_sides;
+mod strength;
+mod takeoff;
 mod walks;
 
 use super::state::{Focus, Lack, Session};
@@ -86,7 +88,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         sides: reading.clauses.contains(&Clause::Shape) || walks::goes_round(reading),
         runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
-        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_))),
+        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Takeoff(_))),
         walks: reading.clauses.iter().filter(|c| matches!(c, Clause::Walk { .. })).count(),
         framing: reading
             .clauses
@@ -105,7 +107,12 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let start = Branch { job: session.job.clone(), facts: Vec::new(), focus: session.talk.focus.clone(), ask: false };
     let mut start = resolver.supposed(start, reading)?;
     // "no 3 inches under", with nothing told to say no to: a denial as like as a repair.
-    start.ask |= reading.denies && session.job == Job::default();
+    let untold = |c: &Clause| {
+        let deck = matches!(c, Clause::Deck(..) | Clause::DeckBy(..) | Clause::DeckMore(..));
+        deck && session.job.deck_along.is_none() && session.job.deck_out.is_none()
+    };
+    let nothing_told = session.job == Job::default() || reading.clauses.iter().any(untold);
+    start.ask |= reading.denies && nothing_told;
     let mut branches = vec![start];
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
@@ -124,6 +131,10 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
                 return Err(Problem::Ask("One question at a time, please.", Vec::new()));
             }
             Clause::Query(query) => then = Some(query.clone()),
+            Clause::Takeoff(draft) => match resolver.takeoff(draft, &branches[0].job)?.as_slice() {
+                [ask] => then = Some(Query::Takeoff(*ask)),
+                _ => return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new())),
+            },
             Clause::Talk(Talk::Hello) => {}
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
         }
@@ -260,6 +271,13 @@ impl Resolver<'_> {
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
+            Clause::Strength(_) => Err(Problem::Ask("A question about strength on its own line, please.", Vec::new())),
+            Clause::Order(draft) => self.order(branch, draft),
+            Clause::Orders(orders) => {
+                let told = orders.iter().try_fold(branch, |b, order| b.with(Fact::Order(order.clone())));
+                told.map(|b| vec![b])
+            }
+            Clause::Takeoff(_) => Ok(vec![branch]),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),

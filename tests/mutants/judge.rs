@@ -129,7 +129,11 @@ fn shows_more(was: &Read, now: &Read, word: &str) -> bool {
     let spelled = !is_number(word) && count(now) > count(was);
     // "do without that": a denial that drops it.
     let dropped = senses(word).contains(&Sense::Not) && more("drop ");
+    // "no steps on this one front": the run of that name is the one that shows.
+    let side = senses(word).iter().any(|s| matches!(s, Sense::Side(_)));
+    let of_a_run = side && now.readback.starts_with("run ") && !was.readback.starts_with("run ");
     sensed
+        || of_a_run
         || dropped
         || spelled
         || laws::number_shows_more(was, now, word)
@@ -200,7 +204,8 @@ fn means_nothing_new(now: &Read, at: usize, word: &str) -> bool {
         || colours(&tokens, at, word)
         || belongs(now, word)
         || senses(word).iter().any(|s| matches!(s, Sense::Verb(Verb::Use | Verb::Put)))
-        || senses(word).contains(&Sense::Part(Part::Post)) && now.readback.contains("most ")
+        || senses(word).contains(&Sense::Part(Part::Post))
+            && (now.readback.contains("most ") || now.readback.contains("posts: "))
         || senses(word)
             .iter()
             .any(|s| matches!(s, Sense::Basis(_)) && marks(*s).iter().any(|m| now.readback.contains(m)))
@@ -318,6 +323,11 @@ fn doubled(was: &Read, now: &Read, word: &str) -> Verdict {
     }
 }
 
+/// A list of the job as it stands, with no figure of its own: the answer says what it is of.
+fn asks_for_a_list(was: &Read) -> bool {
+    ["cuts?", "buy?", "parts?", "cost?", "splits?", "balusters?"].contains(&was.readback.as_str())
+}
+
 // --- a word left out -------------------------------------------------------------------------------
 
 fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
@@ -329,7 +339,7 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
         || is_light(word) && !is_number(word)
         || is_unknown(word)
         || plain(word).iter().all(|w| was.named.contains(w))
-        || was.readback.starts_with("rule ") && !senses(word).contains(&Sense::Not)
+        || (was.readback.starts_with("rule ") || asks_for_a_list(was)) && !senses(word).contains(&Sense::Not)
         || is_number(word) && (laws::superseded(&was.line, at) || laws::is_zero(word))
         || laws::counts_runs(was, at, word)
         || word == "one" // "the front one": it points
@@ -410,6 +420,8 @@ fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
         Sense::Verb(Verb::Move) => has("gate "),
         // "in the middle of the front": the run spoken of goes by that name.
         Sense::Side(_) if now.goes_on && has("run 1: ") => true,
+        // "when i say left i mean facing the house".
+        Sense::Side(_) if has("left and right: ") => true,
         // What is counted or measured is no part of the arithmetic.
         Sense::Part(_) | Sense::Op(Op::Ways) | Sense::Cue(Cue::Square) => sum,
 

@@ -1,6 +1,8 @@
 //! Checks against something outside the project: published tables and worked examples,
 //! and general-purpose libraries.
 
+mod balusters;
+mod cutting;
 mod gate;
 mod handrail;
 mod layout;

@@ -9,7 +9,8 @@
 //!         | "joists: " inches " on centre" | "first joist: " inches " in" | "joists run: " words
 //!         | "mount: " words | "fixing: " words | "house end: " words
 //!         | "blocking: " words | "left and right: " words
-//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts
+//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts | timber        see timber.rs
+//! order   = "kerf: " inches | ...                                               see order.rs
 //! deck    = "deck: " length (" along the house" | " out")
 //! ```
 
@@ -18,8 +19,10 @@ use super::clean::clean_note;
 use super::deck::{read_deck, write_deck};
 use super::foot::{read_foot, write_foot};
 use super::length::{read_length, read_lumber};
+use super::order::{read_order, write_order};
 use super::run::{read_run, write_run};
 use super::stairs::{read_stair_fact, write_stair_fact};
+use super::timber::{read_timber, write_timber};
 use super::words::{Table, one_of, whole, words_of};
 use crate::job::{
     Blocking, Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting, View,
@@ -79,6 +82,7 @@ pub fn write_fact(fact: &Fact) -> String {
         // A note without words never comes out of `clean_note`; one built by hand still gets a line that reads.
         Fact::Note(words) => format!("note: {}", clean_note(words).as_deref().unwrap_or("(no words)")),
         Fact::DropNote(n) => format!("drop note {n}"),
+        Fact::Order(order) => write_order(order),
     }
 }
 
@@ -108,6 +112,7 @@ fn write_setting(setting: Setting) -> String {
         Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
         Setting::Notch(NotchTold::Deep(l)) => format!("notch: {} deep", exact_inches(l)),
         Setting::Tape(den) => format!("tape: 1/{den}"),
+        Setting::Timber(told) => write_timber(told),
         Setting::Foot(f) => write_foot(f),
     }
 }
@@ -138,6 +143,8 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_size_setting, Fact::Set),
         map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
+        map(read_timber, |told| Fact::Set(Setting::Timber(told))),
+        map(read_order, Fact::Order),
         map(read_foot, |f| Fact::Set(Setting::Foot(f))),
     ))
     .parse(i)

@@ -33,11 +33,15 @@ mod foot;
 mod gate;
 mod length;
 mod notch;
+mod order;
 mod query;
 mod run;
 mod stairs;
+mod strength;
 mod sum;
+mod takeoff;
 mod talk;
+mod timber;
 mod words;
 
 pub use clean::{clean_name, clean_note};

@@ -2,12 +2,14 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | "job?" | notch "?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | strength "?" | notch "?" | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
 use super::length::{read_lumber, read_told, write_told};
 use super::notch::{read_notch, write_notch};
+use super::strength::{read_strength, write_strength};
+use super::takeoff::{read_takeoff, write_takeoff};
 use super::words::whole;
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
@@ -33,8 +35,10 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Measure { length, shade, about } => {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
         }
+        Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
+        Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
     }
 }
@@ -60,8 +64,10 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
             shade: t.shade,
             about: t.about,
         }),
+        map(read_strength, Query::Strength),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
+        map(read_takeoff, Query::Takeoff),
         map(read_notch, Query::Notch),
     ));
     terminated(query, tag("?")).parse(i)

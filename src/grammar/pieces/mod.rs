@@ -17,9 +17,14 @@ mod lengths;
 mod noise;
 mod notch;
 mod notched;
+mod order;
+mod phrase;
 mod settings;
 mod stair_sides;
+mod strength;
+mod takeoff;
 mod talk;
+mod timber;
 mod walks;
 
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
@@ -280,6 +285,37 @@ const PARSERS: &[(Parse, u32)] = &[
     (choices::keep_off, 0),
     (choices::back_to_even, 0),
     (choices::go, 0),
+    (strength::question, 0),
+    (timber::species, 0),
+    (timber::grade, 1),
+    (timber::service, 0),
+    (timber::rail_of, 0),
+    (timber::rail_lies, 0),
+    (timber::cap, 0),
+    (takeoff::infill, 0),
+    (takeoff::on_centre, 0),
+    (takeoff::gap_ok, 0),
+    (takeoff::cuts, 0),
+    (takeoff::buy, 0),
+    (takeoff::parts, 0),
+    (takeoff::parts_for, 0),
+    (takeoff::cost, 0),
+    (takeoff::cut_length, 0),
+    (takeoff::splits, 0),
+    (takeoff::by_object, 0),
+    (order::kerf, 0),
+    (order::percent, 0),
+    (order::price, 0),
+    (order::labour, 0),
+    (order::sold, 0),
+    (order::on_hand, 0),
+    (order::bays, 0),
+    (order::spares, 0),
+    (order::member_is, 0),
+    (order::balusters_at, 0),
+    (order::cut_at, 0),
+    (order::bracket, 0),
+    (order::start_with, 0),
     (notch::cut, 0),
     (notch::length, 0),
     (notch::steps, 0),

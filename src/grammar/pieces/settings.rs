@@ -120,7 +120,8 @@ pub fn post_width(input: In<'_>) -> Out<'_, Say> {
     let stated = preceded(subject, terminated(told, peek(nom::combinator::not(range_or_spacing))));
     let lumber_measures = (
         using,
-        lumber,
+        // "2x2s are 3.25" is no post's width.
+        verify(lumber, |l| l.thick_quarters >= 12),
         opt((part(Part::Post), is)),
         text(&["measure", "measuring", "that measure", "come in at", "are"]),
     );
@@ -318,11 +319,16 @@ fn peek_end(input: In<'_>) -> Out<'_, ()> {
 
 /// "3 inch gap under", "bottom rail's 3 1/2 off the deck", "gap under 3".
 pub fn gap_under(input: In<'_>) -> Out<'_, Say> {
+    under.map(slot(SlotId::GapUnder)).parse(input)
+}
+
+/// The gap under the bottom rail.
+pub(super) fn under(input: In<'_>) -> Out<'_, Measure> {
     let under = || (sense(Sense::Cue(Cue::Under)), opt((det, alt((part(Part::BottomRail), part(Part::Rail))))));
     let rail = || opt((det, part(Part::BottomRail), is));
     let last = delimited((rail(), det), length, (opt(part(Part::Gap)), under()));
     let first = preceded((det, under(), tie), length);
-    alt((last, first)).map(slot(SlotId::GapUnder)).parse(input)
+    alt((last, first)).parse(input)
 }
 
 /// "1 1/2 balusters", "pickets are 3/4 round", "2x2 balusters".

@@ -2,6 +2,7 @@
 //! one line that do not go together, or leave something out.
 
 use super::Problem;
+use crate::grammar::ask::TakeoffAsk;
 use crate::grammar::draft::{Clause, Reading, RunDraft};
 use crate::grammar::{Query, Talk};
 use crate::job::{Fact, Job, RunId, Setting};
@@ -15,6 +16,11 @@ pub(super) fn one_question(facts: &[Fact], then: Option<&Query>) -> Result<(), P
             !told(*id)
         }
         Some(Query::Actual(_)) => true,
+        // Figures of its own would go unsaid too.
+        Some(Query::Takeoff(ask)) => !matches!(
+            ask,
+            TakeoffAsk::Balusters(None) | TakeoffAsk::Parts | TakeoffAsk::Cuts | TakeoffAsk::Buy | TakeoffAsk::Cost
+        ),
         // Of a foot only what the foot hangs on is told beside the question.
         Some(Query::Notch(_)) => facts.iter().any(|f| !matches!(f, Fact::Set(s) if !matches!(s, Setting::Post(..)))),
         _ => false,
@@ -38,6 +44,9 @@ pub(super) fn at_odds(facts: &[Fact]) -> bool {
                 || two(a.stairs.is_some(), b.stairs.is_some(), a.stairs == b.stairs)
         }
         (Fact::Set(Setting::Post(one, a)), Fact::Set(Setting::Post(other, b))) => one == other && a != b,
+        (Fact::Set(Setting::Timber(a)), Fact::Set(Setting::Timber(b))) => {
+            std::mem::discriminant(a) == std::mem::discriminant(b) && a != b
+        }
         (Fact::Set(Setting::Foot(a)), Fact::Set(Setting::Foot(b))) => {
             std::mem::discriminant(a) == std::mem::discriminant(b) && a != b
         }

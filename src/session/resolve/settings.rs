@@ -3,7 +3,9 @@
 use super::feet::rim_of;
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, FlightFact, Foot, Impossible, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
+use crate::job::{
+    Fact, FlightFact, Foot, Impossible, LongPart, NotchTold, Order, PostRole, PostSize, Setting, Settings, SlotId,
+};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -16,6 +18,10 @@ impl Resolver<'_> {
             Clause::Post(role, lumber) => {
                 let focus = Focus { role: Some(*role), slot: None, ..branch.focus.clone() };
                 set(Branch { focus, ..branch }, Setting::Post(*role, PostSize::Lumber(*lumber)))
+            }
+            Clause::Timber(told) => {
+                let each = told.iter().try_fold(branch, |b, t| b.with(Fact::Set(Setting::Timber(*t))))?;
+                Ok(vec![each])
             }
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
@@ -257,6 +263,11 @@ pub(super) fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::DeckSide => Fact::DeckAlong(l),
         SlotId::Rise => Fact::Flight(FlightFact::Rise(l)),
         SlotId::Tread => Fact::Flight(FlightFact::Tread(l)),
+        SlotId::BalusterLength => Fact::Order(Order::Cut(LongPart::Baluster, l)),
+        SlotId::PostLength => Fact::Order(Order::Cut(LongPart::Post, l)),
+        SlotId::Bracket => Fact::Order(Order::Bracket(l)),
+        // A saw's kerf; sticks and bays alone are told with their number, by clauses of their own.
+        SlotId::Kerf | SlotId::Stock | SlotId::BayClear => Fact::Order(Order::Kerf(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
         SlotId::RunLength
         | SlotId::Offset
