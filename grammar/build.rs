@@ -54,6 +54,7 @@ fn main() {
     write(&out, "limits.rs", &limits(&Limits { limit: rows }));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
+    write(&out, "flight_words.rs", &lexicon(&read("grammar/flight.toml"), "FLIGHT_WORDS", "FlightWord"));
     println!("cargo::rerun-if-changed=grammar/build.rs");
 }
 

@@ -1,5 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
+use super::ask::FlightAsk;
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -52,6 +53,8 @@ pub enum Query {
     Why,
     /// Where the last figures' limits are published.
     Sources,
+    /// Of stairs, their guard and handrail, or of a gate.
+    Flight(FlightAsk),
 }
 
 /// Conversation.

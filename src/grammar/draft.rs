@@ -1,6 +1,7 @@
 //! What a line was read as, before the conversation resolves "it", bare numbers and
 //! untold ends.
 
+use super::ask::{FlightWhat, Size};
 use super::sense::{Side, Spot};
 use super::{Query, Talk};
 use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId};
@@ -167,6 +168,39 @@ pub enum Clause {
     Cut(Measure),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
+    /// A question about stairs or a gate.
+    Flight(FlightDraft),
+}
+
+/// A question about stairs or a gate, as asked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FlightDraft {
+    /// What is asked.
+    pub what: FlightWhat,
+    /// What the question gives.
+    pub given: FlightGiven,
+}
+
+/// What a question about stairs or a gate gives, its numbers without units yet.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct FlightGiven {
+    /// How many risers.
+    pub risers: Option<u16>,
+    /// How many treads.
+    pub treads: Option<u16>,
+    /// How many steps.
+    pub steps: Option<u16>,
+    /// Named lumber.
+    pub lumber: Option<Lumber>,
+    /// Sizes, each once.
+    pub sizes: Vec<(Size, Measure)>,
+}
+
+impl FlightGiven {
+    /// True where that size is given.
+    pub fn has(&self, size: Size) -> bool {
+        self.sizes.iter().any(|(s, _)| *s == size)
+    }
 }
 
 /// A question about the layout.

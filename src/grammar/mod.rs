@@ -2,6 +2,7 @@
 
 mod act;
 pub mod ahead;
+pub mod ask;
 mod assemble;
 pub mod canon;
 pub mod draft;

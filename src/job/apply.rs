@@ -257,6 +257,10 @@ fn check_flight(fact: FlightFact) -> Result<(), Impossible> {
         FlightFact::Risers(n) if !(1..=MOST_RISERS).contains(&n) => Err(Impossible::RisersDontFit(n)),
         FlightFact::Rise(l) => in_range(SlotId::Rise, l).map(|_| ()),
         FlightFact::Tread(l) => in_range(SlotId::Tread, l).map(|_| ()),
+        FlightFact::TotalRise(l) => in_range(SlotId::TotalRise, l).map(|_| ()),
+        FlightFact::TotalRun(l) => in_range(SlotId::TotalRun, l).map(|_| ()),
+        FlightFact::Nosing(l) => in_range(SlotId::Nosing, l).map(|_| ()),
+        FlightFact::Height(l) => in_range(SlotId::StairHeight, l).map(|_| ()),
         _ => Ok(()),
     }
 }

@@ -58,6 +58,14 @@ pub enum SlotId {
     Tread,
     /// The gap at a gate's hinges or latch.
     LeafGap,
+    /// All risers of a flight together.
+    TotalRise,
+    /// All its treads together.
+    TotalRun,
+    /// How far a nosing overhangs.
+    Nosing,
+    /// The stair guard above the nosing line.
+    StairHeight,
 }
 
 /// Which unit a bare number takes.
@@ -91,7 +99,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 25] = [
+pub const SLOTS: [Slot; 29] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -117,6 +125,10 @@ pub const SLOTS: [Slot; 25] = [
     row(SlotId::Rise, "riser", "rise", Inches, (1, 12)),
     row(SlotId::Tread, "tread", "tread", Inches, (4, 60)),
     row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
+    row(SlotId::TotalRise, "total rise", "total_rise", Inches, (4, 400)),
+    row(SlotId::TotalRun, "total run", "total_run", FeetTo(16, 24), (4, 600)),
+    row(SlotId::Nosing, "nosing", "nosing", Inches, (0, 4)),
+    row(SlotId::StairHeight, "stair rail", "stair_height", Inches, (24, 60)),
 ];
 
 impl SlotId {
@@ -142,8 +154,8 @@ impl SlotId {
 
     /// True where nothing at all is a fact like any other: "no skirt", "no overhang".
     fn may_be_nothing(self) -> bool {
-        use SlotId::{FirstJoist, HoldBack, Line, Overhang, Skirt};
-        matches!(self, Overhang | Skirt | Line | HoldBack | FirstJoist)
+        use SlotId::{FirstJoist, HoldBack, Line, Nosing, Overhang, Skirt};
+        matches!(self, Overhang | Skirt | Line | HoldBack | FirstJoist | Nosing)
     }
 
     /// True when the length lies in the slot's sane range.

@@ -1,9 +1,11 @@
 //! The answer to one act, worded: the figure first, then what it rests on.
 
+mod flight;
 mod reasons;
 mod refusals;
 mod sums;
 
+pub(super) use flight::disagrees;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
 pub(super) use sums::sum;
@@ -150,6 +152,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
+        Query::Flight(ask) => flight::flight(job, ask),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));

@@ -6,6 +6,7 @@ mod asks;
 mod changes;
 mod checks;
 mod drops;
+mod flight;
 mod gates;
 mod runs;
 mod same;
@@ -81,7 +82,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         sides: reading.clauses.contains(&Clause::Shape),
         runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
-        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_))),
+        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Flight(_))),
     };
     one_thing(reading)?;
     if resolver.sides && one_length(reading) {
@@ -105,6 +106,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         match clause {
             Clause::Ask(ask) => then = Some(resolver.asked(*ask, &branches[0].job)?),
             Clause::Query(query) => then = Some(query.clone()),
+            Clause::Flight(draft) => then = Some(resolver.asked_flight(draft)?),
             Clause::Talk(Talk::Hello) => {}
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
         }
@@ -223,7 +225,7 @@ impl Resolver<'_> {
                 "Where does the post go? Say a bay count (\"3 bays\") and the posts are spread evenly; a post at a spot of your own is not something I place yet.",
                 Vec::new(),
             )),
-            Clause::Note(_) | Clause::Fine | Clause::Talk(_) | Clause::Ask(_) | Clause::Query(_) => Ok(vec![branch]),
+            Clause::Note(_) | Clause::Fine | Clause::Talk(_) | Clause::Ask(_) | Clause::Query(_) | Clause::Flight(_) => Ok(vec![branch]),
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),

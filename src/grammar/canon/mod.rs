@@ -11,6 +11,7 @@
 //! run    = "run " n [": " item *(", " item)]                                          see run.rs
 //! setting, deck                                                                       see fact.rs
 //! query  = "layout?" | "posts of run 1?" | "rule post-spacing?" ...                   see query.rs
+//! flight questions: see flight.rs
 //! sum    = "sum: " expression | "pieces: " ... | "diagonal: " ...                     see sum.rs
 //! talk   = "undo" | "redo" | "keep it" | "leave it" | "hello" | "help"
 //! length = ["-"] feet "'-" inches '"' | ["-"] inches '"' | ["-"] decimal " mm"        see length.rs
@@ -27,6 +28,7 @@
 
 mod clean;
 mod fact;
+mod flight;
 mod gate;
 mod length;
 mod query;

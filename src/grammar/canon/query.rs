@@ -2,10 +2,11 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?" | flight "?"
 //! ```
 
 use super::Read;
+use super::flight::{read_flight_ask, write_flight_ask};
 use super::length::{read_lumber, read_told, write_told};
 use super::words::whole;
 use crate::grammar::Query;
@@ -34,6 +35,7 @@ pub(super) fn write_query(query: &Query) -> String {
         }
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
+        Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
     }
 }
 
@@ -44,6 +46,8 @@ fn of_run(run: Option<RunId>) -> String {
 /// Reads what [`write_query`] writes.
 pub(super) fn read_query(i: &str) -> Read<'_, Query> {
     let query = alt((
+        // Before "posts" and its like, which begin some of its phrases.
+        map(read_flight_ask, Query::Flight),
         map(preceded(tag("layout"), opt(read_of_run)), Query::Layout),
         map(preceded(tag("posts"), opt(read_of_run)), Query::Posts),
         map(preceded(tag("bays"), opt(read_of_run)), Query::Bays),

@@ -5,6 +5,7 @@
 //! measure = "between the posts" | "decking to decking" | "on the treads" | "in the framing"
 //! at      = "in the middle" | length (" from the left" | " from the right")
 //! flight  = n " risers" | "rise " inches | "tread " inches | "open on " sides | "newels " where | "lands on " what
+//!         | "total rise " length | "total run " length | "nosing " inches | "rail " inches " above the nosings"
 //! fact    = "stairs: " (length " wide" | "measured " measure | flight | "none")
 //! ```
 //! Several stairs of one run are told one after the other, and together are all its stairs.
@@ -75,6 +76,10 @@ fn write_flight(fact: FlightFact) -> String {
         FlightFact::Open(sides) => format!("open on {}", words_of(SIDES, sides)),
         FlightFact::Newels(n) => format!("newels {}", words_of(NEWELS, n)),
         FlightFact::Lands(on) => format!("lands on {}", words_of(LANDS, on)),
+        FlightFact::TotalRise(l) => format!("total rise {}", exact_phrase(l)),
+        FlightFact::TotalRun(l) => format!("total run {}", exact_phrase(l)),
+        FlightFact::Nosing(l) => format!("nosing {}", exact_inches(l)),
+        FlightFact::Height(l) => format!("rail {} above the nosings", exact_inches(l)),
     }
 }
 
@@ -132,6 +137,10 @@ fn read_flight(i: &str) -> Read<'_, FlightFact> {
         map(preceded(tag("open on "), one_of(SIDES)), FlightFact::Open),
         map(preceded(tag("newels "), one_of(NEWELS)), FlightFact::Newels),
         map(preceded(tag("lands on "), one_of(LANDS)), FlightFact::Lands),
+        map(preceded(tag("total rise "), read_length), FlightFact::TotalRise),
+        map(preceded(tag("total run "), read_length), FlightFact::TotalRun),
+        map(preceded(tag("nosing "), read_length), FlightFact::Nosing),
+        map(delimited(tag("rail "), read_length, tag(" above the nosings")), FlightFact::Height),
     ))
     .parse(i)
 }

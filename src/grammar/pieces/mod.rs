@@ -5,6 +5,7 @@ mod asks;
 pub(in crate::grammar) mod atoms;
 mod drops;
 mod ends;
+mod flight;
 mod gates;
 mod known;
 mod lengths;
@@ -238,4 +239,5 @@ const PARSERS: &[(Parse, u32)] = &[
     (talk::cut, 0),
     (talk::stop, 0),
     (talk::put, 2),
+    (flight::ask, 0),
 ];

@@ -225,6 +225,10 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::DeckSide => Fact::DeckAlong(l),
         SlotId::Rise => Fact::Flight(FlightFact::Rise(l)),
         SlotId::Tread => Fact::Flight(FlightFact::Tread(l)),
+        SlotId::TotalRise => Fact::Flight(FlightFact::TotalRise(l)),
+        SlotId::TotalRun => Fact::Flight(FlightFact::TotalRun(l)),
+        SlotId::Nosing => Fact::Flight(FlightFact::Nosing(l)),
+        SlotId::StairHeight => Fact::Flight(FlightFact::Height(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
         SlotId::RunLength | SlotId::Offset | SlotId::GateWidth | SlotId::Recess | SlotId::LeafGap => {
             Fact::StairWidth(l)
