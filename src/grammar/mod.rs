@@ -6,6 +6,7 @@ pub mod ask;
 mod assemble;
 pub mod canon;
 pub mod draft;
+mod flight_words;
 pub mod items;
 pub mod measures;
 pub mod pieces;

@@ -225,7 +225,12 @@ impl Resolver<'_> {
                 "Where does the post go? Say a bay count (\"3 bays\") and the posts are spread evenly; a post at a spot of your own is not something I place yet.",
                 Vec::new(),
             )),
-            Clause::Note(_) | Clause::Fine | Clause::Talk(_) | Clause::Ask(_) | Clause::Query(_) | Clause::Flight(_) => Ok(vec![branch]),
+            Clause::Note(_)
+            | Clause::Fine
+            | Clause::Talk(_)
+            | Clause::Ask(_)
+            | Clause::Query(_)
+            | Clause::Flight(_) => Ok(vec![branch]),
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),

@@ -51,6 +51,8 @@ pub enum FlightWhat {
     Landing,
     /// How long a baluster down the stairs is.
     BalusterLength,
+    /// Whether a gap between balusters passes there.
+    Gap,
     /// How wide a gate's leaf is.
     Leaf,
     /// Its balusters.
@@ -120,6 +122,8 @@ pub enum Size {
     RailsApart,
     /// A latch's height.
     LatchHeight,
+    /// The gap between balusters.
+    Gap,
 }
 
 /// What a question gives of its own.
@@ -142,4 +146,68 @@ impl Given {
     pub fn size(&self, size: Size) -> Option<Length> {
         self.sizes.get(&size).copied()
     }
+}
+
+impl FlightWhat {
+    /// Every question.
+    pub const ALL: [FlightWhat; 27] = [
+        FlightWhat::Steps,
+        FlightWhat::Rise,
+        FlightWhat::Run,
+        FlightWhat::Rake,
+        FlightWhat::RailLength,
+        FlightWhat::Posts,
+        FlightWhat::PostHeights,
+        FlightWhat::TopPost,
+        FlightWhat::Balusters,
+        FlightWhat::Triangle,
+        FlightWhat::Handrail,
+        FlightWhat::HandrailHeight,
+        FlightWhat::HandrailEnds,
+        FlightWhat::Grip,
+        FlightWhat::WidthLeft,
+        FlightWhat::Check,
+        FlightWhat::Landing,
+        FlightWhat::BalusterLength,
+        FlightWhat::Gap,
+        FlightWhat::Leaf,
+        FlightWhat::LeafBalusters,
+        FlightWhat::Brace,
+        FlightWhat::Swing,
+        FlightWhat::Wide,
+        FlightWhat::GatePosts,
+        FlightWhat::Pool,
+        FlightWhat::GateHeight,
+    ];
+}
+
+impl Size {
+    /// Every size.
+    pub const ALL: [Size; 25] = [
+        Size::Rise,
+        Size::TotalRise,
+        Size::Tread,
+        Size::TotalRun,
+        Size::Nosing,
+        Size::Width,
+        Size::Height,
+        Size::Level,
+        Size::Lift,
+        Size::Baluster,
+        Size::Projection,
+        Size::Round,
+        Size::Across,
+        Size::Deep,
+        Size::Opening,
+        Size::SecondOpening,
+        Size::ThirdOpening,
+        Size::HingeGap,
+        Size::LatchGap,
+        Size::Leaf,
+        Size::LeafHeight,
+        Size::LeastRise,
+        Size::RailsApart,
+        Size::LatchHeight,
+        Size::Gap,
+    ];
 }

@@ -37,6 +37,7 @@ pub(super) const WHAT: &Table<FlightWhat> = &[
     (FlightWhat::Check, "stairs in order"),
     (FlightWhat::Landing, "landing of the stairs"),
     (FlightWhat::BalusterLength, "stair baluster length"),
+    (FlightWhat::Gap, "gap on the stairs"),
     (FlightWhat::Leaf, "gate leaf"),
     (FlightWhat::LeafBalusters, "gate balusters"),
     (FlightWhat::Brace, "gate brace"),
@@ -73,6 +74,7 @@ pub(super) const SIZES: &Table<Size> = &[
     (Size::LeastRise, "smallest riser"),
     (Size::RailsApart, "rails apart"),
     (Size::LatchHeight, "latch height"),
+    (Size::Gap, "gap"),
 ];
 
 /// The phrase of a question.

@@ -21,7 +21,12 @@ impl Resolver<'_> {
             let found = fits(m, slot, None);
             match found.lengths[..] {
                 [(l, _)] if slot.takes(l) && !found.doubtful => given.sizes.insert(of(draft.what, *size), l),
-                _ => return Err(Problem::Ask("One of those figures can be meant in two ways: say it with its unit.", Vec::new())),
+                _ => {
+                    return Err(Problem::Ask(
+                        "One of those figures can be meant in two ways: say it with its unit.",
+                        Vec::new(),
+                    ));
+                }
             };
         }
         largest_first(&mut given);
@@ -55,6 +60,7 @@ fn slot(size: Size) -> SlotId {
         Size::Width => SlotId::StairWidth,
         Size::Height => SlotId::StairHeight,
         Size::Level | Size::LeafHeight | Size::RailsApart | Size::LatchHeight => SlotId::HeightTop,
+        Size::Gap => SlotId::GapMax,
         Size::Lift | Size::Baluster | Size::Projection => SlotId::GapUnder,
         Size::Opening | Size::SecondOpening | Size::ThirdOpening | Size::Leaf => SlotId::GateWidth,
     }

@@ -1,8 +1,9 @@
 //! Which size each number of a question is, by the words beside it.
 
-use super::tokens::{FlightWord as W, Token};
+use super::tokens::Token;
 use crate::grammar::ask::Size;
 use crate::grammar::draft::FlightGiven;
+use crate::grammar::flight_words::FlightWord as W;
 use crate::measure::{Meaning, Measure};
 
 /// What stands in a question besides filler, in order.
@@ -17,7 +18,11 @@ pub fn sizes(tokens: &[Token]) -> Option<FlightGiven> {
     let parts: Vec<Part> = tokens
         .iter()
         .filter_map(|t| match t {
-            Token::Word(W::Fill | W::Ok) | Token::Ask(_) | Token::Mark | Token::Break | Token::Lumber(_) => None,
+            Token::Word(W::Fill | W::Ok | W::Aux | W::How | W::Which | W::Not)
+            | Token::Ask(_)
+            | Token::Mark
+            | Token::Break
+            | Token::Lumber(_) => None,
             Token::Word(w) => Some(Part::Word(*w)),
             Token::Measure(m) => Some(Part::Measure(m)),
         })
@@ -51,8 +56,8 @@ fn beside(parts: &[Part], i: usize, step: isize) -> Option<W> {
 
 /// True for a word that names a size.
 fn names(w: W) -> bool {
-    use W::{Each, Hinge, Latch, Leaf, Nosing, Opening, Rise, Riser, Run, Steps, Tread, Treads};
-    matches!(w, Each | Hinge | Latch | Leaf | Nosing | Opening | Rise | Riser | Run | Steps | Tread | Treads)
+    use W::{Deck, Each, Hinge, Latch, Leaf, Nosing, Opening, Rise, Riser, Run, Tread, Treads};
+    matches!(w, Deck | Each | Hinge | Latch | Leaf | Nosing | Opening | Rise | Riser | Run | Tread | Treads)
 }
 
 /// A plain whole number.
@@ -77,6 +82,9 @@ fn place(parts: &[Part], i: usize, m: &Measure, before: bool, gate: bool, given:
     }
     if gate && let Some(done) = of_gate(parts, i, m, prev, next, given) {
         return done;
+    }
+    if given.has(Size::Rise) && next.is_none() && in_a_row(parts, i) {
+        return least(m, given);
     }
     let paired = i >= 2 && prev == Some(W::On) && matches!(parts[i - 2], Part::Measure(_));
     let size = match (next, prev) {
@@ -104,26 +112,28 @@ fn place(parts: &[Part], i: usize, m: &Measure, before: bool, gate: bool, given:
         (_, Some(W::Deck)) => Size::TotalRise,
         (_, Some(W::Stairs | W::Wide)) => Size::Width,
         (_, Some(W::Handrail | W::High)) | (Some(W::Handrail | W::High), _) => Size::Height,
-        (_, Some(W::Latch)) => Size::LatchHeight,
-        (None, None) if given.has(Size::Rise) && matches!(parts.get(i.wrapping_sub(1)), Some(Part::Measure(_))) => {
-            return in_a_row(parts, i, m, given);
-        }
+        (_, Some(W::Latch | W::Lowest)) => Size::LatchHeight,
+        (Some(W::Gap | W::Baluster), _) | (_, Some(W::Gap | W::Baluster)) => Size::Gap,
+        (None, None) if pair(parts, i) && !given.has(Size::Rise) => Size::Rise,
+        (_, None) if i > 0 && pair(parts, i - 1) && given.has(Size::Rise) && !given.has(Size::Tread) => Size::Tread,
         _ => return None,
     };
     put(given, size, m)
+}
+
+/// "7 3/4 and 10": two numbers side by side.
+fn pair(parts: &[Part], i: usize) -> bool {
+    matches!((parts.get(i), parts.get(i + 1)), (Some(Part::Measure(_)), Some(Part::Measure(_))))
 }
 
 fn total_before(parts: &[Part], i: usize) -> bool {
     beside(parts, i, -2) == Some(W::Total)
 }
 
-/// "risers are 7 1/2, 7 1/2 and 7": the riser is the first, what differs is another.
-fn in_a_row(parts: &[Part], i: usize, m: &Measure, given: &mut FlightGiven) -> Option<()> {
-    let back = (0..i).rev().find(|k| matches!(parts[*k], Part::Word(_)))?;
-    if parts[back] != Part::Word(W::Riser) {
-        return None;
-    }
-    least(m, given)
+/// "risers are 7 1/2, 7 1/2 and 7": one number behind another, all of them risers.
+fn in_a_row(parts: &[Part], i: usize) -> bool {
+    let back = (0..i).rev().find(|k| matches!(parts[*k], Part::Word(_)));
+    back.is_some_and(|k| k + 1 < i && parts[k] == Part::Word(W::Riser))
 }
 
 fn least(m: &Measure, given: &mut FlightGiven) -> Option<()> {
@@ -135,7 +145,14 @@ fn least(m: &Measure, given: &mut FlightGiven) -> Option<()> {
 }
 
 /// A number of a gate's; `None` where the words beside it are no gate's.
-fn of_gate(parts: &[Part], i: usize, m: &Measure, prev: Option<W>, next: Option<W>, given: &mut FlightGiven) -> Option<Option<()>> {
+fn of_gate(
+    parts: &[Part],
+    i: usize,
+    m: &Measure,
+    prev: Option<W>,
+    next: Option<W>,
+    given: &mut FlightGiven,
+) -> Option<Option<()>> {
     let (prev, next) = (skip(parts, i, -1, prev), skip(parts, i, 1, next));
     let size = match (next, prev) {
         (Some(W::Each), _) => {

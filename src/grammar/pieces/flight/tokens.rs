@@ -1,74 +1,9 @@
 //! Items as the words of a question about stairs or gates.
 
+use crate::grammar::flight_words::{FlightWord, spellings};
 use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Ask, Part, Sense};
 use crate::measure::{Lumber, Meaning, Measure};
-
-/// A word by what it means in such a question.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)] // The words themselves stand in `grammar/flight.toml`.
-pub enum FlightWord {
-    Steps,
-    Stairs,
-    Riser,
-    Rise,
-    Total,
-    Tread,
-    Treads,
-    Run,
-    Out,
-    Rake,
-    Nosing,
-    Off,
-    Wide,
-    High,
-    Long,
-    Deck,
-    Rail,
-    LevelRail,
-    BottomRail,
-    Handrail,
-    Grip,
-    Cap,
-    Round,
-    Wall,
-    Ends,
-    Projects,
-    Left,
-    Post,
-    Mid,
-    Newel,
-    TopPost,
-    Meet,
-    Triangle,
-    Gate,
-    Leaf,
-    Opening,
-    Hinge,
-    Latch,
-    Each,
-    Brace,
-    Square,
-    Sag,
-    Swing,
-    Pool,
-    SelfClose,
-    Size,
-    Under,
-    Landing,
-    Deep,
-    Ok,
-    Apart,
-    Top,
-    Bottom,
-    Middle,
-    On,
-    Lowest,
-    Baluster,
-    Fill,
-}
-
-include!(concat!(env!("OUT_DIR"), "/flight_words.rs"));
 
 /// One token of a question.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,7 +40,9 @@ fn token(items: &[Item], at: usize) -> Option<(Token, usize)> {
         Is::Measure(m) => {
             let lumber = if let Meaning::Lumber(l) = m.meaning { Some(Token::Lumber(l)) } else { None };
             // "6 inch ball" is no measure of the job.
-            return Some(spelled(items, at).unwrap_or_else(|| (lumber.unwrap_or_else(|| Token::Measure(m.clone())), at + 1)));
+            return Some(
+                spelled(items, at).unwrap_or_else(|| (lumber.unwrap_or_else(|| Token::Measure(m.clone())), at + 1)),
+            );
         }
         Is::Sep('?') => return Some((Token::Mark, at + 1)),
         Is::Sep(_) => return Some((Token::Break, at + 1)),
@@ -123,7 +60,9 @@ fn token(items: &[Item], at: usize) -> Option<(Token, usize)> {
 
 /// The longest listed spelling that starts at an item and ends with one.
 fn spelled(items: &[Item], at: usize) -> Option<(Token, usize)> {
-    let fits = FLIGHT_WORDS.iter().filter_map(|(words, sense)| Some((words.len(), *sense, ends(items, at, words)?)));
+    let first = items[at].text.split(' ').next()?;
+    let fits =
+        spellings(first).iter().filter_map(|(words, sense)| Some((words.len(), *sense, ends(items, at, words)?)));
     let (_, word, end) = fits.max_by_key(|(n, ..)| *n)?;
     Some((Token::Word(word), end))
 }

@@ -1,9 +1,10 @@
 //! What a question about stairs or gates asks.
 
 use super::sizes::sizes;
-use super::tokens::{FlightWord as W, Token};
+use super::tokens::Token;
 use crate::grammar::ask::{FlightWhat, Size};
 use crate::grammar::draft::{FlightDraft, FlightGiven};
+use crate::grammar::flight_words::FlightWord as W;
 use crate::grammar::sense::Ask;
 
 /// A question's words, to look things up in.
@@ -17,6 +18,10 @@ pub fn asked(tokens: &[Token]) -> Option<FlightDraft> {
     let given = sizes(tokens)?;
     let words = Words { tokens, given: &given };
     let what = words.gate().or_else(|| words.handrail()).or_else(|| words.guard()).or_else(|| words.flight())?;
+    // A "not" is part of one question alone: why the two rails do not meet.
+    if words.has(W::Not) && what != FlightWhat::TopPost {
+        return None;
+    }
     Some(FlightDraft { what, given })
 }
 
@@ -35,12 +40,20 @@ impl Words<'_> {
 
     /// True where something in it asks: a word that does, its mark.
     fn asks(&self) -> bool {
-        self.tokens.iter().any(|t| matches!(t, Token::Ask(a) if !matches!(a, Ask::Told | Ask::Show)) || *t == Token::Mark)
+        let asking = |t: &Token| matches!(t, Token::Ask(a) if !matches!(a, Ask::Told | Ask::Show)) || *t == Token::Mark;
+        self.tokens.iter().any(asking) || self.any(&[W::How, W::Which]) || self.opens_asking()
+    }
+
+    /// "does ...", "is ..." at the start, or behind a break.
+    fn opens_asking(&self) -> bool {
+        let before = |i: usize| i.checked_sub(1).is_none_or(|b| self.tokens[b] == Token::Break);
+        let aux = |i: &usize| self.tokens[*i] == Token::Word(W::Aux) && before(*i);
+        (0..self.tokens.len()).any(|i| aux(&i))
     }
 
     /// True for a yes-or-no question.
     fn yes_no(&self) -> bool {
-        self.ask(Ask::May) || self.has(W::Ok) || self.tokens.last() == Some(&Token::Mark)
+        self.ask(Ask::May) || self.has(W::Ok) || self.opens_asking() || self.tokens.last() == Some(&Token::Mark)
     }
 
     /// True where no number is in it that could be a fact told.
@@ -58,6 +71,9 @@ impl Words<'_> {
 
     fn gate(&self) -> Option<FlightWhat> {
         let gate = self.any(&[W::Gate, W::Leaf]) || self.given.has(Size::HingeGap);
+        if self.has(W::PoolGate) && self.asks() {
+            return Some(FlightWhat::Pool);
+        }
         if self.has(W::Pool) && (gate || self.any(&[W::Latch, W::SelfClose])) && self.asks() {
             return Some(FlightWhat::Pool);
         }
@@ -71,9 +87,12 @@ impl Words<'_> {
             () if self.has(W::Sag) => FlightWhat::Wide,
             () if self.has(W::Swing) => FlightWhat::Swing,
             () if self.any(&[W::Post, W::Mid]) => FlightWhat::GatePosts,
-            () if self.ask(Ask::HowWide) || self.has(W::Wide) || self.ask(Ask::HowMuch) && self.has(W::Size) => FlightWhat::Leaf,
+            () if self.ask(Ask::HowWide) || self.has(W::Wide) || self.ask(Ask::HowMuch) && self.has(W::Size) => {
+                FlightWhat::Leaf
+            }
             () if self.ask(Ask::What) && self.has(W::Size) => FlightWhat::Leaf,
             () if self.how_high() || self.has(W::Under) => FlightWhat::GateHeight,
+            () if self.has(W::Which) => FlightWhat::Swing,
             () if self.given.has(Size::Opening) && (self.has(W::Leaf) || self.has(W::Size)) => FlightWhat::Leaf,
             () => return None,
         })
@@ -97,11 +116,19 @@ impl Words<'_> {
 
     fn guard(&self) -> Option<FlightWhat> {
         let asks = self.asks() || self.bare();
-        if self.has(W::Triangle) || self.any(&[W::BottomRail, W::Rail]) && (self.given.has(Size::Lift) || self.has(W::Nosing) && self.how_high()) {
+        if self.given.has(Size::Gap) {
+            return (self.has(W::Baluster) && self.stairs() && self.asks()).then_some(FlightWhat::Gap);
+        }
+        if self.has(W::Triangle)
+            || self.any(&[W::BottomRail, W::Rail])
+                && (self.given.has(Size::Lift) || self.has(W::Nosing) && self.how_high())
+        {
             return (self.asks() || self.has(W::Triangle)).then_some(FlightWhat::Triangle);
         }
-        if self.has(W::Meet) && (self.any(&[W::LevelRail, W::TopPost]) || self.stairs() && self.any(&[W::Rail, W::Handrail])) {
-            return asks.then_some(FlightWhat::TopPost);
+        if self.has(W::Meet)
+            && (self.any(&[W::LevelRail, W::TopPost]) || self.stairs() && self.any(&[W::Rail, W::Handrail]))
+        {
+            return (asks || self.has(W::Not)).then_some(FlightWhat::TopPost);
         }
         if self.has(W::Baluster) && (self.stairs() || self.has(W::Rake)) {
             let long = self.ask(Ask::HowLong) || self.has(W::Long) || self.given.has(Size::RailsApart);
@@ -111,26 +138,43 @@ impl Words<'_> {
             return asks.then_some(if self.how_high() { FlightWhat::PostHeights } else { FlightWhat::Posts });
         }
         let long = self.ask(Ask::HowLong) || self.has(W::Long);
-        (self.has(W::Rail) && self.stairs() && long && asks).then_some(FlightWhat::RailLength)
+        (self.has(W::Rail) && self.stairs() && long).then_some(FlightWhat::RailLength)
     }
 
     fn flight(&self) -> Option<FlightWhat> {
         if !self.asks() {
-            return (self.has(W::Rake) && self.bare()).then_some(FlightWhat::Rake);
+            let pitch = self.given.has(Size::Rise) && self.given.has(Size::Tread);
+            return (self.has(W::Rake) && (self.bare() || pitch)).then_some(FlightWhat::Rake);
         }
         let given = !self.given.sizes.is_empty() || self.given.risers.is_some();
         Some(match () {
             () if self.has(W::Rake) && (self.stairs() || given || self.any(&[W::Rail, W::Rise])) => FlightWhat::Rake,
-            () if self.has(W::Landing) && (self.ask(Ask::HowWide) || self.any(&[W::Deep, W::Size]) || self.ask(Ask::May)) => FlightWhat::Landing,
-            () if self.ask(Ask::HowMany) && self.any(&[W::Steps, W::Riser, W::Treads, W::Tread, W::Stairs]) => FlightWhat::Steps,
+            () if self.has(W::Landing)
+                && (self.ask(Ask::HowWide) || self.any(&[W::Deep, W::Size]) || self.ask(Ask::May)) =>
+            {
+                FlightWhat::Landing
+            }
+            () if self.ask(Ask::HowMany) && self.any(&[W::Steps, W::Riser, W::Treads, W::Tread, W::Stairs]) => {
+                FlightWhat::Steps
+            }
             () if self.yes_no() && self.given.has(Size::LeastRise) => FlightWhat::Check,
-            () if self.yes_no() && self.stairs() && !self.any(&[W::Post, W::Rail, W::Deck]) && (given || self.has(W::Ok)) => FlightWhat::Check,
+            () if self.yes_no()
+                && self.stairs()
+                && !self.any(&[W::Post, W::Rail, W::Deck])
+                && (given || self.has(W::Ok)) =>
+            {
+                FlightWhat::Check
+            }
             () if self.has(W::Out) && self.stairs() => FlightWhat::Run,
             () if self.has(W::Total) && self.has(W::Run) && !self.given.has(Size::TotalRun) => FlightWhat::Run,
             () if self.ask(Ask::HowFar) && self.has(W::Stairs) => FlightWhat::Run,
             () if self.has(W::Riser) && !self.given.has(Size::Rise) => FlightWhat::Steps,
-            () if self.has(W::Rise) && !self.given.has(Size::Rise) && self.given.has(Size::TotalRise) => FlightWhat::Steps,
-            () if self.has(W::Total) && !self.given.has(Size::TotalRise) && (self.stairs() || self.has(W::Rise)) => FlightWhat::Rise,
+            () if self.has(W::Rise) && !self.given.has(Size::Rise) && self.given.has(Size::TotalRise) => {
+                FlightWhat::Steps
+            }
+            () if self.has(W::Total) && !self.given.has(Size::TotalRise) && (self.stairs() || self.has(W::Rise)) => {
+                FlightWhat::Rise
+            }
             () if self.how_high() && self.stairs() && !self.has(W::Rail) => FlightWhat::Rise,
             () => return None,
         })

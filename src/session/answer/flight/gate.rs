@@ -68,10 +68,23 @@ fn with_leaf(mut reply: Reply, known: &Known, leaf: &Leaf) -> Reply {
 pub fn leaf(known: &Known) -> Answer {
     let l = leaf_of(known)?;
     let mut lines = vec![answer([w("Build the leaf "), ft(&l.width), w(" = "), exact(&l.width), w(" wide.")])];
-    lines.push(detail([w("The opening is "), exact(&l.opening), w(" less "), inch(&l.hinge_gap), w(" at the hinges and "), inch(&l.latch_gap), w(" at the latch.")]));
+    lines.push(detail([
+        w("The opening is "),
+        exact(&l.opening),
+        w(" less "),
+        inch(&l.hinge_gap),
+        w(" at the hinges and "),
+        inch(&l.latch_gap),
+        w(" at the latch."),
+    ]));
     match &l.differs {
-        Some(by) => lines.push(detail([w("The smallest of the measures given goes; they differ by "), inch(by), w(": plumb the jambs first if you can.")])),
-        None => lines.push(detail([w("Measure the opening at the top, the middle and the bottom, and go by the smallest.")])),
+        Some(by) => lines.push(detail([
+            w("The smallest of the measures given goes; they differ by "),
+            inch(by),
+            w(": plumb the jambs first if you can."),
+        ])),
+        None => lines
+            .push(detail([w("Measure the opening at the top, the middle and the bottom, and go by the smallest.")])),
     }
     lines.extend(l.taken.iter().filter(|t| t.id != "gate-stile").map(|t| taken(t)));
     lines.extend(gaps(&l));
@@ -86,14 +99,26 @@ pub fn leaf(known: &Known) -> Answer {
 fn gaps(l: &Leaf) -> Option<Line> {
     let ball = limits::LEVEL_GAP.length();
     let wide = [&l.hinge_gap, &l.latch_gap].into_iter().any(|g| inches(g) >= ball);
-    wide.then(|| caution([w("Stop: a "), limit(&limits::LEVEL_GAP), w(" ball passes beside that leaf ("), w(limits::LEVEL_GAP.source), w(").")]))
+    wide.then(|| {
+        caution([
+            w("Stop: a "),
+            limit(&limits::LEVEL_GAP),
+            w(" ball passes beside that leaf ("),
+            w(limits::LEVEL_GAP.source),
+            w(")."),
+        ])
+    })
 }
 
 fn wide_lines(l: &Leaf) -> Vec<Line> {
     if !l.too_wide() {
         return Vec::new();
     }
-    vec![caution([w("Check: a single leaf over "), ft(&Fig::limit(&limits::GATE_LEAF)), w(" is heavy and sags: two leaves do better, on stiffer posts.")])]
+    vec![caution([
+        w("Check: a single leaf over "),
+        ft(&Fig::limit(&limits::GATE_LEAF)),
+        w(" is heavy and sags: two leaves do better, on stiffer posts."),
+    ])]
 }
 
 /// "how many balusters in the gate".
@@ -102,9 +127,18 @@ pub fn balusters(known: &Known) -> Answer {
     let most = known.job.settings.gap_max.filter(|m| *m < limits::LEVEL_GAP.length());
     let most = most.map_or_else(|| Fig::limit(&limits::LEVEL_GAP), |m| Fig::told(m, "the gap limit"));
     let found = l.balusters(&known.baluster(), &most, Touch::Fails, known.tape);
-    let (count, gap) = found.ok_or(Trouble::Ask("The stiles leave no room for balusters in that leaf: is the opening right?"))?;
+    let (count, gap) =
+        found.ok_or(Trouble::Ask("The stiles leave no room for balusters in that leaf: is the opening right?"))?;
     let mut lines = vec![answer([ft(&count), w(" in the leaf, "), exact(&gap), w(" clear between them.")])];
-    lines.push(detail([w("Leaf "), exact(&l.width), w(", stiles "), inch(&l.stile), w(" each, balusters "), inch(&known.baluster()), w(" wide.")]));
+    lines.push(detail([
+        w("Leaf "),
+        exact(&l.width),
+        w(", stiles "),
+        inch(&l.stile),
+        w(" each, balusters "),
+        inch(&known.baluster()),
+        w(" wide."),
+    ]));
     lines.extend(l.taken.iter().map(|t| taken(t)));
     lines.push(by(&limits::LEVEL_GAP));
     let mut reply = with_leaf(reply(lines), known, &l);
@@ -126,16 +160,33 @@ fn height_of(known: &Known) -> Result<Fig, Trouble> {
 
 /// "where does the gate brace go".
 pub fn brace(known: &Known) -> Answer {
-    let mut lines = vec![answer([w("A wood brace goes from the bottom at the hinges up to the top at the latch: the leaf's weight pushes on it.")])];
-    lines.push(detail([w("A cable or rod goes the other way, from the top at the hinges down to the latch: the weight pulls on it.")]));
+    let mut lines = vec![answer([w(
+        "A wood brace goes from the bottom at the hinges up to the top at the latch: the leaf's weight pushes on it.",
+    )])];
+    lines.push(detail([w(
+        "A cable or rod goes the other way, from the top at the hinges down to the latch: the weight pulls on it.",
+    )]));
     let sized = leaf_of(known).and_then(|l| Ok((height_of(known)?, l)));
     let found: Option<(Brace, Leaf)> = sized.ok().and_then(|(height, l)| Some((braced(&l.width, &height)?, l)));
     let Some((b, l)) = found else {
-        lines.push(detail([w("Tell the opening, and the leaf's height or the gap under it, and I give its diagonal.")]));
+        lines
+            .push(detail([w("Tell the opening, and the leaf's height or the gap under it, and I give its diagonal.")]));
         return Ok((reply(lines), Vec::new()));
     };
-    lines.push(detail([w("Square when both diagonals of the leaf are "), ft(&b.diagonal), w(": leaf "), exact(&l.width), w(" by "), exact(&b.height), w(".")]));
-    lines.push(detail([w("A brace corner to corner lies at "), ft(&b.angle), w(" from the level; mark it in place, it ends inside the frame.")]));
+    lines.push(detail([
+        w("Square when both diagonals of the leaf are "),
+        ft(&b.diagonal),
+        w(": leaf "),
+        exact(&l.width),
+        w(" by "),
+        exact(&b.height),
+        w("."),
+    ]));
+    lines.push(detail([
+        w("A brace corner to corner lies at "),
+        ft(&b.angle),
+        w(" from the level; mark it in place, it ends inside the frame."),
+    ]));
     let mut reply = with_leaf(reply(lines), known, &l);
     reply.values.result = Some(b.diagonal.clone());
     reply.values.more = vec![("diagonal", b.diagonal.clone()), ("brace_angle", b.angle.clone())];
@@ -145,18 +196,29 @@ pub fn brace(known: &Known) -> Answer {
 /// "which way does the gate swing".
 pub fn swing(known: &Known) -> Answer {
     let told = known.gate().and_then(|(_, g)| g.hung.swing);
-    let mut lines = vec![answer([w("Over the deck, away from the stairs: nobody should have to step back down them to open it.")])];
+    let mut lines =
+        vec![answer([w("Over the deck, away from the stairs: nobody should have to step back down them to open it.")])];
     if matches!(told, Some(Swing::Out | Swing::Both)) {
-        lines.push(caution([w("Check: it was told to swing out. Over stairs that is asking for a fall; swing it onto the deck.")]));
+        lines.push(caution([w(
+            "Check: it was told to swing out. Over stairs that is asking for a fall; swing it onto the deck.",
+        )]));
     }
     let opening = told_leaf_width(known);
     lines.push(match &opening {
         Some(leaf) => detail([w("Its leaf sweeps "), ft(leaf), w(" of deck: keep that free, and let it lie along a guard when open.")]),
         None => detail([w("Keep the deck it sweeps free, and let it lie along a guard when open: hinge it on the post the guard runs on from.")]),
     });
-    lines.push(detail([w("Leave a landing "), limit(&limits::LANDING), w(" deep, clear of the open leaf, at the stair head ("), w(limits::LANDING.source), w(").")]));
+    lines.push(detail([
+        w("Leave a landing "),
+        limit(&limits::LANDING),
+        w(" deep, clear of the open leaf, at the stair head ("),
+        w(limits::LANDING.source),
+        w(")."),
+    ]));
     lines.push(mind(&limits::LANDING));
-    lines.push(detail([w("At a pool a gate opens away from the water: if the two disagree, ask the building department.")]));
+    lines.push(detail([w(
+        "At a pool a gate opens away from the water: if the two disagree, ask the building department.",
+    )]));
     lines.push(decides());
     Ok((reply(lines), vec![("landing", Fig::limit(&limits::LANDING))]))
 }
@@ -172,7 +234,13 @@ pub fn wide(known: &Known) -> Answer {
     let most = Fig::limit(&limits::GATE_LEAF);
     let over = inches(&width) > limits::GATE_LEAF.length();
     let first: Vec<Span> = if over {
-        vec![w("Yes, "), ft(&width), w(" is wide for one leaf: over "), ft(&most), w(" it is heavy, sags and works its post loose.")]
+        vec![
+            w("Yes, "),
+            ft(&width),
+            w(" is wide for one leaf: over "),
+            ft(&most),
+            w(" it is heavy, sags and works its post loose."),
+        ]
     } else {
         vec![ft(&width), w(" is no wider than I would question: single leaves go to about "), ft(&most), w(".")]
     };
@@ -180,7 +248,11 @@ pub fn wide(known: &Known) -> Answer {
     if over {
         let why = Why::Formula("half the opening, before the gaps", vec![("gate", width.clone())]);
         let half = Fig::length(inches(&width) / 2, why);
-        lines.push(detail([w("Two leaves of about "), ft(&half), w(" less their gaps do better, with a bolt down into the deck on one.")]));
+        lines.push(detail([
+            w("Two leaves of about "),
+            ft(&half),
+            w(" less their gaps do better, with a bolt down into the deck on one."),
+        ]));
     }
     lines.push(detail([w(limits::GATE_POSTS.says), w(".")]));
     lines.push(detail([w("Both are common practice, no source.")]));
@@ -193,7 +265,8 @@ pub fn wide(known: &Known) -> Answer {
 pub fn posts(known: &Known) -> Answer {
     let size = known.job.settings.post(PostRole::Gate);
     let six = matches!(size, Some(PostSize::Lumber(l)) if l.wide >= 6);
-    let mut lines = vec![answer([w("Stiffer than the rest: a 6x6, or a whole post inside the rim, tied back both ways.")])];
+    let mut lines =
+        vec![answer([w("Stiffer than the rest: a 6x6, or a whole post inside the rim, tied back both ways.")])];
     lines.push(detail([w(limits::GATE_POSTS.says), w(".")]));
     lines.push(detail([w("Both jambs stand in line with the run, so that the leaf closes flush with the guard.")]));
     if six {
@@ -208,14 +281,30 @@ pub fn height(known: &Known) -> Answer {
     let level = known.level();
     let under = known.job.settings.gap_under;
     let first = match under.map(|l| leaf_height(&level, &Fig::told(l, "the gap under"))) {
-        Some(Some(high)) => vec![w("Top of the leaf with the guard's, "), inch(&level), w(" above the deck; the leaf itself is "), inch(&high), w(" high over the gap under it.")],
-        _ => vec![w("Top of the leaf with the guard's, "), inch(&level), w(" above the deck; the gap under it less than "), limit(&limits::LEVEL_GAP), w(".")],
+        Some(Some(high)) => vec![
+            w("Top of the leaf with the guard's, "),
+            inch(&level),
+            w(" above the deck; the leaf itself is "),
+            inch(&high),
+            w(" high over the gap under it."),
+        ],
+        _ => vec![
+            w("Top of the leaf with the guard's, "),
+            inch(&level),
+            w(" above the deck; the gap under it less than "),
+            limit(&limits::LEVEL_GAP),
+            w("."),
+        ],
     };
     let mut lines = vec![answer(first)];
-    lines.push(detail([w("A gate across the guard is guard like the rest: the same height, the same ball at both edges and under it.")]));
+    lines.push(detail([w(
+        "A gate across the guard is guard like the rest: the same height, the same ball at both edges and under it.",
+    )]));
     lines.push(by(&limits::GUARD_HEIGHT));
     lines.push(by(&limits::LEVEL_GAP));
-    lines.push(detail([w("Leave enough under it to clear a high board and ice; a leaf that drops a little must still swing.")]));
+    lines.push(detail([w(
+        "Leave enough under it to clear a high board and ice; a leaf that drops a little must still swing.",
+    )]));
     lines.push(decides());
     let mut reply = reply(lines);
     reply.values.result = Some(level.clone());
@@ -226,13 +315,29 @@ pub fn height(known: &Known) -> Answer {
 pub fn pool(known: &Known) -> Answer {
     let level = known.level();
     let low = inches(&level) < limits::POOL_TOP.length();
-    let mut lines = vec![answer([w("It closes and latches by itself, opens away from the pool, can be locked, and its top is at least "), limit(&limits::POOL_TOP), w(" up on the outside.")])];
+    let mut lines = vec![answer([
+        w("It closes and latches by itself, opens away from the pool, can be locked, and its top is at least "),
+        limit(&limits::POOL_TOP),
+        w(" up on the outside."),
+    ])];
     if low {
-        lines.push(caution([w("Check: a "), inch(&level), w(" guard is not the "), limit(&limits::POOL_TOP), w(" a pool barrier needs ("), w(limits::POOL_TOP.source), w(").")]));
+        lines.push(caution([
+            w("Check: a "),
+            inch(&level),
+            w(" guard is not the "),
+            limit(&limits::POOL_TOP),
+            w(" a pool barrier needs ("),
+            w(limits::POOL_TOP.source),
+            w(")."),
+        ]));
     }
-    let rows = [&limits::POOL_GATE, &limits::POOL_LATCH, &limits::POOL_RAILS_APART, &limits::POOL_GAP_DECK, &limits::POOL_TOP];
+    let rows =
+        [&limits::POOL_GATE, &limits::POOL_LATCH, &limits::POOL_RAILS_APART, &limits::POOL_GAP_DECK, &limits::POOL_TOP];
     lines.extend(rows.into_iter().map(by));
     lines.push(mind(&limits::POOL_TOP));
     lines.push(decides());
-    Ok((reply(lines), vec![("barrier's top", Fig::limit(&limits::POOL_TOP)), ("latch", Fig::limit(&limits::POOL_LATCH))]))
+    Ok((
+        reply(lines),
+        vec![("barrier's top", Fig::limit(&limits::POOL_TOP)), ("latch", Fig::limit(&limits::POOL_LATCH))],
+    ))
 }

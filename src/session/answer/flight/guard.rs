@@ -32,9 +32,15 @@ fn with_rake(mut reply: Reply, known: &Known, site: &Site) -> Result<Reply, Trou
 fn basis(known: &Known, site: &Site) -> Vec<Line> {
     let mut lines: Vec<Line> = Vec::new();
     if known.job.settings.mount.is_none() && known.job.settings.line.is_none() {
-        lines.push(detail([w("Taken: the top post over the edge, centred on the decking's nosing; the mount moves it.")]));
+        lines.push(detail([w(
+            "Taken: the top post over the edge, centred on the decking's nosing; the mount moves it.",
+        )]));
     } else {
-        lines.push(detail([w("The top post's centre stands "), inch(&site.top_back), w(" inside the decking's edge, on the level guard's line, which shares it.")]));
+        lines.push(detail([
+            w("The top post's centre stands "),
+            inch(&site.top_back),
+            w(" inside the decking's edge, on the level guard's line, which shares it."),
+        ]));
     }
     lines.push(taken(&limits::NEWEL_PLACE));
     lines.extend(known.flight().iter().flat_map(|f| f.taken.iter().map(|l| taken(l)).collect::<Vec<_>>()));
@@ -71,7 +77,11 @@ fn name(k: usize, last: usize) -> &'static str {
 fn limit_lines(known: &Known, site: &Site, g: &RakeGuard) -> Vec<Line> {
     let mut lines = Vec::new();
     if let Some(most) = &site.most.centre {
-        lines.push(detail([w("Limit: no more than "), ft(most), w(" on centre, taken along the slope as the rail runs.")]));
+        lines.push(detail([
+            w("Limit: no more than "),
+            ft(most),
+            w(" on centre, taken along the slope as the rail runs."),
+        ]));
     }
     if let Some(most) = &site.most.clear {
         lines.push(detail([w("Limit told: no more than "), ft(most), w(" clear, taken along the slope.")]));
@@ -80,7 +90,13 @@ fn limit_lines(known: &Known, site: &Site, g: &RakeGuard) -> Vec<Line> {
         && level.bays.len() != g.bays.len()
     {
         let n = mids(&level);
-        let spans = [w("Taken on the level it would be "), count(n, "the mid posts on the level"), w(" mid post"), s(n), w(": the deck guide does not say which, so ask whoever inspects.")];
+        let spans = [
+            w("Taken on the level it would be "),
+            count(n, "the mid posts on the level"),
+            w(" mid post"),
+            s(n),
+            w(": the deck guide does not say which, so ask whoever inspects."),
+        ];
         lines.push(detail(spans));
     }
     lines
@@ -94,7 +110,13 @@ pub fn posts(known: &Known) -> Answer {
         0 => vec![w("No mid post: one bay")],
         _ => vec![count(n, "the posts between"), w(" mid post"), s(n), w(": "), ft(&g.count), w(" bays")],
     };
-    first.extend([w(" of "), ft(&g.bays[0].clear), w(" clear on the level, "), ft(&g.bays[0].clear_along), w(" along the slope.")]);
+    first.extend([
+        w(" of "),
+        ft(&g.bays[0].clear),
+        w(" clear on the level, "),
+        ft(&g.bays[0].clear_along),
+        w(" along the slope."),
+    ]);
     let mut lines = vec![answer(first)];
     lines.push(detail([w("Centres from the top post's centre, on the level (along the slope):")]));
     let last = g.posts.len() - 1;
@@ -127,7 +149,8 @@ fn finish(known: &Known, site: &Site, g: &RakeGuard, lines: Vec<Line>) -> Answer
         ("stair_slope", g.slope.clone()),
     ];
     reply.values.more = more.into();
-    let mut figs: Figs = vec![("bays down the stairs", g.count.clone()), ("clear on the level", g.bays[0].clear.clone())];
+    let mut figs: Figs =
+        vec![("bays down the stairs", g.count.clone()), ("clear on the level", g.bays[0].clear.clone())];
     figs.extend(mid.map(|f| ("the mid post", f)));
     Ok((reply, figs))
 }
@@ -150,11 +173,14 @@ pub fn heights(known: &Known) -> Answer {
         detail(spans)
     }));
     lines.push(height_line(known, &site.height));
-    lines.push(detail([w("That is the rail's top at each post's centre: add what the post stands above the rail, and its foot below.")]));
+    lines.push(detail([w(
+        "That is the rail's top at each post's centre: add what the post stands above the rail, and its foot below.",
+    )]));
     lines.extend(basis(known, &site));
     let mut reply = with_rake(reply(lines), known, &site)?;
     reply.values.result = Some(newel.above.clone());
-    reply.values.more = vec![("newel_above_landing", g.newel_above_landing.clone()), ("stair_height", site.height.clone())];
+    reply.values.more =
+        vec![("newel_above_landing", g.newel_above_landing.clone()), ("stair_height", site.height.clone())];
     Ok((reply, vec![("the rail above the tread at the newel", newel.above.clone())]))
 }
 
@@ -162,7 +188,13 @@ pub fn heights(known: &Known) -> Answer {
 fn height_line(known: &Known, height: &Fig) -> Line {
     let told = known.given.size(Size::Height).or(known.flight.height).is_some();
     let lead = if told { "Stair rail told at " } else { "Stair rail taken at " };
-    detail([w(lead), inch(height), w(" plumb above the line of the nosings; 34 to 38 lets its top be the handrail's height ("), w(limits::HANDRAIL_LOW.source), w(").")])
+    detail([
+        w(lead),
+        inch(height),
+        w(" plumb above the line of the nosings; 34 to 38 lets its top be the handrail's height ("),
+        w(limits::HANDRAIL_LOW.source),
+        w(")."),
+    ])
 }
 
 /// "how long is the stair rail".
@@ -175,8 +207,18 @@ pub fn rail_length(known: &Known) -> Answer {
         vec![ft(&g.count), w(" rails of "), ft(&bay.clear_along), w(", long point to long point, between the posts.")]
     };
     let mut lines = vec![answer(first)];
-    lines.push(detail([w("In one piece over the posts' faces it is "), ft(&g.slope), w(" from the top post's centre to the newel's.")]));
-    lines.push(detail([w("Plumb cuts at both ends, the saw at "), ft(&site.rake.angle()), w("; level clear between the posts "), ft(&bay.clear), w(".")]));
+    lines.push(detail([
+        w("In one piece over the posts' faces it is "),
+        ft(&g.slope),
+        w(" from the top post's centre to the newel's."),
+    ]));
+    lines.push(detail([
+        w("Plumb cuts at both ends, the saw at "),
+        ft(&site.rake.angle()),
+        w("; level clear between the posts "),
+        ft(&bay.clear),
+        w("."),
+    ]));
     lines.push(detail([w("Hold the rail to the posts and scribe it before cutting: posts are never quite plumb.")]));
     lines.extend(limit_lines(known, &site, &g));
     lines.extend(basis(known, &site));
@@ -194,11 +236,11 @@ pub fn top_post(known: &Known) -> Answer {
     let mut lines = vec![answer(first(&m))];
     lines.push(detail([
         w("The rake rail leaves the post at its face, "),
-        exact(&m.face),
+        inch(&m.face),
         w(" past the decking's nosing, and has dropped "),
-        exact(&m.drop),
+        inch(&m.drop),
         w(" there: its top is at "),
-        exact(&m.rake),
+        inch(&m.rake),
         w(" against the level rail's "),
         inch(&m.level),
         w("."),
@@ -220,21 +262,49 @@ pub fn top_post(known: &Known) -> Answer {
 fn first(m: &Meeting) -> Vec<Span> {
     match &m.choice {
         Choice::Meets => vec![w("The two rails meet at the top post as they are.")],
-        Choice::Raise(to) => vec![w("They miss by "), exact(&m.step), w(" at the top post: set the stair rail "), exact(to), w(" above the nosings and they meet, or step it at the post.")],
-        Choice::Step => vec![w("They miss by "), exact(&m.step), w(" at the top post: step it there, one rail into the post above the other.")],
+        Choice::Raise(to) => vec![
+            w("They miss by "),
+            inch(&m.step),
+            w(" at the top post: set the stair rail "),
+            inch(to),
+            w(" above the nosings and they meet, or step it at the post."),
+        ],
+        Choice::Step => vec![
+            w("They miss by "),
+            inch(&m.step),
+            w(" at the top post: step it there, one rail into the post above the other."),
+        ],
     }
 }
 
 fn choices(m: &Meeting) -> Vec<Line> {
-    let back = detail([w("Or move the top post back until its face down the stairs is on the nosing: then nothing is dropped there.")]);
+    let back = detail([w(
+        "Or move the top post back until its face down the stairs is on the nosing: then nothing is dropped there.",
+    )]);
     match &m.choice {
         Choice::Meets => Vec::new(),
         Choice::Raise(_) => vec![
-            detail([w("Both lie within the "), limit(&limits::HANDRAIL_LOW), w(" to "), limit(&limits::HANDRAIL_HIGH), w(" a stair rail that is the handrail too may have ("), w(limits::HANDRAIL_LOW.source), w(").")]),
+            detail([
+                w("Both lie within the "),
+                limit(&limits::HANDRAIL_LOW),
+                w(" to "),
+                limit(&limits::HANDRAIL_HIGH),
+                w(" a stair rail that is the handrail too may have ("),
+                w(limits::HANDRAIL_LOW.source),
+                w(")."),
+            ]),
             back,
         ],
         Choice::Step => vec![
-            detail([w("Raised to meet, the stair rail would be outside the "), limit(&limits::HANDRAIL_LOW), w(" to "), limit(&limits::HANDRAIL_HIGH), w(" it needs where its top is the handrail ("), w(limits::HANDRAIL_LOW.source), w(").")]),
+            detail([
+                w("Raised to meet, the stair rail would be outside the "),
+                limit(&limits::HANDRAIL_LOW),
+                w(" to "),
+                limit(&limits::HANDRAIL_HIGH),
+                w(" it needs where its top is the handrail ("),
+                w(limits::HANDRAIL_LOW.source),
+                w(")."),
+            ]),
             detail([w("With a handrail of its own on the side, the guard above may rise to meet.")]),
             back,
         ],

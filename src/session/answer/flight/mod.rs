@@ -27,8 +27,9 @@ pub(in crate::session) fn flight(job: &Job, ask: &FlightAsk) -> (Reply, Figs) {
 
 fn answered(known: &Known, what: FlightWhat) -> Answer {
     use FlightWhat::{
-        Balusters, Brace, Check, GateHeight, GatePosts, Grip, Handrail, HandrailEnds, HandrailHeight, Leaf, LeafBalusters,
-        Pool, PostHeights, BalusterLength, Landing, Posts, RailLength, Rake, Rise, Run, Steps, Swing, TopPost, Triangle, Wide, WidthLeft,
+        BalusterLength, Balusters, Brace, Check, Gap, GateHeight, GatePosts, Grip, Handrail, HandrailEnds,
+        HandrailHeight, Landing, Leaf, LeafBalusters, Pool, PostHeights, Posts, RailLength, Rake, Rise, Run, Steps,
+        Swing, TopPost, Triangle, Wide, WidthLeft,
     };
     match what {
         Steps => rise::steps(known),
@@ -37,6 +38,7 @@ fn answered(known: &Known, what: FlightWhat) -> Answer {
         Rake => rise::rake(known),
         Check => rise::check(known),
         Landing => rise::landing(),
+        Gap => infill::gap(known),
         BalusterLength => infill::length(known),
         RailLength => guard::rail_length(known),
         Posts => guard::posts(known),
@@ -64,7 +66,9 @@ fn answered(known: &Known, what: FlightWhat) -> Answer {
 pub(in crate::session) fn disagrees(job: &Job) -> Option<Line> {
     let nothing = Given::default();
     match Known::of(job, &nothing).and_then(|known| known.flight()) {
-        Err(Trouble::Unready(crate::stairs::Unready::Clash(clash))) => Some(Line::new(Role::Answer, clash_spans(&clash))),
+        Err(Trouble::Unready(crate::stairs::Unready::Clash(clash))) => {
+            Some(Line::new(Role::Answer, clash_spans(&clash)))
+        }
         _ => None,
     }
 }

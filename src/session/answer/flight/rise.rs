@@ -1,10 +1,12 @@
 //! How many steps, how high, how far out, how steep.
 
-use super::{Answer, Trouble};
-use super::known::Known;
-use super::say::{answer, by, caution, count, decides, detail, exact, ft, inch, inches, limit, mind, reply, s, taken, w};
 use super::super::Figs;
-use crate::figure::Fig;
+use super::known::Known;
+use super::say::{
+    answer, by, caution, count, decides, detail, exact, ft, inch, inches, limit, mind, reply, s, stop, taken, w,
+};
+use super::{Answer, Trouble};
+use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
 use crate::limits;
 use crate::reply::{Line, RakeFig, Reply, Span};
@@ -51,7 +53,10 @@ fn basis(known: &Known, f: &Flight) -> Vec<Line> {
             w(": measure it plumb down to where the stairs land."),
         ]));
     }
-    lines.extend(f.taken.iter().map(|l| taken(l)));
+    lines.extend(f.taken.iter().map(|l| match l.id == limits::RISER_MOST.id {
+        true => detail([w("The fewest risers that are no more than "), limit(l), w(" each ("), w(l.source), w(").")]),
+        false => taken(l),
+    }));
     lines
 }
 
@@ -62,7 +67,17 @@ fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
     let found = checked(f, &Measured { nosing, width, ..Measured::default() });
     let mut lines: Vec<Line> = found
         .iter()
-        .map(|b| caution([w("Check: "), exact(&b.found), w(" breaks this: "), w(b.limit.says), w(" ("), w(b.limit.source), w(").")]))
+        .map(|b| {
+            caution([
+                w("Check: "),
+                exact(&b.found),
+                w(" breaks this: "),
+                w(b.limit.says),
+                w(" ("),
+                w(b.limit.source),
+                w(")."),
+            ])
+        })
         .collect();
     if !lines.is_empty() {
         lines.push(decides());
@@ -72,7 +87,10 @@ fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
 
 /// "how many steps".
 pub fn steps(known: &Known) -> Answer {
-    let f = known.flight()?;
+    let f = match (known.flight(), known.told().risers) {
+        (Err(Trouble::Unready(Unready::Untold(Lack::Rise))), Some(risers)) => return treads_of(risers),
+        (f, _) => f?,
+    };
     let mut spans = riser_words(&f);
     spans.extend([w("; "), ft(&f.treads), w(" tread"), s(f.tread_count()), w(".")]);
     let mut lines = vec![answer(spans), detail([w("Total rise "), ft(&f.total_rise), w(".")])];
@@ -83,6 +101,20 @@ pub fn steps(known: &Known) -> Answer {
     lines.push(handrail_line(f.riser_count()));
     lines.extend(breaches(known, &f));
     done(known, lines, f.risers.clone(), vec![("risers", f.risers.clone()), ("riser", f.rise.clone())])
+}
+
+/// Risers told, and nothing to work their height from.
+fn treads_of(risers: u16) -> Answer {
+    let n = Fig::count(u64::from(risers), Why::Told("the risers"));
+    let why = Why::Formula("risers less one: the decking is the last tread", vec![("risers", n.clone())]);
+    let treads = Fig::count(u64::from(risers.saturating_sub(1)), why);
+    let first =
+        [ft(&n), w(" riser"), s(risers), w(", "), ft(&treads), w(" tread"), s(risers.saturating_sub(1)), w(".")];
+    let lines = vec![answer(first), taken(&limits::HUNG_ONE_DOWN), mind(&limits::HUNG_ONE_DOWN), handrail_line(risers)];
+    let mut reply = reply(lines);
+    reply.values.result = Some(treads.clone());
+    reply.values.more = vec![("risers", n), ("treads", treads.clone())];
+    Ok((reply, vec![("treads", treads)]))
 }
 
 fn handrail_line(risers: u16) -> Line {
@@ -100,7 +132,8 @@ pub fn total(known: &Known) -> Answer {
     let mut spans = vec![ft(&f.total_rise), w(" = "), exact(&f.total_rise), w(" total rise: ")];
     spans.extend(riser_words(&f));
     spans.push(w("."));
-    let mut lines = vec![answer(spans), detail([w("From the top of the decking plumb down to where the stairs land.")])];
+    let mut lines =
+        vec![answer(spans), detail([w("From the top of the decking plumb down to where the stairs land.")])];
     lines.extend(breaches(known, &f));
     done(known, lines, f.total_rise.clone(), vec![("total rise", f.total_rise.clone())])
 }
@@ -109,9 +142,24 @@ pub fn total(known: &Known) -> Answer {
 pub fn run(known: &Known) -> Answer {
     let f = known.flight()?;
     let g = f.going.clone().ok_or(Trouble::Unready(Unready::Untold(Lack::Tread)))?;
-    let first = [ft(&g.run), w(" = "), exact(&g.run), w(" total run: "), ft(&f.treads), w(" treads of "), exact(&g.tread), w(".")];
+    let first = [
+        ft(&g.run),
+        w(" = "),
+        exact(&g.run),
+        w(" total run: "),
+        ft(&f.treads),
+        w(" treads of "),
+        exact(&g.tread),
+        w("."),
+    ];
     let mut lines = vec![answer(first)];
-    lines.push(detail([w("Then a landing at the foot at least "), limit(&limits::LANDING), w(" deep, as wide as the stairs ("), w(limits::LANDING.source), w(").")]));
+    lines.push(detail([
+        w("Then a landing at the foot at least "),
+        limit(&limits::LANDING),
+        w(" deep, as wide as the stairs ("),
+        w(limits::LANDING.source),
+        w(")."),
+    ]));
     lines.extend(basis(known, &f));
     lines.extend(breaches(known, &f));
     done(known, lines, g.run.clone(), vec![("total run", g.run)])
@@ -125,10 +173,22 @@ pub fn rake(known: &Known) -> Answer {
     lines.push(detail([w("A plumb cut is the saw set to "), ft(&angle), w(" off square.")]));
     lines.push(detail([w("Nosing to nosing along the slope "), exact(&rake.step()), w(".")]));
     let rail = Fig::told(crate::measure::Length::sixteenths(56), "a 2x4's width");
-    lines.push(detail([w("A "), inch(&rail), w(" rail on edge measures "), exact(&rake.plumb(&rail)), w(" through a plumb cut.")]));
+    lines.push(detail([
+        w("A "),
+        inch(&rail),
+        w(" rail on edge measures "),
+        exact(&rake.plumb(&rail)),
+        w(" through a plumb cut."),
+    ]));
     if let Ok(f) = known.flight() {
         if let Some(slope) = f.slope_length() {
-            lines.push(detail([w("The nosing line is "), ft(&slope), w(" long, over "), count(f.riser_count().saturating_sub(1), "the nosings below the decking's"), w(" treads.")]));
+            lines.push(detail([
+                w("The nosing line is "),
+                ft(&slope),
+                w(" long, over "),
+                count(f.riser_count().saturating_sub(1), "the nosings below the decking's"),
+                w(" treads."),
+            ]));
         }
         lines.extend(basis(known, &f));
         lines.extend(breaches(known, &f));
@@ -140,7 +200,11 @@ pub fn rake(known: &Known) -> Answer {
 pub fn landing() -> Answer {
     let least = Fig::limit(&limits::LANDING);
     let lines = vec![
-        answer([w("At least "), inch(&least), w(" deep in the way you walk, and as wide as the stairs, at the top and at the bottom.")]),
+        answer([
+            w("At least "),
+            inch(&least),
+            w(" deep in the way you walk, and as wide as the stairs, at the top and at the bottom."),
+        ]),
         by(&limits::LANDING),
         mind(&limits::LANDING),
         decides(),
@@ -162,7 +226,15 @@ pub fn check(known: &Known) -> Answer {
     };
     let found = breaches(known, &f);
     let first = match found.is_empty() {
-        true => vec![w("Nothing I check speaks against "), ft(&f.risers), w(" riser"), s(f.riser_count()), w(" of "), exact(&f.rise), w(".")],
+        true => vec![
+            w("Nothing I check speaks against "),
+            ft(&f.risers),
+            w(" riser"),
+            s(f.riser_count()),
+            w(" of "),
+            exact(&f.rise),
+            w("."),
+        ],
         false => vec![w("No, not as told: see what is named below.")],
     };
     let mut lines = vec![answer(first)];
@@ -177,8 +249,14 @@ pub fn check(known: &Known) -> Answer {
 /// Sizes given each held to its own limit: the limit, the size, whether it holds.
 fn singles(known: &Known) -> Vec<(&'static limits::Limit, Fig, bool)> {
     let size = |s, what| known.given.size(s).map(|l| Fig::told(l, what));
-    let over = |f: Fig, l: &'static limits::Limit| { let ok = inches(&f) <= l.length(); (l, f, ok) };
-    let under = |f: Fig, l: &'static limits::Limit| { let ok = inches(&f) >= l.length(); (l, f, ok) };
+    let over = |f: Fig, l: &'static limits::Limit| {
+        let ok = inches(&f) <= l.length();
+        (l, f, ok)
+    };
+    let under = |f: Fig, l: &'static limits::Limit| {
+        let ok = inches(&f) >= l.length();
+        (l, f, ok)
+    };
     let mut all = Vec::new();
     all.extend(size(Size::Rise, "the riser").map(|f| over(f, &limits::RISER_MOST)));
     all.extend(size(Size::Tread, "the tread").map(|f| under(f, &limits::TREAD_LEAST)));
@@ -194,8 +272,8 @@ fn one_by_one(all: &[(&'static limits::Limit, Fig, bool)]) -> Answer {
     let mut lines: Vec<Line> = Vec::new();
     for (i, (limit, fig, holds)) in all.iter().enumerate() {
         let spans = match holds {
-            true => vec![w("Yes: "), exact(fig), w(" keeps to it. "), w(limit.says), w(".")],
-            false => vec![w("No: "), exact(fig), w(" breaks it. "), w(limit.says), w(".")],
+            true => vec![w("Yes: "), exact(fig), w(" keeps to it. "), w(limit.says), stop(limit.says)],
+            false => vec![w("No: "), exact(fig), w(" breaks it. "), w(limit.says), stop(limit.says)],
         };
         lines.push(if i == 0 { answer(spans) } else { detail(spans) });
         lines.push(detail([w("Source: "), w(limit.source), w(".")]));
@@ -221,7 +299,9 @@ fn even(known: &Known) -> Answer {
     };
     let mut lines = vec![answer(first), by(&limits::STAIR_SPREAD), mind(&limits::STAIR_SPREAD)];
     let high = measured.iter().any(|l| *l > limits::RISER_MOST.length());
-    lines.extend(high.then(|| caution([w("Check: the largest breaks this: "), w(limits::RISER_MOST.says), w(".")])));
+    lines.extend(high.then(|| {
+        caution([w("Check: the largest breaks this: "), w(limits::RISER_MOST.says), stop(limits::RISER_MOST.says)])
+    }));
     lines.push(decides());
     let mut reply = reply(lines);
     reply.values.result = Some(spread.clone());

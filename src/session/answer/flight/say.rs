@@ -22,7 +22,9 @@ pub fn inch(f: &Fig) -> Span {
 
 /// A figure in inches, with what the tape leaves out behind it.
 pub fn exact(f: &Fig) -> Span {
-    Span::Fig(f.clone(), Style::InchesExact)
+    // What is carried to nine places has no fraction to show.
+    let style = if inches(f).is_exact() { Style::InchesExact } else { Style::Inches };
+    Span::Fig(f.clone(), style)
 }
 
 /// A count.
@@ -42,12 +44,17 @@ pub fn by(l: &'static Limit) -> Line {
 
 /// A default that was taken, said aloud.
 pub fn taken(l: &'static Limit) -> Line {
-    Line::new(Role::Detail, [w("Taken: "), w(l.says), w(".")])
+    Line::new(Role::Detail, [w("Taken: "), w(l.says), stop(l.says)])
 }
 
 /// A limit's warning, where it has one.
 pub fn mind(l: &'static Limit) -> Line {
-    Line::new(Role::Detail, [w("Mind: "), w(l.note), w(".")])
+    Line::new(Role::Detail, [w("Mind: "), w(l.note), stop(l.note)])
+}
+
+/// A full stop, but for words that end in one ("3 in.").
+pub fn stop(words: &'static str) -> Span {
+    w(if words.ends_with('.') { "" } else { "." })
 }
 
 /// Detail under the answer.
@@ -78,11 +85,6 @@ pub fn decides() -> Line {
 /// A reply of these lines.
 pub fn reply(lines: Vec<Line>) -> Reply {
     Reply { lines, ..Reply::of(Status::Answered) }
-}
-
-/// A question back.
-pub fn asks(words: &'static str) -> Reply {
-    Reply { lines: vec![Line::say(Role::Question, words)], ..Reply::of(Status::Asks) }
 }
 
 /// The inches of a figure made as a length.

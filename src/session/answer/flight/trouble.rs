@@ -43,13 +43,17 @@ pub fn said(trouble: &Trouble) -> Reply {
             asks("How deep is a tread, nosing to nosing on the level? Or tell the total run.")
         }
         Trouble::Unready(Unready::Clash(clash)) => refused(clash_spans(clash)),
-        Trouble::WhichStairs => asks("Which stairs? They differ: give the figures with the question, as in \"rake with 5 risers at 7 1/2, 10 inch tread\"."),
+        Trouble::WhichStairs => asks(
+            "Which stairs? They differ: give the figures with the question, as in \"rake with 5 risers at 7 1/2, 10 inch tread\".",
+        ),
         Trouble::Line => asks(
             "Where do the posts stand? Say the mount, or how far the baluster line lies inside the decking's edge: the top post hangs on it.",
         ),
         Trouble::NoRoom => refused(vec![w("The posts leave no room for a bay of rail on those stairs.")]),
         Trouble::Unfit(unfit) => unfit_said(unfit),
-        Trouble::PastMe => refused(vec![w("Those figures are finer than I can carry: say them in fractions a tape can read.")]),
+        Trouble::PastMe => {
+            refused(vec![w("Those figures are finer than I can carry: say them in fractions a tape can read.")])
+        }
         Trouble::Ask(question) => asks(question),
     }
 }
@@ -59,9 +63,17 @@ fn unfit_said(unfit: &Unfit) -> Reply {
         Unfit::NoOpening => asks(
             "How wide is the opening, jamb post to jamb post? Measure it at the top, the middle and the bottom: the leaf goes by the smallest.",
         ),
-        Unfit::NoRoom(opening) => refused(vec![w("An opening of "), inch(opening), w(" leaves nothing between the hinge and latch gaps.")]),
+        Unfit::NoRoom(opening) => {
+            refused(vec![w("An opening of "), inch(opening), w(" leaves nothing between the hinge and latch gaps.")])
+        }
         Unfit::TooWide { leaf, most, by } => refused(vec![
-            w("A leaf of "), inch(leaf), w(" is "), inch(by), w(" too wide: the opening less its gaps leaves "), inch(most), w("."),
+            w("A leaf of "),
+            inch(leaf),
+            w(" is "),
+            inch(by),
+            w(" too wide: the opening less its gaps leaves "),
+            inch(most),
+            w("."),
         ]),
     }
 }
@@ -70,21 +82,41 @@ fn unfit_said(unfit: &Unfit) -> Reply {
 pub fn clash_spans(clash: &Clash) -> Vec<Span> {
     match clash {
         Clash::Rise { makes, told, by } => vec![
-            w("Those risers make "), ft(makes), w(", but the total rise was told as "), ft(told), w(": they are "), inch(by),
+            w("Those risers make "),
+            ft(makes),
+            w(", but the total rise was told as "),
+            ft(told),
+            w(": they are "),
+            inch(by),
             w(" apart. Which one holds?"),
         ],
         Clash::Run { makes, told, by } => vec![
-            w("Those treads make "), ft(makes), w(", but the total run was told as "), ft(told), w(": they are "), inch(by),
+            w("Those treads make "),
+            ft(makes),
+            w(", but the total run was told as "),
+            ft(told),
+            w(": they are "),
+            inch(by),
             w(" apart. Which one holds?"),
         ],
         Clash::NotWhole { total, rise, fewer, more } => vec![
-            ft(total), w(" is no whole number of "), inch(rise), w(" risers: "), ft(&fewer.0), w(" would be "), exact(&fewer.1),
-            w(" each, "), ft(&more.0), w(" would be "), exact(&more.1), w(". Say how many."),
+            ft(total),
+            w(" is no whole number of "),
+            inch(rise),
+            w(" risers: "),
+            ft(&fewer.0),
+            w(" would be "),
+            exact(&fewer.1),
+            w(" each, "),
+            ft(&more.0),
+            w(" would be "),
+            exact(&more.1),
+            w(". Say how many."),
         ],
         Clash::NeverLands => vec![w("The ground falls away as fast as those stairs do: they never reach it.")],
         Clash::TooMany => vec![w("That is more risers than a flight off a deck has: is a measure off?")],
-        Clash::Ladder(angle) => vec![
-            w("That is "), ft(angle), w(" steep: a ladder, not a stair. Is the riser or the tread off?"),
-        ],
+        Clash::Ladder(angle) => {
+            vec![w("That is "), ft(angle), w(" steep: a ladder, not a stair. Is the riser or the tread off?")]
+        }
     }
 }
