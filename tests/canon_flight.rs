@@ -47,13 +47,14 @@ fn golden_phrases() {
         lumber: Some(Lumber::by(2, 6)),
         sizes: [(Size::Tread, inches(10, 1)), (Size::Rise, inches(31, 4))].into(),
         treads: None,
+        cap: true,
     };
     let rows = [
         (ask(FlightWhat::Rake, Given::default()), "rake of the stairs?"),
-        (ask(FlightWhat::Rake, given), "rake of the stairs with 5 risers, 1 step, 2x6, riser 7 3/4\", tread 10\"?"),
+        (ask(FlightWhat::Rake, given), "rake of the stairs with 5 risers, 1 step, 2x6, a cap, riser 7 3/4\", tread 10\"?"),
         (
             ask(FlightWhat::Leaf, Given { sizes: [(Size::Opening, inches(83, 2))].into(), ..Given::default() }),
-            "gate leaf with opening 3'-5 1/2\"?",
+            "width of the gate leaf with opening 3'-5 1/2\"?",
         ),
     ];
     for (act, phrase) in rows {
@@ -69,8 +70,8 @@ fn length() -> impl Strategy<Value = Length> {
 fn given() -> impl Strategy<Value = Given> {
     let lumber = (1_u16..9, 1_u16..13).prop_map(|(a, b)| Lumber::by(a.min(b), a.max(b)));
     let sizes = btree_map(select(Size::ALL.to_vec()), length(), 0..5);
-    (of(any::<u16>()), of(any::<u16>()), of(any::<u16>()), of(lumber), sizes)
-        .prop_map(|(risers, treads, steps, lumber, sizes)| Given { risers, treads, steps, lumber, sizes })
+    (of(any::<u16>()), of(any::<u16>()), of(any::<u16>()), of(lumber), any::<bool>(), sizes)
+        .prop_map(|(risers, treads, steps, lumber, cap, sizes)| Given { risers, treads, steps, lumber, cap, sizes })
 }
 
 proptest! {

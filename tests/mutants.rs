@@ -24,7 +24,9 @@
 //!   - a word left out that the reading fills in and the read-back shows: a part, a unit, the basis taken
 //!     when none is told, where a gate hangs; a word that only brings a fact in ("make it"); a number taken
 //!     back further on. Never a place, a side, another number, a denial, or a word that takes away;
-//!   - of a question about a rule, any word left out but a number or a denial: the answer says the rule in full;
+//!   - of a question about a rule, or about stairs or a gate, any word left out but a number or a denial: the answer
+//!     says the rule, the read-back the question, in full;
+//!   - a word put in that a question about stairs or a gate says anyway, or a part of the stairs in one about them;
 //!   - two words swapped.
 //!
 //! All else is **silent**. And whatever the change, it is silent when

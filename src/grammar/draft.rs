@@ -179,6 +179,8 @@ pub struct FlightDraft {
     pub what: FlightWhat,
     /// What the question gives.
     pub given: FlightGiven,
+    /// Words read over that have no part in it: they are named.
+    pub idle: Vec<Range<usize>>,
 }
 
 /// What a question about stairs or a gate gives, its numbers without units yet.
@@ -192,6 +194,8 @@ pub struct FlightGiven {
     pub steps: Option<u16>,
     /// Named lumber.
     pub lumber: Option<Lumber>,
+    /// Asked of a cap.
+    pub cap: bool,
     /// Sizes, each once.
     pub sizes: Vec<(Size, Measure)>,
 }

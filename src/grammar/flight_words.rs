@@ -71,6 +71,8 @@ pub enum FlightWord {
     PoolGate,
     Not,
     Gap,
+    /// Read over, and named.
+    Idle,
 }
 
 /// The listed spellings that begin with this word, longest first.

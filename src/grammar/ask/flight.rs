@@ -137,6 +137,8 @@ pub struct Given {
     pub steps: Option<u16>,
     /// Named lumber.
     pub lumber: Option<Lumber>,
+    /// Asked of a guard's cap.
+    pub cap: bool,
     /// Sizes.
     pub sizes: BTreeMap<Size, Length>,
 }

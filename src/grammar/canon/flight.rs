@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! flight = what [" with " item *(", " item)]
-//! item   = n " risers" | n " treads" | n " steps" | lumber | size " " length
+//! item   = n " risers" | n " treads" | n " steps" | lumber | "a cap" | size " " length
 //! ```
 
 use super::Read;
@@ -13,7 +13,7 @@ use crate::measure::{Length, Lumber, exact_phrase};
 use nom::Parser;
 use nom::branch::alt;
 use nom::bytes::complete::tag;
-use nom::combinator::{map, opt};
+use nom::combinator::{map, opt, value};
 use nom::multi::separated_list1;
 use nom::sequence::{preceded, separated_pair};
 
@@ -29,19 +29,19 @@ pub(super) const WHAT: &Table<FlightWhat> = &[
     (FlightWhat::TopPost, "rails at the top post"),
     (FlightWhat::Balusters, "stair balusters"),
     (FlightWhat::Triangle, "triangle at the steps"),
-    (FlightWhat::Handrail, "handrail needed"),
+    (FlightWhat::Handrail, "handrail needed on the stairs"),
     (FlightWhat::HandrailHeight, "handrail height"),
     (FlightWhat::HandrailEnds, "handrail ends"),
     (FlightWhat::Grip, "handrail grip"),
     (FlightWhat::WidthLeft, "stair width left"),
     (FlightWhat::Check, "stairs in order"),
-    (FlightWhat::Landing, "landing of the stairs"),
+    (FlightWhat::Landing, "landings at the top and bottom of the stairs"),
     (FlightWhat::BalusterLength, "stair baluster length"),
-    (FlightWhat::Gap, "gap on the stairs"),
-    (FlightWhat::Leaf, "gate leaf"),
+    (FlightWhat::Gap, "gap between balusters on the stairs"),
+    (FlightWhat::Leaf, "width of the gate leaf"),
     (FlightWhat::LeafBalusters, "gate balusters"),
     (FlightWhat::Brace, "gate brace"),
-    (FlightWhat::Swing, "gate swing"),
+    (FlightWhat::Swing, "gate swing at the top of the stairs"),
     (FlightWhat::Wide, "gate too wide"),
     (FlightWhat::GatePosts, "posts of the gate"),
     (FlightWhat::Pool, "pool gate"),
@@ -79,11 +79,11 @@ pub(super) const SIZES: &Table<Size> = &[
 
 /// The phrase of a question.
 pub(super) fn write_flight_ask(ask: &FlightAsk) -> String {
-    let Given { risers, treads, steps, lumber, sizes } = &ask.given;
+    let Given { risers, treads, steps, lumber, cap, sizes } = &ask.given;
     let count = |n: &Option<u16>, thing| n.map(|n| write_count(n.into(), thing));
     let counts = [count(risers, "riser"), count(treads, "tread"), count(steps, "step")];
     let sizes = sizes.iter().map(|(size, l)| format!("{} {}", words_of(SIZES, *size), exact_phrase(*l)));
-    let all: Vec<String> = counts.into_iter().flatten().chain(lumber.map(|l| l.to_string())).chain(sizes).collect();
+    let all: Vec<String> = counts.into_iter().flatten().chain(lumber.map(|l| l.to_string())).chain(cap.then(|| "a cap".to_owned())).chain(sizes).collect();
     let with = if all.is_empty() { String::new() } else { format!(" with {}", all.join(", ")) };
     format!("{}{with}", words_of(WHAT, ask.what))
 }
@@ -94,6 +94,7 @@ enum Item {
     Treads(u16),
     Steps(u16),
     Lumber(Lumber),
+    Cap,
     Size(Size, Length),
 }
 
@@ -113,6 +114,7 @@ fn read_item(i: &str) -> Read<'_, Item> {
         map(read_count("tread"), Item::Treads),
         map(read_count("step"), Item::Steps),
         map(read_lumber, Item::Lumber),
+        value(Item::Cap, tag("a cap")),
         map(separated_pair(one_of(SIZES), tag(" "), read_length), |(size, l)| Item::Size(size, l)),
     ))
     .parse(i)
@@ -124,6 +126,7 @@ fn with_item(mut given: Given, item: Item) -> Given {
         Item::Treads(n) => given.treads = Some(n),
         Item::Steps(n) => given.steps = Some(n),
         Item::Lumber(l) => given.lumber = Some(l),
+        Item::Cap => given.cap = true,
         Item::Size(size, l) => {
             given.sizes.insert(size, l);
         }

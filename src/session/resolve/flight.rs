@@ -14,6 +14,7 @@ impl Resolver<'_> {
             treads: draft.given.treads,
             steps: draft.given.steps,
             lumber: draft.given.lumber,
+            cap: draft.given.cap,
             ..Given::default()
         };
         for (size, m) in &draft.given.sizes {

@@ -7,6 +7,7 @@
 //! has a part in such questions (`grammar/flight.toml`) and every number must be given to a size by the
 //! words beside it. One word or number more and it is not read here.
 
+mod roles;
 mod sizes;
 mod tokens;
 mod what;

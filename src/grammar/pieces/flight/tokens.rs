@@ -4,6 +4,7 @@ use crate::grammar::flight_words::{FlightWord, spellings};
 use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Ask, Part, Sense};
 use crate::measure::{Lumber, Meaning, Measure};
+use std::ops::Range;
 
 /// One token of a question.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,13 +23,30 @@ pub enum Token {
     Break,
 }
 
+/// A token and the words it was read from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Placed {
+    /// The token.
+    pub token: Token,
+    /// Its words.
+    pub words: Range<usize>,
+}
+
 /// All items as tokens; `None` where one is none.
-pub fn all(items: &[Item]) -> Option<Vec<Token>> {
-    let mut tokens = Vec::new();
+pub fn all(items: &[Item]) -> Option<Vec<Placed>> {
+    let mut tokens: Vec<Placed> = Vec::new();
     let mut at = 0;
     while at < items.len() {
         let (token, end) = token(items, at)?;
-        tokens.push(token);
+        let words = items[at].words.start..items[end - 1].words.end;
+        // "on on": a stutter; "don't don't" is none.
+        let stutter = matches!(token, Token::Word(w) if w != FlightWord::Not)
+            && tokens.last().is_some_and(|t| t.token == token)
+            && !matches!(token, Token::Word(FlightWord::Fill | FlightWord::Idle));
+        match tokens.last_mut().filter(|_| stutter) {
+            Some(last) => last.words.end = words.end,
+            None => tokens.push(Placed { token, words }),
+        }
         at = end;
     }
     Some(tokens)

@@ -1,33 +1,53 @@
 //! What a question about stairs or gates asks.
 
-use super::sizes::sizes;
-use super::tokens::Token;
+use super::roles::{has_part, takes};
+use super::sizes::{Sizes, sizes};
+use super::tokens::{Placed, Token};
 use crate::grammar::ask::{FlightWhat, Size};
 use crate::grammar::draft::{FlightDraft, FlightGiven};
 use crate::grammar::flight_words::FlightWord as W;
 use crate::grammar::sense::Ask;
+use std::ops::Range;
 
 /// A question's words, to look things up in.
 struct Words<'a> {
-    tokens: &'a [Token],
+    tokens: &'a [Placed],
     given: &'a FlightGiven,
 }
 
 /// The question, where these words ask one.
-pub fn asked(tokens: &[Token]) -> Option<FlightDraft> {
-    let given = sizes(tokens)?;
+pub fn asked(tokens: &[Placed]) -> Option<FlightDraft> {
+    let Sizes { mut given, used } = sizes(tokens)?;
     let words = Words { tokens, given: &given };
     let what = words.gate().or_else(|| words.handrail()).or_else(|| words.guard()).or_else(|| words.flight())?;
     // A "not" is part of one question alone: why the two rails do not meet.
-    if words.has(W::Not) && what != FlightWhat::TopPost {
+    if words.count(W::Not) > usize::from(what == FlightWhat::TopPost) {
         return None;
     }
-    Some(FlightDraft { what, given })
+    let sized = given.sizes.iter().all(|(size, _)| takes(what, *size));
+    if !sized || given.lumber.is_some() && what != FlightWhat::Grip {
+        return None;
+    }
+    let idle = words.idle(what, &used);
+    given.cap = what == FlightWhat::Grip && words.has(W::Cap);
+    Some(FlightDraft { what, given, idle })
 }
 
 impl Words<'_> {
     fn has(&self, word: W) -> bool {
-        self.tokens.contains(&Token::Word(word))
+        self.count(word) > 0
+    }
+
+    fn count(&self, word: W) -> usize {
+        self.tokens.iter().filter(|t| t.token == Token::Word(word)).count()
+    }
+
+    /// The words that have no part in the question.
+    fn idle(&self, what: FlightWhat, used: &[usize]) -> Vec<Range<usize>> {
+        let of_none = |(at, placed): &(usize, &Placed)| {
+            matches!(placed.token, Token::Word(w) if !has_part(what, w)) && !used.contains(at)
+        };
+        self.tokens.iter().enumerate().filter(of_none).map(|(_, placed)| placed.words.clone()).collect()
     }
 
     fn any(&self, words: &[W]) -> bool {
@@ -35,25 +55,27 @@ impl Words<'_> {
     }
 
     fn ask(&self, ask: Ask) -> bool {
-        self.tokens.contains(&Token::Ask(ask))
+        self.tokens.iter().any(|t| t.token == Token::Ask(ask))
     }
 
     /// True where something in it asks: a word that does, its mark.
     fn asks(&self) -> bool {
-        let asking = |t: &Token| matches!(t, Token::Ask(a) if !matches!(a, Ask::Told | Ask::Show)) || *t == Token::Mark;
+        let asking = |t: &Placed| {
+            matches!(t.token, Token::Ask(a) if !matches!(a, Ask::Told | Ask::Show)) || t.token == Token::Mark
+        };
         self.tokens.iter().any(asking) || self.any(&[W::How, W::Which]) || self.opens_asking()
     }
 
     /// "does ...", "is ..." at the start, or behind a break.
     fn opens_asking(&self) -> bool {
-        let before = |i: usize| i.checked_sub(1).is_none_or(|b| self.tokens[b] == Token::Break);
-        let aux = |i: &usize| self.tokens[*i] == Token::Word(W::Aux) && before(*i);
+        let before = |i: usize| i.checked_sub(1).is_none_or(|b| self.tokens[b].token == Token::Break);
+        let aux = |i: &usize| self.tokens[*i].token == Token::Word(W::Aux) && before(*i);
         (0..self.tokens.len()).any(|i| aux(&i))
     }
 
     /// True for a yes-or-no question.
     fn yes_no(&self) -> bool {
-        self.ask(Ask::May) || self.has(W::Ok) || self.opens_asking() || self.tokens.last() == Some(&Token::Mark)
+        self.ask(Ask::May) || self.has(W::Ok) || self.opens_asking() || self.tokens.last().is_some_and(|t| t.token == Token::Mark)
     }
 
     /// True where no number is in it that could be a fact told.
