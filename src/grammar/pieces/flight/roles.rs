@@ -43,7 +43,7 @@ fn special(what: A) -> &'static [W] {
         A::TopPost => &[W::Post, W::TopPost, W::Rail, W::LevelRail, W::Handrail, W::Meet],
         A::Balusters => &[W::Baluster, W::Gap, W::Rake],
         A::BalusterLength => &[W::Baluster, W::Long, W::Rail, W::Apart, W::Square],
-        A::Triangle => &[W::Triangle, W::Rail, W::BottomRail, W::Nosing, W::Off, W::Gap],
+        A::Triangle => &[W::Triangle, W::Rail, W::BottomRail, W::Nosing, W::Off],
         A::Gap => &[W::Baluster, W::Gap],
         A::Check => &[W::Deep, W::Wide],
         A::Landing => &[W::Landing, W::Deep, W::Wide, W::Top, W::Bottom, W::Size],
@@ -79,7 +79,8 @@ pub fn takes(what: A, size: S) -> bool {
             A::HandrailHeight => size == S::Height,
             A::Grip => matches!(size, S::Round | S::Across | S::Deep),
             A::WidthLeft => matches!(size, S::Width | S::Projection),
-            A::Leaf | A::LeafBalusters | A::Brace | A::Wide => matches!(
+            A::Wide => matches!(size, S::Opening | S::Leaf),
+            A::Leaf | A::LeafBalusters | A::Brace => matches!(
                 size,
                 S::Opening | S::SecondOpening | S::ThirdOpening | S::HingeGap | S::LatchGap | S::Leaf | S::LeafHeight
             ),

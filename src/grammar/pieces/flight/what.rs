@@ -180,11 +180,8 @@ impl Words<'_> {
                 FlightWhat::Steps
             }
             () if self.yes_no() && self.given.has(Size::LeastRise) => FlightWhat::Check,
-            () if self.yes_no()
-                && self.stairs()
-                && !self.any(&[W::Post, W::Rail, W::Deck])
-                && (given || self.has(W::Ok)) =>
-            {
+            // "are stairs 5 foot wide" may be a slip of a telling: it takes "ok" or "deep enough" to judge.
+            () if self.has(W::Ok) && self.stairs() && !self.any(&[W::Post, W::Rail, W::Deck]) => {
                 FlightWhat::Check
             }
             () if self.has(W::Out) && self.stairs() => FlightWhat::Run,
