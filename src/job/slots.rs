@@ -66,6 +66,10 @@ pub enum SlotId {
     Nosing,
     /// The stair guard above the nosing line.
     StairHeight,
+    /// Where along a run a post is told.
+    PostAt,
+    /// How far posts are kept off a thing.
+    KeepOff,
 }
 
 /// Which unit a bare number takes.
@@ -99,7 +103,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 29] = [
+pub const SLOTS: [Slot; 31] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -129,6 +133,8 @@ pub const SLOTS: [Slot; 29] = [
     row(SlotId::TotalRun, "total run", "total_run", FeetTo(16, 24), (4, 600)),
     row(SlotId::Nosing, "nosing", "nosing", Inches, (0, 4)),
     row(SlotId::StairHeight, "stair rail", "stair_height", Inches, (24, 60)),
+    row(SlotId::PostAt, "place for a post", "posts_told", FeetTo(36, 61), (1, 2400)),
+    row(SlotId::KeepOff, "distance to keep posts off", "keep_off", FeetTo(0, 7), (1, 240)),
 ];
 
 impl SlotId {

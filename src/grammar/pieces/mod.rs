@@ -3,6 +3,7 @@
 
 mod asks;
 pub(in crate::grammar) mod atoms;
+mod choices;
 mod drops;
 mod ends;
 mod flight;
@@ -113,7 +114,13 @@ pub fn pieces_at(items: &[Item], at: usize, known: &mut Known) -> Vec<Piece> {
     let said = known.or_read(&items[at..]);
     let said = said.iter().filter(|s| !led_to(items, at, &s.say));
     let mut found: Vec<Piece> = said.map(|s| Piece { end: at + s.end, ..s.clone() }).collect();
-    let beside = [noise::noise(items, at), ends::lone(items, at), drops::spot(items, at), talk::note(items, at)];
+    let beside = [
+        noise::noise(items, at),
+        ends::lone(items, at),
+        ends::length_between(items, at),
+        drops::spot(items, at),
+        talk::note(items, at),
+    ];
     found.extend(beside.into_iter().flatten().map(|(end, say, cost)| Piece { end, say, cost }));
     found
 }
@@ -240,4 +247,11 @@ const PARSERS: &[(Parse, u32)] = &[
     (talk::stop, 0),
     (talk::put, 2),
     (flight::ask, 0),
+    (choices::post_at, 0),
+    (choices::no_post, 0),
+    (choices::moved, 0),
+    (choices::mirrored, 0),
+    (choices::keep_off, 0),
+    (choices::back_to_even, 0),
+    (choices::go, 0),
 ];

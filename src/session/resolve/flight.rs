@@ -3,7 +3,7 @@
 use super::{Problem, Resolver};
 use crate::grammar::Query;
 use crate::grammar::ask::{FlightAsk, FlightWhat, Given, Size};
-use crate::grammar::draft::FlightDraft;
+use crate::grammar::flight_draft::FlightDraft;
 use crate::job::SlotId;
 use crate::session::lengths::fits;
 

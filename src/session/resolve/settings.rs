@@ -230,8 +230,12 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::Nosing => Fact::Flight(FlightFact::Nosing(l)),
         SlotId::StairHeight => Fact::Flight(FlightFact::Height(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
-        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth | SlotId::Recess | SlotId::LeafGap => {
-            Fact::StairWidth(l)
-        }
+        SlotId::RunLength
+        | SlotId::Offset
+        | SlotId::GateWidth
+        | SlotId::Recess
+        | SlotId::LeafGap
+        | SlotId::PostAt
+        | SlotId::KeepOff => Fact::StairWidth(l),
     }
 }

@@ -2,7 +2,7 @@
 
 use super::tokens::{Placed, Token};
 use crate::grammar::ask::Size;
-use crate::grammar::draft::FlightGiven;
+use crate::grammar::flight_draft::FlightGiven;
 use crate::grammar::flight_words::FlightWord as W;
 use crate::measure::{Lumber, Meaning, Measure};
 

@@ -4,7 +4,7 @@ use super::roles::{has_part, takes};
 use super::sizes::{Sizes, sizes};
 use super::tokens::{Placed, Token};
 use crate::grammar::ask::{FlightWhat, Size};
-use crate::grammar::draft::{FlightDraft, FlightGiven};
+use crate::grammar::flight_draft::{FlightDraft, FlightGiven};
 use crate::grammar::flight_words::FlightWord as W;
 use crate::grammar::sense::Ask;
 use std::ops::Range;
