@@ -9,6 +9,7 @@ pub mod items;
 pub mod measures;
 pub mod pieces;
 pub mod reading;
+pub mod stair_draft;
 pub mod sense;
 pub mod sums;
 pub mod words;
