@@ -44,10 +44,14 @@ struct Term {
     words: Vec<String>,
 }
 
+/// Limits, a file for each part of the work.
+const LIMIT_FILES: [&str; 2] = ["src/limits/limits.toml", "src/limits/stairs.toml"];
+
 fn main() {
     let out = env::var("OUT_DIR").expect("cargo names the output folder");
     write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
-    write(&out, "limits.rs", &limits(&read("src/limits/limits.toml")));
+    let rows = LIMIT_FILES.iter().flat_map(|path| read::<Limits>(path).limit).collect();
+    write(&out, "limits.rs", &limits(&Limits { limit: rows }));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     println!("cargo::rerun-if-changed=grammar/build.rs");
@@ -116,11 +120,22 @@ fn lexicon(data: &Lexicon, table: &str, kind: &str) -> String {
     }
     rows.sort_by(|a, b| a.0[0].cmp(&b.0[0]).then(b.0.len().cmp(&a.0.len())).then(a.cmp(b)));
     rows.dedup();
+    let starts: Vec<String> = (0..=256).map(|byte| starting_below(&rows, byte).to_string()).collect();
     let mut text =
         format!("/// Every spelling: its words and its sense.\npub static {table}: &[(&[&str], {kind})] = &[\n");
     for (words, sense) in rows {
         let _ = writeln!(text, "    (&{words:?}, {kind}::{sense}),");
     }
-    text.push_str("];\n");
+    let _ = writeln!(
+        text,
+        "];\n/// Where the rows whose first word starts with each byte begin; one more, for where the last end.\n\
+         static {table}_FROM: [usize; 257] = [{}];",
+        starts.join(", ")
+    );
     text
+}
+
+/// How many rows start with a byte below this one.
+fn starting_below(rows: &[(Vec<String>, String)], byte: usize) -> usize {
+    rows.iter().filter(|(words, _)| usize::from(words[0].as_bytes()[0]) < byte).count()
 }

@@ -6,8 +6,9 @@
 //!    meaning in them, and binds the islands to readings.
 //! 2. [`session`] picks one reading or asks, resolves it against what was said
 //!    before, and makes the change: `step(&session, line) -> (delta, reply)`, pure.
-//! 3. [`job`] holds what has been told; [`layout`] places posts; [`rules`] looks the
-//!    result over; [`sums`] does arithmetic at the prompt.
+//! 3. [`job`] holds what has been told; [`layout`] places posts; [`stairs`] and [`gate`] carry
+//!    the guard down a flight and through a gate; [`rules`] looks the result over; [`sums`]
+//!    does arithmetic at the prompt.
 //! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
 //! 5. [`store`] keeps what was told in the job file, before the answer is shown.
 //! 6. [`console`], [`store`] and the binary are the only rooms that touch the outside.
@@ -20,6 +21,7 @@
 
 pub mod console;
 pub mod figure;
+pub mod gate;
 pub mod grammar;
 pub mod job;
 pub mod layout;
@@ -28,5 +30,6 @@ pub mod measure;
 pub mod reply;
 pub mod rules;
 pub mod session;
+pub mod stairs;
 pub mod store;
 pub mod sums;

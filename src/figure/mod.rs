@@ -1,6 +1,10 @@
 //! A figure and its reason. Nothing else in the crate makes one: a number without
 //! a reason cannot reach an answer.
 
+mod unit;
+
+pub use unit::Unit;
+
 use crate::limits::Limit;
 use crate::measure::{Length, Q};
 use num_rational::Ratio;
@@ -15,6 +19,8 @@ pub enum Value {
     Count(u64),
     /// A plain number.
     Number(Q),
+    /// A number of a unit that is no length.
+    Quantity(Q, Unit),
 }
 
 /// Where a figure comes from.
@@ -55,6 +61,11 @@ impl Fig {
         Fig::new(Value::Count(n), why)
     }
 
+    /// A quantity with its reason.
+    pub fn quantity(q: Q, unit: Unit, why: Why) -> Fig {
+        Fig::new(Value::Quantity(q, unit), why)
+    }
+
     /// A length told by the builder.
     pub fn told(l: Length, what: &'static str) -> Fig {
         Fig::length(l, Why::Told(what))
@@ -74,7 +85,7 @@ impl Fig {
     pub fn as_length(&self) -> Option<Length> {
         match self.value {
             Value::Length(l) => Some(l),
-            Value::Count(_) | Value::Number(_) => None,
+            Value::Count(_) | Value::Number(_) | Value::Quantity(..) => None,
         }
     }
 
@@ -83,7 +94,7 @@ impl Fig {
         match self.value {
             Value::Length(l) => l.q(),
             Value::Count(n) => Ratio::from_integer(i128::from(n)),
-            Value::Number(q) => q,
+            Value::Number(q) | Value::Quantity(q, _) => q,
         }
     }
 

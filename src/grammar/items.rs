@@ -4,7 +4,7 @@
 //! two). Every way worth reading is kept; the likeliest, with the longest items, first.
 
 use super::measures::measures_at;
-use super::sense::{Sense, TERMS};
+use super::sense::{Sense, terms_beginning_as, terms_from};
 use super::words::{Kind, Word, parts_before};
 use crate::measure::Measure;
 use std::ops::Range;
@@ -120,7 +120,7 @@ pub fn likeliest(words: &[Word]) -> Vec<Item> {
 pub fn senses_in(words: &[Word]) -> impl Iterator<Item = Sense> {
     (0..words.len()).flat_map(move |at| {
         let spelled_here = move |(spelling, sense): &(&[&str], Sense)| spelled(words, at, spelling).map(|_| *sense);
-        TERMS.iter().filter_map(spelled_here).collect::<Vec<_>>()
+        terms_from(&words[at].text).iter().filter_map(spelled_here)
     })
 }
 
@@ -181,8 +181,7 @@ fn terms_at(words: &[Word], at: usize) -> Vec<Item> {
     if !parts_before(words, at) {
         return Vec::new();
     }
-    let first = TERMS.partition_point(|(spelling, _)| spelling[0] < words[at].text.as_str());
-    let same = TERMS[first..].iter().take_while(|(spelling, _)| spelling[0] == words[at].text);
+    let same = terms_from(&words[at].text);
     let mut out: Vec<(usize, Vec<Sense>)> = Vec::new();
     for (spelling, sense) in same {
         let Some(end) = spelled(words, at, spelling) else { continue };
@@ -256,7 +255,7 @@ fn near_miss(text: &str) -> Option<Rc<[Sense]>> {
         return None;
     }
     let mut best: Vec<(&str, Sense)> = Vec::new();
-    for (spelling, sense) in TERMS.iter().filter(|(s, _)| s.len() == 1) {
+    for (spelling, sense) in terms_beginning_as(text).iter().filter(|(s, _)| s.len() == 1) {
         let word = spelling[0];
         let about_as_long = word.len().abs_diff(text.len()) <= 1 && word.len() >= 4;
         if about_as_long && word.chars().next() == text.chars().next() && strsim::osa_distance(word, text) == 1 {

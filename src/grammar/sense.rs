@@ -395,4 +395,31 @@ impl Sense {
     }
 }
 
+/// A row of a table of spellings: its words, and what they are.
+type Row<T> = (&'static [&'static str], T);
+
+/// The rows of a table whose first word is this one, longest first; `from` says where the
+/// rows of each first byte begin.
+pub(super) fn spelled_from<T>(table: &'static [Row<T>], from: &[usize; 257], first: &str) -> &'static [Row<T>] {
+    let near = beginning_as(table, from, first);
+    let start = near.partition_point(|row| row.0[0] < first);
+    let end = start + near[start..].partition_point(|row| row.0[0] == first);
+    &near[start..end]
+}
+
+/// The rows whose first byte is the word's.
+fn beginning_as<T>(table: &'static [Row<T>], from: &[usize; 257], word: &str) -> &'static [Row<T>] {
+    word.as_bytes().first().map_or(&[], |b| &table[from[usize::from(*b)]..from[usize::from(*b) + 1]])
+}
+
+/// The spellings of the lexicon that begin with the word's first byte.
+pub(super) fn terms_beginning_as(word: &str) -> &'static [Row<Sense>] {
+    beginning_as(TERMS, &TERMS_FROM, word)
+}
+
+/// The spellings of the lexicon whose first word is this one, longest first.
+pub(super) fn terms_from(first: &str) -> &'static [Row<Sense>] {
+    spelled_from(TERMS, &TERMS_FROM, first)
+}
+
 include!(concat!(env!("OUT_DIR"), "/words.rs"));

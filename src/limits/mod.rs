@@ -1,4 +1,4 @@
-//! Limits and defaults with their sources, made from `limits.toml` at build time.
+//! Limits and defaults with their sources, made from the `.toml` files beside this one at build time.
 
 use crate::measure::Length;
 

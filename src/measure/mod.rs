@@ -1,6 +1,8 @@
 //! Exact lengths: arithmetic, rounding to the tape, printing.
 
 mod angle;
+mod arctan;
+mod even;
 mod length;
 mod lumber;
 mod print;
@@ -8,6 +10,8 @@ mod quick;
 mod said;
 
 pub use angle::{half_tangent, sin_cos};
+pub use arctan::arctan_degrees;
+pub use even::{Even, Touch, even};
 pub use length::{Length, Q, q_from_decimal};
 pub use lumber::Lumber;
 pub use print::{Tape, decimal, exact_fraction, exact_inches, exact_phrase, mixed_number};

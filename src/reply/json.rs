@@ -83,6 +83,9 @@ fn figure(fig: &Fig, tape: Tape) -> Value {
         Figure::Length(l) => length(l, tape),
         Figure::Count(n) => n.into(),
         Figure::Number(q) => number(q),
+        Figure::Quantity(q, unit) => {
+            json!({ "value": number(q), "unit": unit.name(), "text": print::quantity(q, unit) })
+        }
     }
 }
 

@@ -4,7 +4,7 @@ use super::Span;
 use super::Style;
 use super::typed::safe;
 use super::wrap::GLUE;
-use crate::figure::{Fig, Value};
+use crate::figure::{Fig, Unit, Value};
 use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
 use num_rational::Ratio;
 
@@ -33,6 +33,7 @@ fn figure(fig: &Fig, style: Style, tape: Tape) -> String {
         Value::Length(l) => length(l, style, tape),
         Value::Count(n) => (n.to_string(), None),
         Value::Number(q) => number(q),
+        Value::Quantity(q, unit) => (quantity(q, unit), None),
     };
     let glue = |s: &str| s.replace(' ', &GLUE.to_string());
     match aside {
@@ -81,6 +82,12 @@ fn millimetres(l: Length) -> (String, Option<String>) {
 fn tenths(q: Q) -> String {
     let scaled = (q * Ratio::from_integer(10)).round();
     decimal(scaled / Ratio::from_integer(10)).0
+}
+
+/// A quantity to the decimals its unit is said to, a tie away from zero.
+pub(super) fn quantity(q: Q, unit: Unit) -> String {
+    let scale = Ratio::from_integer(10_i128.pow(unit.places()));
+    format!("{} {}", decimal((q * scale).round() / scale).0, unit.name())
 }
 
 /// A plain number: decimal where that is exact, else the fraction.

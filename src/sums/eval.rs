@@ -64,7 +64,7 @@ type Op = fn(Value, Value) -> Result<Value, SumError>;
 fn held(v: Value) -> Result<Value, SumError> {
     let q = match v {
         Value::Length(l) => l.q(),
-        Value::Number(q) => q,
+        Value::Number(q) | Value::Quantity(q, _) => q,
         Value::Count(_) => return Ok(v),
     };
     let wide = WIDEST.unsigned_abs();
@@ -89,7 +89,8 @@ enum Kind {
 fn kind(v: Value) -> Kind {
     match v {
         Value::Length(l) => Kind::Length(l),
-        Value::Number(q) => Kind::Number(q),
+        // A sum has no quantities yet: one would count as its number.
+        Value::Number(q) | Value::Quantity(q, _) => Kind::Number(q),
         Value::Count(n) => Kind::Number(Q::from_integer(i128::from(n))),
     }
 }

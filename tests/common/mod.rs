@@ -68,7 +68,7 @@ pub fn text(line: &Line) -> String {
             Span::Fig(f, _) => match f.value() {
                 Value::Length(l) => Tape::SIXTEENTHS.read(l),
                 Value::Count(n) => n.to_string(),
-                Value::Number(q) => q.to_string(),
+                Value::Number(q) | Value::Quantity(q, _) => q.to_string(),
             },
             Span::Typed(t) => t.as_str().to_owned(),
             Span::Phrase(s) | Span::Drawn(s) => s.clone(),

@@ -1,5 +1,6 @@
 //! What a word does inside a measure; the words stand in `grammar/numbers.toml`.
 
+use crate::grammar::sense::spelled_from;
 use crate::measure::Shade;
 
 /// A unit of length.
@@ -62,9 +63,7 @@ include!(concat!(env!("OUT_DIR"), "/numbers.rs"));
 
 /// The rows whose first word is this one, longest first.
 pub(super) fn rows(first: &str) -> &'static [(&'static [&'static str], Role)] {
-    let from = NUMBERS.partition_point(|row| row.0[0] < first);
-    let to = from + NUMBERS[from..].partition_point(|row| row.0[0] == first);
-    &NUMBERS[from..to]
+    spelled_from(NUMBERS, &NUMBERS_FROM, first)
 }
 
 /// True for letters that say which way a number is measured: "h", "wide", "oc".

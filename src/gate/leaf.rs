@@ -1,0 +1,143 @@
+//! The leaf: what the hinge and latch gaps leave of the smallest opening, and its balusters.
+
+use crate::figure::{Fig, Value, Why};
+use crate::limits::{self, Limit};
+use crate::measure::{Length, Tape, Touch, even};
+
+/// What was told of a gate. What was not is `None`.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LeafTold {
+    /// The opening, jamb face to jamb face: at the top, the middle and the bottom, or one figure.
+    pub openings: Vec<Length>,
+    /// The gap at the hinge.
+    pub hinge_gap: Option<Length>,
+    /// The gap at the latch.
+    pub latch_gap: Option<Length>,
+    /// One stile's width.
+    pub stile: Option<Length>,
+    /// A leaf told: checked against the opening.
+    pub leaf: Option<Length>,
+}
+
+/// A leaf worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Leaf {
+    /// The opening it is made for: the smallest told.
+    pub opening: Fig,
+    /// How far the told openings differ, where more than one was told.
+    pub differs: Option<Fig>,
+    /// The gap at the hinge.
+    pub hinge_gap: Fig,
+    /// The gap at the latch.
+    pub latch_gap: Fig,
+    /// The leaf, edge to edge.
+    pub width: Fig,
+    /// One stile.
+    pub stile: Fig,
+    /// The clear between its stiles.
+    pub clear: Option<Fig>,
+    /// Defaults taken, to be said.
+    pub taken: Vec<&'static Limit>,
+}
+
+/// Why there is no leaf.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Unfit {
+    /// No opening was told.
+    NoOpening,
+    /// The gaps leave nothing.
+    NoRoom(Fig),
+    /// The leaf told is wider than the opening less its gaps, by so much.
+    TooWide {
+        /// The leaf told.
+        leaf: Fig,
+        /// The most there is room for.
+        most: Fig,
+        /// By how much.
+        by: Fig,
+    },
+}
+
+fn inches(f: &Fig) -> Length {
+    f.as_length().unwrap_or(Length::ZERO)
+}
+
+/// A told length, or the default, which is then listed as taken.
+fn or_taken(told: Option<Length>, what: &'static str, limit: &'static Limit, taken: &mut Vec<&'static Limit>) -> Fig {
+    told.map_or_else(
+        || {
+            taken.push(limit);
+            Fig::length(limit.length(), Why::Default(limit))
+        },
+        |l| Fig::told(l, what),
+    )
+}
+
+/// Works the leaf out.
+pub fn leaf(told: &LeafTold) -> Result<Leaf, Unfit> {
+    let (Some(least), Some(most)) = (told.openings.iter().min(), told.openings.iter().max()) else {
+        return Err(Unfit::NoOpening);
+    };
+    let mut taken = Vec::new();
+    let opening = Fig::told(*least, "the smallest opening between the jambs");
+    let hinge_gap = or_taken(told.hinge_gap, "the hinge gap", &limits::HINGE_GAP, &mut taken);
+    let latch_gap = or_taken(told.latch_gap, "the latch gap", &limits::LATCH_GAP, &mut taken);
+    let stile = or_taken(told.stile, "the stile", &limits::GATE_STILE, &mut taken);
+    let width = width(&opening, &hinge_gap, &latch_gap)?;
+    let width = told.leaf.map_or_else(|| Ok(width.clone()), |l| fits(l, &width))?;
+    let differ = vec![("the widest", Fig::told(*most, "the opening")), ("the narrowest", opening.clone())];
+    Ok(Leaf {
+        differs: (most > least).then(|| Fig::length(*most - *least, Why::Formula("widest less narrowest", differ))),
+        clear: clear(&width, &stile),
+        opening,
+        hinge_gap,
+        latch_gap,
+        width,
+        stile,
+        taken,
+    })
+}
+
+fn width(opening: &Fig, hinge: &Fig, latch: &Fig) -> Result<Fig, Unfit> {
+    let left = inches(opening) - inches(hinge) - inches(latch);
+    if !left.is_positive() {
+        return Err(Unfit::NoRoom(opening.clone()));
+    }
+    let from = vec![("opening", opening.clone()), ("hinge gap", hinge.clone()), ("latch gap", latch.clone())];
+    Ok(Fig::length(left, Why::Formula("opening less the gaps at hinge and latch", from)))
+}
+
+fn fits(told: Length, most: &Fig) -> Result<Fig, Unfit> {
+    let leaf = Fig::told(told, "the leaf");
+    if told <= inches(most) {
+        return Ok(leaf);
+    }
+    let from = vec![("leaf", leaf.clone()), ("room", most.clone())];
+    let by = Fig::length(told - inches(most), Why::Formula("leaf less the room there is", from));
+    Err(Unfit::TooWide { leaf, most: most.clone(), by })
+}
+
+fn clear(width: &Fig, stile: &Fig) -> Option<Fig> {
+    let clear = inches(width) - inches(stile) * 2;
+    let from = vec![("leaf", width.clone()), ("stile", stile.clone())];
+    clear.is_positive().then(|| Fig::length(clear, Why::Formula("leaf less its two stiles", from)))
+}
+
+impl Leaf {
+    /// True where a single leaf is wider than is wise.
+    pub fn too_wide(&self) -> bool {
+        inches(&self.width) > limits::GATE_LEAF.length()
+    }
+
+    /// The balusters in the leaf and their gap: fewest with every gap within the limit, on
+    /// the tape too. `None` where no number does.
+    pub fn balusters(&self, baluster: &Fig, most: &Fig, touch: Touch, tape: Tape) -> Option<(Fig, Fig)> {
+        let clear = self.clear.as_ref()?;
+        let found = even(inches(clear), inches(baluster), inches(most), touch, tape)?;
+        let from = || vec![("clear", clear.clone()), ("baluster", baluster.clone()), ("gap limit", most.clone())];
+        let says = "the fewest with every gap within the limit, on the tape too";
+        let count = Fig::new(Value::Count(u64::from(found.taped)), Why::Formula(says, from()));
+        let says = "(clear less the balusters) over one more than their number";
+        Some((count, Fig::length(found.gap(), Why::Formula(says, from()))))
+    }
+}
