@@ -2,7 +2,7 @@
 //! untold ends.
 
 use super::sense::{Side, Spot};
-use super::stair_draft::{HungSaid, StairSaid, StairsWhole};
+use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
 use super::{Query, Talk};
 use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId};
 use crate::measure::{Lumber, Measure};
@@ -124,6 +124,8 @@ pub enum Clause {
     },
     /// Said of how a gate's leaf is hung.
     Hung(HungSaid),
+    /// Asked of stairs or gates.
+    AskStairs(StairAsked),
     /// A shape named; the walk is still to come.
     Shape,
     /// A size of the deck last spoken of: along, out.

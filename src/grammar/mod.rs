@@ -2,6 +2,7 @@
 
 mod act;
 pub mod ahead;
+pub mod ask;
 mod assemble;
 pub mod canon;
 pub mod draft;
@@ -9,8 +10,8 @@ pub mod items;
 pub mod measures;
 pub mod pieces;
 pub mod reading;
-pub mod stair_draft;
 pub mod sense;
+pub mod stair_draft;
 pub mod sums;
 pub mod words;
 

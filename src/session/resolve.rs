@@ -7,14 +7,17 @@ mod changes;
 mod checks;
 mod drops;
 mod gates;
+mod hung;
 mod runs;
 mod same;
 mod settings;
 mod stair_sides;
+mod stairs;
 mod walks;
 
 use super::state::{Focus, Lack, Session};
 use crate::grammar::draft::{Clause, Reading};
+use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::{Act, Query, Talk};
 use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
@@ -81,7 +84,8 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         sides: reading.clauses.contains(&Clause::Shape),
         runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
-        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_))),
+        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::AskStairs(_) | Clause::Query(_))),
+        placed: reading.clauses.iter().any(|c| matches!(c, Clause::Stair(StairSaid::Place(..)))),
     };
     one_thing(reading)?;
     if resolver.sides && one_length(reading) {
@@ -104,6 +108,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     for clause in first.into_iter().chain(rest) {
         match clause {
             Clause::Ask(ask) => then = Some(resolver.asked(*ask, &branches[0].job)?),
+            Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
             Clause::Query(query) => then = Some(query.clone()),
             Clause::Talk(Talk::Hello) => {}
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
@@ -157,6 +162,8 @@ pub(super) struct Resolver<'a> {
     pub ends: bool,
     /// Something is asked in the same line.
     pub asks: bool,
+    /// Stairs are placed in the same line.
+    pub placed: bool,
 }
 
 fn of_infill(session: &Session, reading: &Reading) -> bool {
@@ -223,7 +230,12 @@ impl Resolver<'_> {
                 "Where does the post go? Say a bay count (\"3 bays\") and the posts are spread evenly; a post at a spot of your own is not something I place yet.",
                 Vec::new(),
             )),
-            Clause::Note(_) | Clause::Fine | Clause::Talk(_) | Clause::Ask(_) | Clause::Query(_) => Ok(vec![branch]),
+            Clause::Note(_)
+            | Clause::Fine
+            | Clause::Talk(_)
+            | Clause::Ask(_)
+            | Clause::AskStairs(_)
+            | Clause::Query(_) => Ok(vec![branch]),
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
@@ -231,6 +243,9 @@ impl Resolver<'_> {
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),
             Clause::StairsOn { on, width, at } => self.stairs_on(branch, *on, width.as_ref(), at.as_ref()),
+            Clause::Stair(said) => self.stair_said(branch, said),
+            Clause::MoreStairs { each, more } => self.more_stairs(branch, each, *more),
+            Clause::Hung(said) => self.hung(branch, said),
             Clause::StairsAlong(at) => self.stairs_along(branch, at),
             Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
             Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),

@@ -25,6 +25,7 @@
 //! - tape parts are a power of two from 2 to 64;
 //! - a sum is written in at most [`MOST_SUM`] bytes with brackets at most [`MOST_BRACKETS`] deep.
 
+mod ask_stairs;
 mod clean;
 mod fact;
 mod gate;

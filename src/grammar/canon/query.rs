@@ -2,10 +2,11 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | stairs and gates, as in `ask_stairs` | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
+use super::ask_stairs::{read_ask, write_ask};
 use super::length::{read_lumber, read_told, write_told};
 use super::words::whole;
 use crate::grammar::Query;
@@ -32,6 +33,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Measure { length, shade, about } => {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
         }
+        Query::Stairs(ask) => format!("{}?", write_ask(*ask)),
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
     }
@@ -58,6 +60,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
             shade: t.shade,
             about: t.about,
         }),
+        map(read_ask, Query::Stairs),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
     ));

@@ -25,13 +25,19 @@ pub(super) fn said(s: StairSaid) -> Say {
 
 /// Stairs named, or a word that stands for them where they were spoken of.
 pub(super) fn they(input: In<'_>) -> Out<'_, ()> {
-    let word = text(&["they", "they 're", "theyre", "them", "em", "it", "it 's", "its", "that", "that 's", "thats", "those"]);
+    let word =
+        text(&["they", "they 're", "theyre", "them", "em", "it", "it 's", "its", "that", "that 's", "thats", "those"]);
     alt((value((), (det, part(Part::Stairs))), word)).parse(input)
 }
 
 fn link(input: In<'_>) -> Out<'_, ()> {
-    value((), many0_count(text(&["and", "with", "has", "have", "got", "w", "there 's", "theres", "there", "is", "are", "'s", "at"])))
-        .parse(input)
+    value(
+        (),
+        many0_count(text(&[
+            "and", "with", "has", "have", "got", "w", "there 's", "theres", "there", "is", "are", "'s", "at",
+        ])),
+    )
+    .parse(input)
 }
 
 fn what_measured(input: In<'_>) -> Out<'_, StairMeasure> {
@@ -53,8 +59,14 @@ fn what_measured(input: In<'_>) -> Out<'_, StairMeasure> {
         value((), (text(&["deck"]), text(&["to"]), text(&["deck"]))),
     ));
     let posts = text(&[
-        "between posts", "between the posts", "between newels", "between the newels", "post to post", "newel to newel",
-        "post to post inside", "between post faces",
+        "between posts",
+        "between the posts",
+        "between newels",
+        "between the newels",
+        "post to post",
+        "newel to newel",
+        "post to post inside",
+        "between post faces",
     ]);
     let clear = (opt(text(&["in", "the"])), text(&["clear", "in the clear"]));
     let between = (text(&["between"]), det, alt((part(Part::Post), text(&["newels"]))));
@@ -114,7 +126,8 @@ pub fn recess(input: In<'_>) -> Out<'_, Say> {
     let recessed = text(&["recessed", "inset", "notched"]);
     let recessed = (lead(), recessed, many0_count(text(&["in", "by", "back"]))).map(|_| ());
     let recessed = delimited(recessed, length, opt(into()));
-    let verb = text(&["let", "set", "cut", "go", "goes", "come", "comes", "run", "runs", "sunk", "pushed", "bite", "bites"]);
+    let verb =
+        text(&["let", "set", "cut", "go", "goes", "come", "comes", "run", "runs", "sunk", "pushed", "bite", "bites"]);
     let back = || many0_count(text(&["back", "in", "deep", "by", "cue"]));
     let deep = || opt(sense(Sense::Cue(Cue::Deep)));
     let let_in = delimited((lead(), verb, back()), length, (deep(), back(), into()));
@@ -150,7 +163,8 @@ pub fn rise(input: In<'_>) -> Out<'_, Say> {
 /// "six risers at 7 1/4": the height behind the count.
 pub fn count_of(input: In<'_>) -> Out<'_, Say> {
     let (rest, n) = delimited(link, count, riser_word).parse(input)?;
-    let (rest, m) = delimited(text(&["at", "of", "@", "by", "x"]), length, opt(text(&["each", "apiece"]))).parse(rest)?;
+    let (rest, m) =
+        delimited(text(&["at", "of", "@", "by", "x"]), length, opt(text(&["each", "apiece"]))).parse(rest)?;
     Ok((rest, said(StairSaid::RisersOf(n, m))))
 }
 
@@ -181,9 +195,17 @@ pub fn open(input: In<'_>) -> Out<'_, Say> {
 
 /// "newels on the treads", "newels outside the stringers".
 pub fn newels(input: In<'_>) -> Out<'_, Say> {
-    let word = (det, text(&["newel", "newels", "stair posts", "posts"]), many0_count(text(&["are", "go", "stand", "set", "sit", "is"])));
+    let word = (
+        det,
+        text(&["newel", "newels", "stair posts", "posts"]),
+        many0_count(text(&["are", "go", "stand", "set", "sit", "is"])),
+    );
     let on = (text(&["on", "on top of"]), det, text(&["tread", "treads"]));
-    let beside = (text(&["outside", "beside", "outside of", "alongside"]), det, text(&["stringer", "stringers", "tread", "treads"]));
+    let beside = (
+        text(&["outside", "beside", "outside of", "alongside"]),
+        det,
+        text(&["stringer", "stringers", "tread", "treads"]),
+    );
     let place = alt((value(Newels::OnTreads, on), value(Newels::Beside, beside)));
     preceded(word, place).map(|n| said(StairSaid::Newels(n))).parse(input)
 }
@@ -191,8 +213,16 @@ pub fn newels(input: In<'_>) -> Out<'_, Say> {
 /// "lands on a slab", "bottom of the stairs sits on a concrete pad".
 pub fn lands(input: In<'_>) -> Out<'_, Say> {
     let foot = alt((value((), sense(Sense::End(End::BottomNewel))), value((), (det, part(Part::Stairs)))));
-    let verb = text(&["lands", "land", "landing", "sits", "sit", "lies", "comes down", "rests", "bears", "hits", "lands out"]);
-    let lead = (opt((det, foot)), many0_count(text(&["and", "it", "that", "they"])), verb, many0_count(text(&["down", "out"])), text(&["on", "at"]), det);
+    let verb =
+        text(&["lands", "land", "landing", "sits", "sit", "lies", "comes down", "rests", "bears", "hits", "lands out"]);
+    let lead = (
+        opt((det, foot)),
+        many0_count(text(&["and", "it", "that", "they"])),
+        verb,
+        many0_count(text(&["down", "out"])),
+        text(&["on", "at"]),
+        det,
+    );
     let made = many0_count(text(&["concrete", "poured", "small", "paver", "stone", "4 inch", "existing"]));
     let on = alt((
         value(Lands::Slab, text(&["slab", "pad", "concrete", "patio", "concrete pad", "concrete slab", "landing pad"])),
@@ -207,9 +237,17 @@ pub fn lands(input: In<'_>) -> Out<'_, Say> {
 /// "rail stops at a newel there", "runs down to a newel at the bottom": the foot of a guard
 /// down the stairs.
 pub fn down_to(input: In<'_>) -> Out<'_, Say> {
-    let rail = (opt(part(Part::Stairs)), det, opt(part(Part::Stairs)), alt((part(Part::Rail), part(Part::Guard), part(Part::Handrail))));
+    let rail = (
+        opt(part(Part::Stairs)),
+        det,
+        opt(part(Part::Stairs)),
+        alt((part(Part::Rail), part(Part::Guard), part(Part::Handrail))),
+    );
     let verb = text(&["stops", "ends", "finishes", "dies", "runs", "goes", "runs down", "goes down", "runs out"]);
-    let newel = alt((value((), (text(&["newel", "newal", "post"]), opt(text(&["there", "down there"])))), sense(Sense::End(End::BottomNewel))));
+    let newel = alt((
+        value((), (text(&["newel", "newal", "post"]), opt(text(&["there", "down there"])))),
+        sense(Sense::End(End::BottomNewel)),
+    ));
     let tail = opt((text(&["at"]), det, text(&["bottom", "the bottom", "foot"])));
     (rail, verb, opt(text(&["down"])), text(&["at", "to", "on", "into"]), det, newel, tail)
         .map(|_| said(StairSaid::DownTo))

@@ -23,14 +23,28 @@ use nom::multi::{many0_count, many1, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
 fn verb(input: In<'_>) -> Out<'_, ()> {
-    let word = text(&["flip", "swap", "switch", "slide", "bump", "scoot", "nudge", "push", "pull", "put", "kick", "mirror"]);
-    value((), (many0_count(text(&["and", "just", "lets", "can you", "now"])), alt((sense(Sense::Verb(Verb::Move)), word)))).parse(input)
+    let word =
+        text(&["flip", "swap", "switch", "slide", "bump", "scoot", "nudge", "push", "pull", "put", "kick", "mirror"]);
+    value(
+        (),
+        (many0_count(text(&["and", "just", "lets", "can you", "now"])), alt((sense(Sense::Verb(Verb::Move)), word))),
+    )
+    .parse(input)
 }
 
 /// "flip the stairs to the other end".
 pub fn flip(input: In<'_>) -> Out<'_, Say> {
-    let other = (many0_count(text(&["over", "to", "on", "at", "onto", "around", "round"])), det, text(&["other", "opposite", "far", "other end", "other side"]), opt(alt((part(Part::End), sense(Sense::Side(Side::Side))))));
-    let other = alt((value((), other), value((), sense(Sense::Side(Side::Other))), value((), (text(&["to"]), det, sense(Sense::Spot(Spot::Other)), opt(part(Part::End))))));
+    let other = (
+        many0_count(text(&["over", "to", "on", "at", "onto", "around", "round"])),
+        det,
+        text(&["other", "opposite", "far", "other end", "other side"]),
+        opt(alt((part(Part::End), sense(Sense::Side(Side::Side))))),
+    );
+    let other = alt((
+        value((), other),
+        value((), sense(Sense::Side(Side::Other))),
+        value((), (text(&["to"]), det, sense(Sense::Spot(Spot::Other)), opt(part(Part::End)))),
+    ));
     let flipped = text(&["flip", "mirror", "swap"]);
     let bare = (flipped, det, part(Part::Stairs), opt(text(&["over", "around", "round"])), line_end);
     let to = (verb, they, many0_count(text(&["over", "to", "on", "at"])), det, other);
@@ -38,14 +52,22 @@ pub fn flip(input: In<'_>) -> Out<'_, Say> {
 }
 
 fn line_end(input: In<'_>) -> Out<'_, ()> {
-    if input.first().is_none_or(crate::grammar::items::Item::is_sep) { Ok((input, ())) } else { Err(nom::Err::Error(())) }
+    if input.first().is_none_or(crate::grammar::items::Item::is_sep) {
+        Ok((input, ()))
+    } else {
+        Err(nom::Err::Error(()))
+    }
 }
 
 /// Toward where: "to the left", "right", "toward the house".
 fn toward(input: In<'_>) -> Out<'_, Mark> {
-    let to = || many0_count(text(&["to", "toward", "towards", "over", "further", "closer to", "nearer", "more", "closer"]));
+    let to =
+        || many0_count(text(&["to", "toward", "towards", "over", "further", "closer to", "nearer", "more", "closer"]));
     let sided = verify(side, |s| matches!(s, Side::Left | Side::Right)).map(Mark::Side);
-    let way = alt((value(Mark::Side(Side::Left), text(&["left", "to the left", "leftward"])), value(Mark::Side(Side::Right), text(&["right", "to the right", "rightward"]))));
+    let way = alt((
+        value(Mark::Side(Side::Left), text(&["left", "to the left", "leftward"])),
+        value(Mark::Side(Side::Right), text(&["right", "to the right", "rightward"])),
+    ));
     preceded((to(), det), alt((sided, way, place.map(Mark::End)))).parse(input)
 }
 
@@ -100,13 +122,39 @@ fn widths(input: In<'_>) -> Out<'_, Option<Measure>> {
 /// "two sets of stairs, one 3 ft from the left corner, one in the middle"; "stairs at both ends, 4 ft wide each".
 pub fn several(input: In<'_>) -> Out<'_, Say> {
     let two = alt((
-        value((), (text(&["two", "2", "couple", "a couple", "pair", "2nd"]), opt(text(&["sets of", "sets", "flights of", "flights"])), opt(text(&["of"])), part(Part::Stairs))),
-        value((), text(&["two sets of stairs", "two sets of steps", "two stairs", "2 sets of stairs", "two flights", "two flights of stairs"])),
+        value(
+            (),
+            (
+                text(&["two", "2", "couple", "a couple", "pair", "2nd"]),
+                opt(text(&["sets of", "sets", "flights of", "flights"])),
+                opt(text(&["of"])),
+                part(Part::Stairs),
+            ),
+        ),
+        value(
+            (),
+            text(&[
+                "two sets of stairs",
+                "two sets of steps",
+                "two stairs",
+                "2 sets of stairs",
+                "two flights",
+                "two flights of stairs",
+            ]),
+        ),
     ));
     let lead = (many0_count(text(&["with", "and", "theres", "there 's", "put", "add"])), det);
     let (rest, _) = (lead, two, opt(sep(":"))).parse(input)?;
     let (rest, before) = widths(rest)?;
-    let one = || (opt(sep(",;")), many0_count(text(&["and"])), opt(text(&["the"])), text(&["one", "other", "the other", "another", "the one", "second"]), opt(text(&["one", "is"])));
+    let one = || {
+        (
+            opt(sep(",;")),
+            many0_count(text(&["and"])),
+            opt(text(&["the"])),
+            text(&["one", "other", "the other", "another", "the one", "second"]),
+            opt(text(&["one", "is"])),
+        )
+    };
     let (rest, each) = many1(preceded(one(), whole)).parse(rest)?;
     let (rest, after) = widths(rest)?;
     if each.len() < 2 {
@@ -119,7 +167,7 @@ pub fn several(input: In<'_>) -> Out<'_, Say> {
 
 /// "stairs at both ends, 4 ft wide each": of the run spoken of.
 pub fn both_ends(input: In<'_>) -> Out<'_, Say> {
-    let lead = (many0_count(text(&["with", "and", "put", "add"])), det);
+    let mut lead = (many0_count(text(&["with", "and", "put", "add"])), det);
     let (rest, _) = lead.parse(input)?;
     let (rest, before) = opt(wide).parse(rest)?;
     let (rest, _) = (part(Part::Stairs), opt(text(&["at", "on"])), sense(Sense::Spot(Spot::BothEnds))).parse(rest)?;
@@ -135,7 +183,9 @@ pub fn another(input: In<'_>) -> Out<'_, Say> {
     let more = text(&["another", "second", "one more", "a second", "more", "another one", "extra"]);
     let (rest, _) = (lead, det, more).parse(input)?;
     let (rest, before) = opt(wide).parse(rest)?;
-    let (rest, _) = (many0_count(text(&["set", "of"])), part(Part::Stairs), many0_count(text(&["is", "are", "go", "goes"]))).parse(rest)?;
+    let (rest, _) =
+        (many0_count(text(&["set", "of"])), part(Part::Stairs), many0_count(text(&["is", "are", "go", "goes"])))
+            .parse(rest)?;
     let (rest, told) = whole(rest)?;
     let told = StairsWhole { width: told.width.or(before), ..told };
     Ok((rest, Say::Clause(Clause::MoreStairs { each: vec![told], more: true })))
@@ -144,7 +194,9 @@ pub fn another(input: In<'_>) -> Out<'_, Say> {
 /// "4 ft stairs 2 ft from the left and 4 ft stairs 2 ft from the right", in one breath.
 pub fn one_and_one(input: In<'_>) -> Out<'_, Say> {
     let one = |input| {
-        let (rest, _) = (many0_count(text(&["with", "and", "then", "plus", "another"])), det, many0_count(text(&["another"]))).parse(input)?;
+        let (rest, _) =
+            (many0_count(text(&["with", "and", "then", "plus", "another"])), det, many0_count(text(&["another"])))
+                .parse(input)?;
         let (rest, before) = opt(wide).parse(rest)?;
         let (rest, _) = (part(Part::Stairs), many0_count(text(&["is", "are", "go", "goes"]))).parse(rest)?;
         let (rest, told) = whole(rest)?;
@@ -160,7 +212,10 @@ pub fn one_and_one(input: In<'_>) -> Out<'_, Say> {
 /// by the front corner, 36 wide".
 pub fn head_at(input: In<'_>) -> Out<'_, Say> {
     let head = alt((value((), sense(Sense::End(End::StairHead))), value((), (det, part(Part::Stairs)))));
-    let come = many1_count(text(&["is", "are", "'s", "sits", "sit", "come", "comes", "go", "goes", "down", "coming", "be", "off", "up", "at", "on"]));
+    let come = many1_count(text(&[
+        "is", "are", "'s", "sits", "sit", "come", "comes", "go", "goes", "down", "coming", "be", "off", "up", "at",
+        "on",
+    ]));
     let (rest, _) = (det, head, come, det).parse(input)?;
     let (rest, on) = terminated(side, (opt(text(&["hand", "side"])), opt(part(Part::End)))).parse(rest)?;
     let (rest, at) = opt(preceded((opt(sep(",")), many0_count(text(&["and", "up", "right"]))), along)).parse(rest)?;

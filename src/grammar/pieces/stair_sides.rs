@@ -55,7 +55,10 @@ pub(super) fn along(input: In<'_>) -> Out<'_, Along> {
         ),
     );
     let tight = text(&["at", "tight to", "against", "hard against", "right at", "up against", "on"]);
-    let sided = terminated(verify(side, |s| matches!(s, Side::Left | Side::Right)), opt(alt((value((), place), part(Part::End)))));
+    let sided = terminated(
+        verify(side, |s| matches!(s, Side::Left | Side::Right)),
+        opt(alt((value((), place), part(Part::End)))),
+    );
     let at_side = preceded((opt(text(&["right", "up"])), tight, det), sided).map(Along::AtSide);
     alt((off.map(|(m, mark)| Along::Off(m, mark)), at_end, middle, at_side)).parse(input)
 }
