@@ -34,6 +34,17 @@ struct Limit {
 }
 
 #[derive(Deserialize)]
+struct Editions {
+    edition: Vec<Edition>,
+}
+
+#[derive(Deserialize)]
+struct Edition {
+    number: u32,
+    taken: Vec<String>,
+}
+
+#[derive(Deserialize)]
 struct Lexicon {
     term: Vec<Term>,
 }
@@ -52,6 +63,7 @@ fn main() {
     write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
     let rows = LIMIT_FILES.iter().flat_map(|path| read::<Limits>(path).limit).collect();
     write(&out, "limits.rs", &limits(&Limits { limit: rows }));
+    write(&out, "editions.rs", &editions(&read("src/store/defaults.toml")));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     println!("cargo::rerun-if-changed=grammar/build.rs");
@@ -106,6 +118,11 @@ fn limits(data: &Limits) -> String {
     let names: Vec<_> = data.limit.iter().map(|l| format!("&{}", l.id.replace('-', "_").to_uppercase())).collect();
     let _ = writeln!(text, "/// Every limit.\npub static LIMITS: &[&Limit] = &[{}];", names.join(", "));
     text
+}
+
+fn editions(data: &Editions) -> String {
+    let rows: String = data.edition.iter().map(|e| format!("    ({}, &{:?}),\n", e.number, e.taken)).collect();
+    format!("/// Every edition of the defaults, the oldest first.\npub static EDITIONS: &[Edition] = &[\n{rows}];\n")
 }
 
 /// One row for each spelling, sorted by first word then longest first, for the

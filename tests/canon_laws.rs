@@ -9,9 +9,9 @@ use proptest::sample::{Index, select};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Flank, Flight, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, Lands, Mount,
-    Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, StairAt, StairMeasure, StairOpening,
-    Stairs, Swing, Told, Turn,
+    Basis, Choice, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun,
+    KeepOff, Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt,
+    StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
@@ -124,10 +124,26 @@ fn turn() -> impl Strategy<Value = Turn> {
     prop_oneof![Just(Turn::Start), any::<u16>().prop_map(Turn::Right), any::<u16>().prop_map(Turn::Left)]
 }
 
+fn choice() -> impl Strategy<Value = Choice> {
+    let end = || select(vec![EndOf::From, EndOf::To]);
+    let spot = || (length(), end()).prop_map(|(at, end)| Spot { at, end });
+    let thing =
+        prop_oneof![end().prop_map(Thing::End), Just(Thing::Stairs), Just(Thing::Gate), spot().prop_map(Thing::Spot)];
+    prop_oneof![
+        spot().prop_map(Choice::Post),
+        spot().prop_map(Choice::NoPost),
+        Just(Choice::NoPosts),
+        any::<bool>().prop_map(Choice::Mirrored),
+        (length(), thing).prop_map(|(by, of)| Choice::KeepOff(KeepOff { by, of })),
+        Just(Choice::NoKeepOff),
+    ]
+}
+
 fn patch() -> impl Strategy<Value = RunPatch> {
     let basis = of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre, Basis::Edge]));
     let ends = (of(end()), of(end()));
     let counted = (of(of(any::<u16>())), of(turn()));
+    let choices = prop::collection::vec(choice(), 0..4);
     let parts = (
         of(name()),
         of(told()),
@@ -136,8 +152,9 @@ fn patch() -> impl Strategy<Value = RunPatch> {
         of(of(gate())),
         of(proptest::collection::vec(stairs(), 0..3).prop_map(Stairs::from)),
         counted,
+        choices,
     );
-    parts.prop_map(|(name, length, basis, (from, to), gate, stairs, (bays, turn))| RunPatch {
+    parts.prop_map(|(name, length, basis, (from, to), gate, stairs, (bays, turn), choices)| RunPatch {
         name,
         length,
         basis,
@@ -147,6 +164,7 @@ fn patch() -> impl Strategy<Value = RunPatch> {
         stairs,
         bays,
         turn,
+        choices,
     })
 }
 

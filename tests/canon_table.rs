@@ -5,9 +5,9 @@ use num_rational::Ratio;
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, End, Fact, Fixing, Flank, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, Lands, Mount, Newels,
-    NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, StairAt, StairMeasure, StairOpening, Stairs,
-    Swing, Told, Turn,
+    Basis, Choice, End, EndOf, Fact, Fixing, Flank, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff,
+    Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt,
+    StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
@@ -46,6 +46,34 @@ fn run(set: impl FnOnce(&mut RunPatch)) -> Fact {
 
 fn long(length: Length, basis: Option<Basis>) -> Fact {
     run(|p| (p.length, p.basis) = (Some(Told::plain(length)), basis))
+}
+
+#[test]
+fn each_choice_of_where_posts_go_has_its_phrase() {
+    let chosen = |choice| run(|p| p.choices = vec![choice]);
+    let spot = Spot { at: ft(7, 0), end: EndOf::From };
+    let keep = |of| chosen(Choice::KeepOff(KeepOff { by: ft(1, 6), of }));
+    tells([
+        ("run 1: post at 7'-0\" from the from-end", chosen(Choice::Post(spot))),
+        ("run 1: post at 5'-1 1/4\" from the to-end", chosen(Choice::Post(Spot { at: inch(245, 4), end: EndOf::To }))),
+        ("run 1: no post at 7'-0\" from the from-end", chosen(Choice::NoPost(spot))),
+        ("run 1: no told posts", chosen(Choice::NoPosts)),
+        ("run 1: posts mirrored", chosen(Choice::Mirrored(true))),
+        ("run 1: posts not mirrored", chosen(Choice::Mirrored(false))),
+        ("run 1: no post within 1'-6\" of the from-end", keep(Thing::End(EndOf::From))),
+        ("run 1: no post within 1'-6\" of the to-end", keep(Thing::End(EndOf::To))),
+        ("run 1: no post within 1'-6\" of the stairs", keep(Thing::Stairs)),
+        ("run 1: no post within 1'-6\" of the gate", keep(Thing::Gate)),
+        ("run 1: no post within 1'-6\" of 7'-0\" from the from-end", keep(Thing::Spot(spot))),
+        ("run 1: posts kept off nothing", chosen(Choice::NoKeepOff)),
+        (
+            "run 1: 10'-0\" clear, fewest bays, post at 7'-0\" from the from-end, posts mirrored",
+            run(|p| {
+                (p.length, p.basis, p.bays) = (Some(Told::plain(ft(10, 0))), Some(Basis::Clear), Some(None));
+                p.choices = vec![Choice::Post(spot), Choice::Mirrored(true)];
+            }),
+        ),
+    ]);
 }
 
 #[test]

@@ -10,7 +10,7 @@ use proptest::prelude::*;
 use railhand::figure::{Fig, Value};
 use railhand::job::{
     End, Fact, Gate, GateAt, HouseEnd, Impossible, Job, JoistsRun, Mount, PostRole, PostSize, RunId, RunPatch, Setting,
-    StairAt, StairOpening, Told, Turn,
+    StairAt, StairOpening, Stairs, Told, Turn,
 };
 use railhand::layout::{Lack, Layout, Part, Placed, Under, lay_out, line_inside, plan};
 use railhand::measure::{Length, Lumber};
@@ -157,6 +157,25 @@ fn stairs_flush_and_recessed() {
     holds("recessed, inside", &deck, &[&out, &front, &["5", "41"], &["-5", "31"], &home], 10);
     let parts: Vec<Part> = laid(&deck).runs.iter().map(|r| r.part).collect();
     assert_eq!(parts, [Part::Whole, Part::Whole, Part::InLeft(0), Part::InRight(0), Part::Whole]);
+}
+
+#[test]
+fn two_stairs_in_one_side_and_a_landing_alone() {
+    // 36 guard to guard 30 from each corner of 192: openings 30 to 66 and 126 to 162, the posts beside them
+    // at 28 1/4, 67 3/4, 124 1/4 and 163 3/4. Bays of 28 1/4, 56 1/2, 28 1/4. 3 + 6 + 3, two shared.
+    let opening = |at| StairOpening::new(inches(36), at);
+    let both = Stairs::from(vec![opening(StairAt::FromLeft(inches(30))), opening(StairAt::FromRight(inches(30)))]);
+    let two = on(2, RunPatch { stairs: Some(both), ..RunPatch::default() });
+    let (out, home) = (["1 3/4", "72 7/8", "144"], ["0", "71 1/8", "142 1/4"]);
+    let front = ["0", "28 1/4", "67 3/4", "124 1/4", "163 3/4", "192"];
+    holds("two stairs", &walk(&rectangle(), &[two]), &[&out, &front, &home], 10);
+    // A landing of 48 by 48 at the top of its steps, no house: three sides told one after the other, out to
+    // out, from the stair head round to it again. End centres 1 3/4 and 46 1/4; six posts, two shared.
+    let of = |id, from, to| on(id, common::run(inches(48), from, to));
+    let landing =
+        [of(1, End::StairHead, End::Corner), of(2, End::Corner, End::Corner), of(3, End::Corner, End::StairHead)];
+    let side: [&str; 2] = ["1 3/4", "46 1/4"];
+    holds("landing", &landing, &[&side, &side, &side], 4);
 }
 
 #[test]
@@ -383,11 +402,12 @@ fn posts_in_all_come_first_and_marks_past_the_edge_are_said_so() {
     Baluster line, through the posts' centres: 5" inside the decking's edge.
     Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015) p.19 figure; not in the IRC; local rules decide.
     "#);
-    // Runs told one by one: nobody said which meet, so each counts its own and the answer says so.
+    // Runs told one after the other, each from the corner where the one before ends: 3 + 3 less the one
+    // they share, and the answer says what was taken.
     let told = |id| on(id, common::run(inches(120), End::Corner, End::Corner));
     let first = answer(&laid(&[told(1), told(2)]), None, Focus::Posts).iter().map(text).next();
-    let apart = "6 posts in all, run by run: a corner post that two of these runs share would be counted twice.";
-    assert_eq!(first.as_deref(), Some(apart));
+    let shared = "5 posts in all, a corner post that two runs share counted once: a run told after another is taken to start at the corner where that one ends.";
+    assert_eq!(first.as_deref(), Some(shared));
 }
 
 #[test]
@@ -613,6 +633,37 @@ proptest! {
         // Posts and clears on the line: each run less its half posts at the house reaches corner to corner.
         let reach = of_runs(|p| Some(p.posts.last()?.at.as_length()? - p.posts.first()?.at.as_length()?));
         prop_assert_eq!(reach, edge - inches(line) * 4 - frac(7, 2));
+    }
+
+    /// With a corner clipped at 45 degrees each run there is 0.41421356 (memory: tan 22.5) of the
+    /// line shorter on it, so the deck is 2 x line x (1 + 2 x 0.41421356) less in all.
+    #[test]
+    fn a_clipped_corner_takes_its_part_of_the_line(
+        out in 100_i64..300, clip in 30_i64..90, across in 60_i64..300, line in -2_i64..8,
+    ) {
+        let sides = [(Turn::Start, inches(out)), (Turn::Right(45), inches(clip)), (Turn::Right(45), inches(across))];
+        let home = on(4, RunPatch { turn: Some(RIGHT), ..RunPatch::default() });
+        let layout = laid(&walk(&sides, &[Fact::Set(Setting::Line(inches(line))), home]));
+        let on_line = |i: usize| of(&layout, i).on_line.as_ref().and_then(|f| f.as_length());
+        let edge = |i: usize| of(&layout, i).length.as_length();
+        let off: Vec<Length> = (0..4).filter_map(|i| Some(edge(i)? - on_line(i)?)).collect();
+        let (mitre, square) = (frac(41_421_356, 100_000_000) * line, inches(line));
+        for (got, want) in off.iter().zip([mitre, mitre * 2, mitre + square, square]) {
+            prop_assert!(*got - want < frac(1, 1_000_000) && want - *got < frac(1, 1_000_000), "{got:?} {want:?}");
+        }
+    }
+
+    /// A run's guard and its openings are its length on the edge, wherever the stairs stand.
+    #[test]
+    fn flanks_and_opening_are_the_run(across in 160_i64..400, wide in 30_i64..60, from in 12_i64..60) {
+        let mut sides = rectangle();
+        sides[1].1 = inches(across);
+        let at = StairAt::FromLeft(inches(from));
+        let layout = laid(&walk(&sides, &[stairs_in_front(wide, at, None)]));
+        let front = of(&layout, 1);
+        let [left, right] = front.flanks.as_ref().expect("stairs have two sides").clone();
+        let sum = [left, right].iter().filter_map(Fig::as_length).fold(inches(wide), |sum, l| sum + l);
+        prop_assert_eq!(sum, inches(across));
     }
 
     /// Never wider than asked, plain ASCII, every side named. (Corners closer than a

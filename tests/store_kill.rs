@@ -29,8 +29,9 @@ fn talk(lines: usize) -> (Vec<String>, Vec<Vec<String>>) {
     (said, after)
 }
 
-/// Holds a talk, kills it after some time, and gives how many answers were read.
-fn killed(file: &str, said: &[String], after: Duration) -> usize {
+/// Holds a talk, kills it some moment after so many answers, and gives how many were read. The
+/// answers set the pace, so that a fast machine and a busy one are both killed in the middle.
+fn killed(file: &str, said: &[String], answers: usize, after: Duration) -> usize {
     let mut child = command(&["--json", file]).spawn().expect("the program starts");
     let mut stdin = child.stdin.take().expect("a pipe");
     let text = said.join("\n") + "\n";
@@ -40,10 +41,21 @@ fn killed(file: &str, said: &[String], after: Duration) -> usize {
         std::thread::sleep(Duration::from_millis(200));
     });
     let stdout = child.stdout.take().expect("a pipe");
+    let (told, reached) = std::sync::mpsc::channel();
     let reader = std::thread::spawn(move || {
         // Only a whole line is an answer.
-        BufReader::new(stdout).split(b'\n').map_while(Result::ok).filter(|l| l.ends_with(b"}")).count()
+        let lines = BufReader::new(stdout).split(b'\n').map_while(Result::ok).filter(|l| l.ends_with(b"}"));
+        let tell = |n: usize| {
+            if n == answers {
+                // Nobody listens any more only where the test has failed already.
+                let _ = told.send(());
+            }
+        };
+        tell(0);
+        lines.zip(1..).inspect(|(_, n)| tell(*n)).count()
     });
+    // A talk that ends before that many answers drops its end of the channel.
+    let _ = reached.recv();
     std::thread::sleep(after);
     child.kill().expect("it runs, or has ended");
     child.wait().expect("it is ours to wait for");
@@ -57,10 +69,10 @@ fn killed_fifty_times_it_loses_no_answered_line() {
     let (mut outside, mut inside) = (0, 0);
     let mut runner = TestRunner::new(Config { cases: 50, failure_persistence: None, ..Config::default() });
     let seen = std::cell::RefCell::new((&mut outside, &mut inside));
-    let result = runner.run(&(1_u64..120), |ms| {
-        let folder = Folder::new(&format!("kill-{ms}"));
+    let result = runner.run(&(0_usize..300, 0_u64..4_000), |(answers, micros)| {
+        let folder = Folder::new(&format!("kill-{answers}-{micros}"));
         let file = folder.path("deck.job");
-        let answered = killed(&file, &said, Duration::from_millis(ms));
+        let answered = killed(&file, &said, answers, Duration::from_micros(micros));
         let mut seen = seen.borrow_mut();
         *(if (1..said.len()).contains(&answered) { &mut *seen.1 } else { &mut *seen.0 }) += 1;
         if !Path::new(&file).exists() {

@@ -6,8 +6,8 @@ use proptest::sample::select;
 use railhand::grammar::canon::write;
 use railhand::grammar::{Act, Talk};
 use railhand::job::{
-    Basis, End, Fact, Gate, GateAt, Job, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
-    StairOpening, Stairs, Told,
+    Basis, Choice, End, EndOf, Fact, Gate, GateAt, Job, KeepOff, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
+    Setting, Spot, StairAt, StairOpening, Stairs, Thing, Told,
 };
 use railhand::measure::{Length, Lumber};
 use railhand::session::{Session, step};
@@ -73,14 +73,30 @@ fn length() -> impl Strategy<Value = Length> {
     (32_i64..5_000).prop_map(Length::sixteenths)
 }
 
+fn choice() -> impl Strategy<Value = Choice> {
+    let spot = (16_i64..800, select(vec![EndOf::From, EndOf::To]))
+        .prop_map(|(n, end)| Spot { at: Length::sixteenths(n), end });
+    prop_oneof![
+        3 => spot.clone().prop_map(Choice::Post),
+        1 => spot.prop_map(Choice::NoPost),
+        1 => Just(Choice::NoPosts),
+        1 => any::<bool>().prop_map(Choice::Mirrored),
+        2 => (16_i64..800, select(vec![Thing::Stairs, Thing::Gate, Thing::End(EndOf::From)]))
+            .prop_map(|(by, of)| Choice::KeepOff(KeepOff { by: Length::sixteenths(by), of })),
+        1 => Just(Choice::NoKeepOff),
+    ]
+}
+
 fn patch() -> impl Strategy<Value = RunPatch> {
     let end = || proptest::option::of(select(End::ALL.to_vec()));
     let gate = select(vec![None, Some(None), Some(Some(Gate::new(GateAt::To, None)))]);
     let stairs = (length(), length()).prop_map(|(width, off)| StairOpening::new(width, StairAt::FromLeft(off)));
     let name = proptest::option::of(select(vec!["front".to_owned(), "left".to_owned()]));
     let basis = proptest::option::of(select(vec![Basis::Overall, Basis::Clear, Basis::Centre]));
-    let parts = (name, proptest::option::of(length()), basis, end(), end(), gate, proptest::option::of(stairs));
-    parts.prop_map(|(name, l, basis, from, to, gate, stairs)| RunPatch {
+    let choices = prop::collection::vec(choice(), 0..3);
+    let parts =
+        (name, proptest::option::of(length()), basis, end(), end(), gate, proptest::option::of(stairs), choices);
+    parts.prop_map(|(name, l, basis, from, to, gate, stairs, choices)| RunPatch {
         name,
         length: l.map(Told::plain),
         basis,
@@ -88,6 +104,7 @@ fn patch() -> impl Strategy<Value = RunPatch> {
         to,
         gate,
         stairs: stairs.map(Stairs::from),
+        choices,
         ..RunPatch::default()
     })
 }

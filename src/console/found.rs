@@ -1,7 +1,7 @@
 //! What a job file was found like, in words.
 
 use crate::reply::{safe, wrap};
-use crate::store::{Odd, Opened, What};
+use crate::store::{KeptDefault, Odd, Opened, What};
 
 /// The most odd lines shown; the rest are counted.
 const MOST_SHOWN: usize = 10;
@@ -13,6 +13,7 @@ pub(super) fn says(opened: &Opened, person: bool, width: usize) -> String {
     if person {
         rows.push(holds(opened));
     }
+    rows.extend(opened.kept.iter().map(|kept| format!("{} {}", opened.store.name(), kept_line(kept))));
     rows.extend(opened.odd.iter().take(MOST_SHOWN).map(|odd| format!("{} {}", opened.store.name(), odd_line(odd))));
     if opened.odd.len() > MOST_SHOWN {
         rows.push(format!("{} {} more lines like these", opened.store.name(), opened.odd.len() - MOST_SHOWN));
@@ -33,6 +34,14 @@ fn holds(opened: &Opened) -> String {
             format!("{}: {} told, {} set aside behind a \"?\".", opened.store.name(), lines(told), lines(aside))
         }
     }
+}
+
+/// What a newer edition of the defaults would take otherwise, and what is kept.
+fn kept_line(kept: &KeptDefault) -> String {
+    let KeptDefault { kept, newest } = kept;
+    format!(
+        "was made under older defaults: I keep \"{kept}\"; not told, it would be \"{newest}\" now. Tell me the one you want."
+    )
 }
 
 fn odd_line(odd: &Odd) -> String {

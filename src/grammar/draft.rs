@@ -1,6 +1,7 @@
 //! What a line was read as, before the conversation resolves "it", bare numbers and
 //! untold ends.
 
+use super::choice::ChoiceOf;
 use super::sense::{Side, Spot};
 use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
 use super::{Query, Talk};
@@ -181,6 +182,8 @@ pub enum Clause {
     Cut(Measure),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
+    /// Where posts are wanted or not wanted.
+    Choice(ChoiceOf),
 }
 
 /// A question about the layout.

@@ -5,6 +5,7 @@ pub mod ahead;
 pub mod ask;
 mod assemble;
 pub mod canon;
+pub mod choice;
 pub mod draft;
 pub mod items;
 pub mod measures;

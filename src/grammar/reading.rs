@@ -140,6 +140,10 @@ pub(super) fn weight(items: &[Item], at: usize) -> Weight {
         Is::Term(_) if changes_what_it_touches(item) && beside(is_measure) => Weight::Heavy,
         // "first run 13'": which run it is, never filler.
         Is::Term(_) if counts_a_run(items, at) => Weight::Heavy,
+        // "one at 61": one what?
+        Is::Term(_) if &*item.text == "one" && items.get(at + 1).is_some_and(|i| matches!(&*i.text, "at" | "@")) => {
+            Weight::Heavy
+        }
         // "layout of run at 2", "bays of 5 foot 2": what it ties together was not read as tied.
         Is::Term(_) if matches!(&*item.text, "of" | "from") && beside(is_cue) => Weight::Touching,
         Is::Term(_) if item.is_light() && !item.may_be(Sense::Not) => Weight::Light,

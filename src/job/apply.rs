@@ -79,6 +79,20 @@ pub enum Impossible {
     BaysDontFit(u16),
     /// Lumber the size table does not hold.
     NotLumber,
+    /// A post told past the end of its run.
+    PostOffRun {
+        /// Where.
+        at: Length,
+        /// The run.
+        run: Length,
+    },
+    /// A post taken away where none was told.
+    NoPostThere {
+        /// The run.
+        run: RunId,
+        /// Where.
+        at: Length,
+    },
     /// A name another run bears.
     NameTaken(String),
     /// A turn of no degrees, or so sharp that the sides lie on each other.
@@ -185,6 +199,7 @@ impl Job {
         }
         let mut run = self.run(id).cloned().unwrap_or_else(|| Run::untold(id));
         patch_run(&mut run, patch);
+        patch.choices.iter().try_for_each(|c| run.choices.take(id, *c))?;
         check_run(&run)?;
         self.last_run = self.last_run.max(id.0);
         match self.runs.iter_mut().find(|r| r.id == id) {
@@ -296,6 +311,7 @@ fn check_run(run: &Run) -> Result<(), Impossible> {
 /// The gate and the stairs must fit in the run, once its length is known.
 pub(super) fn check_openings(run: &Run) -> Result<(), Impossible> {
     let Some(length) = run.length.map(|t| t.length) else { return Ok(()) };
+    run.choices.check(length)?;
     if let (Some(gate), Some(w)) = (run.gate, run.gate.and_then(|g| g.width))
         && gate_in_run(run, gate)
         && w >= length

@@ -1,6 +1,6 @@
 //! One resolved change to the job: no "it", no bare number left.
 
-use super::{Basis, End, FlightFact, Gate, RunId, Setting, StairMeasure, StairPlace, Stairs, Told, Turn};
+use super::{Basis, Choice, End, FlightFact, Gate, RunId, Setting, StairMeasure, StairPlace, Stairs, Told, Turn};
 use crate::measure::Length;
 
 /// What is set on a run; `None` leaves a field as it was.
@@ -24,6 +24,8 @@ pub struct RunPatch {
     pub bays: Option<Option<u16>>,
     /// Makes the run a side of the outline.
     pub turn: Option<Turn>,
+    /// Where posts are wanted or not wanted, in the order told.
+    pub choices: Vec<Choice>,
 }
 
 impl RunPatch {
@@ -38,6 +40,13 @@ impl RunPatch {
         self.stairs = later.stairs.or_else(|| self.stairs.take());
         self.bays = later.bays.or(self.bays);
         self.turn = later.turn.or(self.turn);
+        // Told twice in one breath, a choice is one.
+        let again = |c: &Choice, before: &[Choice]| before.last() == Some(c);
+        for choice in later.choices {
+            if !again(&choice, &self.choices) {
+                self.choices.push(choice);
+            }
+        }
     }
 
     /// True when nothing is set.

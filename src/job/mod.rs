@@ -1,6 +1,7 @@
 //! What has been told: runs, gates, settings, notes; and the facts that change them.
 
 pub(crate) mod apply;
+mod choice;
 mod fact;
 mod gate;
 pub mod outline;
@@ -12,6 +13,7 @@ mod stairs;
 pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
+pub use choice::{Choice, Choices, EndOf, KeepOff, Spot, Thing};
 pub use fact::{Fact, RunPatch};
 pub use gate::{Gate, GateAt, Hung, Jamb, Swing};
 pub use retold::retold;

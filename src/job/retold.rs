@@ -22,6 +22,7 @@ pub fn retold(job: &Job) -> Vec<Fact> {
             stairs: Some(r.stairs.clone()).filter(|s| !s.is_empty()),
             bays: r.bays.map(Some),
             turn: r.turn,
+            choices: r.choices.retold(),
         };
         Fact::Run(r.id, patch)
     }));

@@ -1,6 +1,6 @@
 //! A run: one straight length of guard between two ends, as told.
 
-use super::{Gate, StairAt, Stairs};
+use super::{Choices, Gate, StairAt, Stairs};
 use crate::measure::{Length, Shade};
 
 /// A run's number. Never reused within a job.
@@ -141,6 +141,8 @@ pub struct Run {
     pub bays: Option<u16>,
     /// Set where the run is a side of the deck's outline: how it leaves the side before.
     pub turn: Option<Turn>,
+    /// Where posts are wanted or not wanted.
+    pub choices: Choices,
 }
 
 impl Run {
@@ -157,6 +159,7 @@ impl Run {
             stairs: Stairs::NONE,
             bays: None,
             turn: None,
+            choices: Choices::default(),
         }
     }
 

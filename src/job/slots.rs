@@ -58,6 +58,10 @@ pub enum SlotId {
     Tread,
     /// The gap at a gate's hinges or latch.
     LeafGap,
+    /// Where along a run a post is told.
+    PostAt,
+    /// How far posts are kept off a thing.
+    KeepOff,
 }
 
 /// Which unit a bare number takes.
@@ -91,7 +95,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 25] = [
+pub const SLOTS: [Slot; 27] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -117,6 +121,8 @@ pub const SLOTS: [Slot; 25] = [
     row(SlotId::Rise, "riser", "rise", Inches, (1, 12)),
     row(SlotId::Tread, "tread", "tread", Inches, (4, 60)),
     row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
+    row(SlotId::PostAt, "place for a post", "posts_told", FeetTo(36, 61), (1, 2400)),
+    row(SlotId::KeepOff, "distance to keep posts off", "keep_off", FeetTo(0, 7), (1, 240)),
 ];
 
 impl SlotId {

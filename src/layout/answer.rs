@@ -1,7 +1,7 @@
 //! A layout in words, shortest first: the answer, the basis, the marks, the bays.
 
-use super::edge_words;
 use super::{Bay, BayKind, Lack, Layout, Limits, Placed, Post, RunLayout};
+use super::{chosen_words, edge_words};
 use crate::figure::{Fig, Value, Why};
 use crate::job::{Basis, RunId};
 use crate::limits;
@@ -99,6 +99,9 @@ fn placed_lines(run: &RunLayout, p: &Placed, focus: Focus, prefix: Vec<Span>) ->
     }
     lines.extend(openings(p));
     lines.extend(edge_words::head(run, p));
+    if focus != Focus::RunLength {
+        lines.extend(chosen_words::lines(p));
+    }
     if p.rounded_up && focus != Focus::RunLength {
         lines.push(detail(vec![Span::Say(
             "One bay more than the exact split needs: rounded to the tape, a bay would pass the limit.",

@@ -4,6 +4,7 @@
 //! from the decking's outside corner, and as much past its inside corner: `d` at a right
 //! angle, 0.4142 `d` at 45 degrees (plane geometry, no source).
 
+use super::ground::Neighbour;
 use crate::figure::{Fig, Value, Why};
 use crate::job::{Mount, RunId, Settings, Turn};
 use crate::limits;
@@ -18,6 +19,10 @@ pub struct Meet {
     pub turn: Turn,
     /// The gap between its two posts, where there are two; `None` where one post serves both.
     pub gap: Option<Fig>,
+    /// True in the later of the two runs: what the corner has is counted there.
+    pub later: bool,
+    /// True where nobody walked an outline: that the two runs meet is taken from how they were told.
+    pub taken: bool,
 }
 
 /// A corner seen from one of its sides, in inches along the edge from the decking's
@@ -95,7 +100,8 @@ fn gap_across(turn: Turn, settings: &Settings) -> Option<Fig> {
     Some(Fig::length(gap, Why::Formula("twice the hold-back x cos(half the turn)", inputs)))
 }
 
-/// The corner between two neighbours, as the run after it or before it meets it.
-pub(super) fn meet(run: RunId, turn: Turn, settings: &Settings) -> Meet {
-    Meet { run, turn, gap: gap_across(turn, settings) }
+/// The corner between two neighbours, as one of them meets it: one post, or two and a gap.
+pub(super) fn meet(next: Neighbour, settings: &Settings) -> Option<Meet> {
+    let (run, turn) = (next.run?, next.turn?);
+    Some(Meet { run, turn, gap: gap_across(turn, settings), later: next.later, taken: next.taken })
 }

@@ -78,12 +78,18 @@ pub(super) fn mark(post: &Post) -> Vec<Span> {
 
 /// How the posts of several runs are counted.
 fn counted(layout: &Layout) -> &'static str {
-    let shares = layout.runs.iter().any(|r| r.meets.iter().flatten().any(|m| m.gap.is_none()));
-    let outlined = layout.runs.iter().any(|r| r.meets.iter().any(Option::is_some));
-    match (outlined, shares) {
-        (true, true) => ", a corner post that two runs share counted once.",
-        (true, false) => ", two posts at each outside corner.",
-        (false, _) => ", run by run: a corner post that two of these runs share would be counted twice.",
+    let met = || layout.runs.iter().flat_map(|r| r.meets.iter().flatten());
+    let shares = met().any(|m| m.gap.is_none());
+    match (met().next().is_some(), shares, met().any(|m| m.taken)) {
+        (true, true, false) => ", a corner post that two runs share counted once.",
+        (true, true, true) => {
+            ", a corner post that two runs share counted once: a run told after another is taken to start at the corner where that one ends."
+        }
+        (true, false, false) => ", two posts at each outside corner.",
+        (true, false, true) => {
+            ", two posts at each outside corner: a run told after another is taken to start at the corner where that one ends."
+        }
+        (false, ..) => ", run by run: a corner post that two of these runs share would be counted twice.",
     }
 }
 

@@ -31,7 +31,7 @@ pub(super) fn run_end(run: &Run, ground: &Ground, next: Neighbour, side: Side) -
     let post = !bracket && !stairs_reach(run, side);
     let width = if post { size.as_length().unwrap_or(Length::ZERO) } else { Length::ZERO };
     let why = Why::Formula("at the end of the run, on the basis it was told", vec![("post", size.clone())]);
-    let fixed = Fixed { end, near: Length::ZERO, width, size, post, why };
+    let fixed = Fixed { end, kind: None, near: Length::ZERO, width, size, post, why };
     match run.basis.unwrap_or_default() {
         Basis::Edge if end.is_corner() && post => on_edge(fixed, ground, turn(end, next)?),
         basis => Ok(RunEnd { outside: outside(basis, width), fixed, on_line: None }),

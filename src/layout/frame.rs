@@ -8,7 +8,8 @@ use super::ground::{Ground, Neighbour, Side};
 use super::opening::{Built, built};
 use super::recess::{across, head_clear, mouth_clear};
 use super::sizes::{post_width, roles};
-use super::{BayKind, Lack};
+use super::split::{Place, Span};
+use super::{BayKind, Kind, Lack};
 use crate::figure::{Fig, Why};
 use crate::job::apply::gate_in_run;
 use crate::job::{End, Gate, GateAt, Run, StairAt, StairOpening};
@@ -18,6 +19,8 @@ use crate::measure::Length;
 #[derive(Clone, Debug)]
 pub(super) struct Fixed {
     pub end: End,
+    /// What kind of post it is, where it is not one by what it stands at.
+    pub kind: Option<Kind>,
     pub near: Length,
     /// Of no width where there is no post.
     pub width: Length,
@@ -30,6 +33,15 @@ pub(super) struct Fixed {
 impl Fixed {
     pub fn far(&self) -> Length {
         self.near + self.width
+    }
+
+    /// What kind of post stands there.
+    pub fn kind(&self) -> Kind {
+        self.kind.unwrap_or(Kind::Fixed(self.end))
+    }
+
+    pub fn place(&self) -> Place {
+        Place { near: self.near, width: self.width, post: self.post }
     }
 }
 
@@ -241,11 +253,16 @@ impl Site<'_> {
     fn post(&self, end: End, gate: bool, why: Why) -> Fixed {
         let size = post_width(self.ground.settings, &roles(end, gate));
         let width = size.as_length().unwrap_or(Length::ZERO);
-        Fixed { end, near: Length::ZERO, width, size, post: true, why }
+        Fixed { end, kind: None, near: Length::ZERO, width, size, post: true, why }
     }
 }
 
 impl Frame {
+    /// The space after fixed place `i`, for line posts of that width.
+    pub fn span(&self, i: usize, line: Length) -> Span {
+        Span { left: self.fixed[i].place(), right: self.fixed[i + 1].place(), line, origin: self.lead }
+    }
+
     /// Something must be left between any two fixed posts.
     fn check_room(&self, run: &Run) -> Result<(), Lack> {
         let fits = self.fixed.windows(2).all(|pair| (pair[1].near - pair[0].far()).is_positive());

@@ -4,10 +4,10 @@
 //! along them every post wants blocking back to the joists (common practice, no source).
 
 use super::placed::{Placed, Post, RunLayout};
-use super::{Bay, BayKind, Kind, Limits};
+use super::reach::{Reach, reaches};
+use super::{Bay, BayKind, Kind, Limits, Part};
 use crate::figure::{Fig, Value, Why};
 use crate::job::outline::Filled;
-use crate::job::walk::{Leg, legs};
 use crate::job::{JoistsRun, RunId, Settings};
 use crate::limits;
 use crate::measure::{Length, Lumber, Tape};
@@ -20,6 +20,8 @@ pub struct Framing {
     pub run: RunId,
     /// Its name.
     pub name: Option<String>,
+    /// All of the run, or a flank of its recessed stairs.
+    pub part: Part,
     /// What its posts find.
     pub under: Under,
 }
@@ -31,6 +33,10 @@ pub enum Under {
     RimAlong(Fig),
     /// The rim runs across them: the posts that miss a joist; the others stand beside one.
     Missed(Vec<Missed>),
+    /// The rim crosses them at an angle: blocking cut to it at each post, so many.
+    Angled(Fig),
+    /// Which way the run goes, or where along the joists it starts, nobody told.
+    Unknown,
 }
 
 /// A post with no joist beside it.
@@ -53,17 +59,15 @@ struct Joists {
     way: JoistsRun,
 }
 
-/// Each square side of the outline over its framing; none until the joists' spacing, first
-/// place and direction are told.
+/// Each run over its framing; none until the joists' spacing, first place and direction are
+/// told.
 pub(super) fn framing(outline: &Filled, runs: &[RunLayout], limits: &Limits, tape: Tape) -> Vec<Framing> {
     let Some(joists) = Joists::of(&outline.job.settings) else { return Vec::new() };
-    let side = |leg: &Leg| {
-        let run = runs.iter().find(|r| r.id == leg.run)?;
-        let placed = run.result.as_ref().ok()?;
-        let under = joists.under(leg, placed, limits, tape)?;
-        Some(Framing { run: run.id, name: run.name.clone(), under })
+    let over = |run: &RunLayout, placed: &Placed, reach: Reach| {
+        let under = joists.under(reach, placed, limits, tape);
+        Framing { run: run.id, name: run.name.clone(), part: run.part, under }
     };
-    legs(outline).iter().filter_map(side).collect()
+    reaches(outline, runs).into_iter().map(|(run, placed, reach)| over(run, placed, reach)).collect()
 }
 
 impl Joists {
@@ -75,22 +79,25 @@ impl Joists {
         })
     }
 
-    fn under(&self, leg: &Leg, placed: &Placed, limits: &Limits, tape: Tape) -> Option<Under> {
-        let (x, y) = (leg.to.0 - leg.from.0, leg.to.1 - leg.from.1);
+    fn under(&self, reach: Reach, placed: &Placed, limits: &Limits, tape: Tape) -> Under {
+        let posts = || placed.posts.iter().filter(|p| wants_framing(p));
+        let counted = || Fig::count(posts().count() as u64, Why::Formula("the posts between its ends", Vec::new()));
         // Along a side that is square to the house one of the two is nothing.
-        let (across, away, start) = match self.way {
-            JoistsRun::Out => (x, y, leg.from.0),
-            JoistsRun::Along => (y, x, leg.from.1),
+        let (across, away, start) = match (self.way, reach) {
+            (_, Reach::Unknown) => return Under::Unknown,
+            (JoistsRun::Out, Reach::Between { from, to }) => (to.0 - from.0, to.1 - from.1, from.0),
+            (JoistsRun::Along, Reach::Between { from, to }) => (to.1 - from.1, to.0 - from.0, from.1),
+            (way, Reach::Way(heading)) if way == heading => return Under::RimAlong(counted()),
+            (_, Reach::Way(_)) => return Under::Unknown,
         };
         if across.is_zero() {
-            let posts = placed.posts.iter().filter(|p| wants_framing(p)).count() as u64;
-            return Some(Under::RimAlong(Fig::count(posts, Why::Formula("the posts between its ends", Vec::new()))));
+            return Under::RimAlong(counted());
         }
         if !away.is_zero() {
-            return None;
+            return Under::Angled(counted());
         }
         let side = SideOver { joists: self, placed, limits, tape, start, forward: across.is_positive() };
-        Some(Under::Missed(placed.posts.iter().filter(|p| wants_framing(p)).filter_map(|p| side.missed(p)).collect()))
+        Under::Missed(posts().filter_map(|p| side.missed(p)).collect())
     }
 
     /// From a joist's centre to the centre of a post beside it: half of each.

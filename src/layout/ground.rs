@@ -54,36 +54,20 @@ pub(super) struct Neighbour {
     pub post_beyond: bool,
     /// A gate hangs on the corner's post from the other run.
     pub gate: bool,
+    /// The other run was told before this one.
+    pub later: bool,
+    /// That they meet is taken from how they were told, not walked.
+    pub taken: bool,
 }
 
 impl Neighbour {
     pub fn meet(self, settings: &Settings) -> Option<Meet> {
-        Some(meet(self.run?, self.turn?, settings))
+        meet(self, settings)
     }
-}
-
-/// The two ends of each run of a filled job, in the runs' order. Without an outline
-/// nobody said which runs meet, so none do.
-pub(super) fn neighbours(runs: &[Run]) -> Vec<[Neighbour; 2]> {
-    let sides: Vec<usize> = (0..runs.len()).filter(|i| runs[*i].turn.is_some()).collect();
-    let mut all = vec![[Neighbour::default(); 2]; runs.len()];
-    for pair in sides.windows(2) {
-        let (before, after) = (&runs[pair[0]], &runs[pair[1]]);
-        let shared = has_corner(before, Side::Finish) && has_corner(after, Side::Start);
-        let of = |other: &Run, side| Neighbour {
-            turn: after.turn,
-            run: shared.then_some(other.id),
-            post_beyond: !shared && has_corner(other, side),
-            gate: shared && gated(other, side),
-        };
-        all[pair[0]][1] = of(after, Side::Start);
-        all[pair[1]][0] = of(before, Side::Finish);
-    }
-    all
 }
 
 /// True where the run's guard reaches a corner at that end.
-fn has_corner(run: &Run, side: Side) -> bool {
+pub(super) fn has_corner(run: &Run, side: Side) -> bool {
     side.of(run).0.is_some_and(End::is_corner) && !stairs_reach(run, side)
 }
 

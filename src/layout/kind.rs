@@ -9,6 +9,8 @@ pub enum Kind {
     Fixed(End),
     /// A post set only to keep bays within the limit.
     Line,
+    /// A line post where it was told.
+    Told,
 }
 
 /// The words for one kind of end: its post, and the three things a tape may hook on.
@@ -58,7 +60,7 @@ impl Kind {
     pub fn name(self) -> &'static str {
         match self {
             Kind::Fixed(end) => end.name(),
-            Kind::Line => "line post",
+            Kind::Line | Kind::Told => "line post",
         }
     }
 
@@ -67,6 +69,7 @@ impl Kind {
         match self {
             Kind::Fixed(end) => Kind::words(end).post,
             Kind::Line => "line post",
+            Kind::Told => "line post where told",
         }
     }
 
@@ -75,6 +78,7 @@ impl Kind {
         match self {
             Kind::Fixed(end) => Kind::words(end).why,
             Kind::Line => "keeps the bays within the limit",
+            Kind::Told => "told: a post stands here",
         }
     }
 }

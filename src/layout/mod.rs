@@ -11,6 +11,8 @@
 //! is a pure function of the job.
 
 mod answer;
+mod chosen;
+mod chosen_words;
 mod corner;
 mod draw;
 mod edge_words;
@@ -18,6 +20,7 @@ mod ends;
 mod frame;
 mod framing;
 mod ground;
+mod joins;
 mod kind;
 mod limits;
 mod line;
@@ -25,6 +28,7 @@ mod opening;
 mod place;
 mod placed;
 mod plan;
+mod reach;
 mod recess;
 mod sizes;
 mod split;
@@ -39,7 +43,7 @@ pub use framing::{Framing, Missed, Under};
 pub use kind::Kind;
 pub use limits::{Limits, clear_max};
 pub use line::line_inside;
-pub use placed::{Bay, BayKind, Intrusion, Lack, Layout, Placed, Post, RunLayout};
+pub use placed::{Bay, BayKind, Intrusion, Lack, Layout, Placed, Post, RunLayout, Took};
 pub use plan::plan;
 pub use sizes::post_width;
 pub use stretch::{Part, Stretch, stretches};
@@ -49,7 +53,8 @@ use crate::job::outline::filled;
 use crate::job::walk::miss;
 use crate::job::{Job, RunId};
 use crate::measure::Tape;
-use ground::{Ground, neighbours};
+use ground::Ground;
+use joins::neighbours;
 
 /// Lays every run of the job out, in the order told.
 pub fn lay_out(job: &Job) -> Layout {
@@ -85,11 +90,9 @@ impl Layout {
         self.runs.iter().map(|r| r.result.as_ref().map_or(0, |p| p.posts.len() - self.counted_before(r))).sum()
     }
 
-    /// How many of a stretch's posts one before it in this layout holds already.
+    /// How many of a stretch's posts one told before it in this layout holds already.
     fn counted_before(&self, r: &RunLayout) -> usize {
-        let shared = |end: usize| r.meets[end].as_ref().filter(|m| m.gap.is_none()).map(|m| m.run);
         let whole = |id| self.runs.iter().any(|o| o.id == id && o.part == Part::Whole && o.result.is_ok());
-        let end = if matches!(r.part, Part::InRight(_)) { 1 } else { 0 };
-        usize::from(shared(end).is_some_and(whole))
+        r.meets.iter().flatten().filter(|m| m.later && m.gap.is_none() && whole(m.run)).count()
     }
 }

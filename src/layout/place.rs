@@ -1,5 +1,6 @@
 //! From fixed posts and bay counts to figures: every post's mark, every bay's clear.
 
+use super::chosen::{Chosen, choose};
 use super::ends::intrusion;
 use super::frame::{Fixed, Frame, frame};
 use super::ground::{Ground, Neighbour};
@@ -7,7 +8,7 @@ use super::kind::hook;
 use super::opening::built;
 use super::recess::{across_any, in_flanks};
 use super::split::{Place, Span, share};
-use super::{Bay, BayKind, Kind, Lack, Limits, Part, Placed, Post, RunLayout, post_width};
+use super::{Bay, BayKind, Kind, Lack, Limits, Part, Placed, Post, RunLayout, Took, post_width};
 use crate::figure::{Fig, Why};
 use crate::job::apply::gate_in_run;
 use crate::job::{GateAt, PostRole, Run, StairOpening, Stairs};
@@ -34,10 +35,11 @@ pub(super) fn laid(run: &Run, ground: &Ground, ends: [Neighbour; 2], part: Part)
 
 fn placed(run: &Run, ground: &Ground, ends: [Neighbour; 2]) -> Result<Placed, Vec<Lack>> {
     let Some(told) = run.length else { return Err(blocking(run)) };
-    let frame = frame(run, told.length, ground, ends)?;
+    let mut frame = frame(run, told.length, ground, ends)?;
+    let chosen = choose(&mut frame, run, told.length, ground).map_err(|lack| vec![lack])?;
     let line = post_width(ground.settings, &[PostRole::Line]);
     let length = Fig::told(told.length, "the run's length");
-    let site = Site { run, ground, frame: &frame, limits: ground.limits, line: &line, length };
+    let site = Site { run, ground, frame: &frame, chosen: &chosen, limits: ground.limits, line: &line, length };
     let counts = site.counts(ground.tape).map_err(|lack| vec![lack])?;
     Ok(site.place(&counts))
 }
@@ -62,26 +64,23 @@ struct Counts {
     each: Vec<u16>,
     fewest: Option<u64>,
     rounded_up: bool,
+    /// How many more than the limits ask for, to keep off what was told.
+    more: u16,
 }
 
 struct Site<'a> {
     run: &'a Run,
     ground: &'a Ground<'a>,
     frame: &'a Frame,
+    chosen: &'a Chosen,
     limits: &'a Limits,
     line: &'a Fig,
     length: Fig,
 }
 
-fn place_of(f: &Fixed) -> Place {
-    Place { near: f.near, width: f.width, post: f.post }
-}
-
 impl Site<'_> {
     fn span(&self, i: usize) -> Span {
-        let fixed = &self.frame.fixed;
-        let line = self.line.as_length().unwrap_or(Length::ZERO);
-        Span { left: place_of(&fixed[i]), right: place_of(&fixed[i + 1]), line, origin: self.frame.lead }
+        self.frame.span(i, self.line.as_length().unwrap_or(Length::ZERO))
     }
 
     fn rail_spans(&self) -> Vec<Span> {
@@ -91,17 +90,32 @@ impl Site<'_> {
 
     fn counts(&self, tape: Tape) -> Result<Counts, Lack> {
         let spans = self.rail_spans();
-        let fewest: Option<Vec<_>> = spans.iter().map(|s| s.fewest(self.limits, tape)).collect();
-        let sum = fewest.as_ref().map(|all| all.iter().map(|f| u64::from(f.taped)).sum());
-        let each = match self.run.bays {
+        let fewest: Option<Vec<_>> = spans.iter().map(|s| self.chosen.fewest(s, self.limits, tape)).collect();
+        let sum = fewest.as_ref().map(|all| all.iter().map(|f| u64::from(f.bays)).sum());
+        let mut each = match self.run.bays {
             Some(told) => share(told, &spans)?,
-            None => fewest.as_ref().ok_or(Lack::Room)?.iter().map(|f| f.taped).collect(),
+            None => fewest.as_ref().ok_or(Lack::Room)?.iter().map(|f| f.bays).collect(),
         };
+        if self.run.bays.is_none() {
+            self.chosen.even_up(self.frame, &mut each);
+        }
         if spans.iter().zip(&each).any(|(s, n)| s.each(*n).is_none()) {
             return Err(Lack::Room);
         }
-        let up = self.run.bays.is_none() && fewest.iter().flatten().any(|f| f.taped > f.exact);
-        Ok(Counts { each, fewest: sum, rounded_up: up })
+        if spans.iter().zip(&each).any(|(s, n)| !self.chosen.keeps_off(s, *n)) {
+            return Err(Lack::KeepOff);
+        }
+        let free = self.run.bays.is_none();
+        let up = free && fewest.iter().flatten().any(|f| f.by_limit.taped > f.by_limit.exact);
+        let more = fewest.iter().flatten().filter(|_| free).map(|f| f.bays - f.by_limit.taped).sum();
+        Ok(Counts { each, fewest: sum, rounded_up: up, more })
+    }
+
+    /// What was done about the run's choices.
+    fn took(&self, counts: &Counts) -> Vec<Took> {
+        let why = || Why::Formula("over the fewest the limits allow, to keep posts off what was told", Vec::new());
+        let more = (counts.more > 0).then(|| Took::MoreBays(Fig::count(u64::from(counts.more), why())));
+        self.chosen.took.iter().cloned().chain(more).collect()
     }
 
     fn place(&self, counts: &Counts) -> Placed {
@@ -126,6 +140,7 @@ impl Site<'_> {
             flanks: self.flanks(),
             beyond: self.beyond(),
             still: still(self.run),
+            took: self.took(counts),
         }
     }
 
@@ -157,7 +172,7 @@ impl Site<'_> {
     }
 
     fn fixed_post(&self, f: &Fixed) -> Post {
-        self.post(Kind::Fixed(f.end), place_of(f), f.size.clone(), f.why.clone())
+        self.post(f.kind(), f.place(), f.size.clone(), f.why.clone())
     }
 
     fn post(&self, kind: Kind, place: Place, width: Fig, why: Why) -> Post {
@@ -187,7 +202,7 @@ impl Site<'_> {
 
     fn stop(&self, i: usize) -> Stop<'_> {
         let fixed = &self.frame.fixed[i];
-        Stop { place: place_of(fixed), size: &fixed.size, name: fixed.end.name() }
+        Stop { place: fixed.place(), size: &fixed.size, name: fixed.kind().name() }
     }
 
     /// The clear space between fixed place `i` and the next.

@@ -3,7 +3,7 @@
 use super::{Framing, Kind, Limits, Meet, Part};
 use crate::figure::Fig;
 use crate::job::walk::Miss;
-use crate::job::{Basis, End, RunId, Told};
+use crate::job::{Basis, End, EndOf, RunId, Told};
 use crate::measure::{Length, Tape};
 
 /// Every run of the job, laid out.
@@ -90,6 +90,30 @@ pub struct Placed {
     pub beyond: Option<Fig>,
     /// Facts still untold that do not stand in the way.
     pub still: Vec<Lack>,
+    /// What was done about choices told on the run.
+    pub took: Vec<Took>,
+}
+
+/// What was done about a choice told on a run, to be said.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Took {
+    /// A post kept exactly where it was told, its centre so far from that end.
+    Kept {
+        /// How far.
+        at: Fig,
+        /// From which end.
+        from: EndOf,
+    },
+    /// All posts mirror.
+    Mirrored,
+    /// Posts mirror as far as the shorter side goes.
+    MirroredPart,
+    /// The sides differ by less than a bay: the same count on both, no mirror image.
+    SameCount,
+    /// So many bays more than the limits ask for, to keep posts off what was told.
+    MoreBays(Fig),
+    /// A post at the edge of what it must keep off, by its mark: bays are not all alike.
+    Edge(Fig),
 }
 
 /// One post.
@@ -177,6 +201,12 @@ pub enum Lack {
     Hole,
     /// Stairs recessed at the very corner of the deck: those are sides of the outline.
     RecessAtCorner,
+    /// A post told where none can stand.
+    PostPlace,
+    /// What posts are to be mirrored about, or room for a mirror image.
+    Mirror,
+    /// A place for posts as far off what was told as was told.
+    KeepOff,
     /// Room: the posts and openings told do not fit the run.
     Room,
 }
@@ -191,7 +221,7 @@ impl Lack {
             Lack::GateWidth => "how wide the gate is",
             Lack::GateBeyond => "how wide the gate is, for its other jamb",
             Lack::GatePlace => "the gate and the stair opening do not fit as told",
-            Lack::BaySplit => "how many bays on each side of the opening",
+            Lack::BaySplit => "how many bays on each side of the opening or of the post told",
             Lack::Line => "how far the baluster line lies inside the decking's edge",
             Lack::Overhang => "how far the decking overhangs the skirt, or the rim (say 0 for none)",
             Lack::Skirt => "how thick the skirt over the rim is (say 0 for none)",
@@ -201,13 +231,19 @@ impl Lack {
             }
             Lack::Hole => "how wide the hole for the stairs is, decking to decking",
             Lack::RecessAtCorner => "stairs recessed at a corner of the deck: tell the sides they make instead",
+            Lack::PostPlace => "a post is told where another post or an opening is",
+            Lack::Mirror => "the posts can't be mirrored: more than one opening, or no room for a post's mirror image",
+            Lack::KeepOff => "posts can't keep that far off and pass no limit",
             Lack::Room => "the posts, bays and openings told do not fit in the run",
         }
     }
 
     /// True for a fact that was not told; false where the facts told do not fit.
     pub fn is_untold(self) -> bool {
-        !matches!(self, Lack::GatePlace | Lack::Room | Lack::RecessAtCorner)
+        !matches!(
+            self,
+            Lack::GatePlace | Lack::Room | Lack::RecessAtCorner | Lack::PostPlace | Lack::Mirror | Lack::KeepOff
+        )
     }
 
     /// True for a fact of the whole job, asked once and not for each run.

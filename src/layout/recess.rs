@@ -24,7 +24,7 @@ pub(super) fn in_flanks(run: &Run, ground: &Ground) -> Vec<RunLayout> {
 /// The flanks left and right of a run's `n`th stairs from the left.
 fn two_flanks(run: &Run, stairs: &StairOpening, n: u8, deep: Length, ground: &Ground) -> [RunLayout; 2] {
     let gate = across(run, stairs);
-    let mouth = Neighbour { turn: Some(MOUTH), run: Some(run.id), ..Neighbour::default() };
+    let mouth = Neighbour { turn: Some(MOUTH), run: Some(run.id), later: true, ..Neighbour::default() };
     let head = Neighbour { turn: Some(HEAD), gate, ..Neighbour::default() };
     let flank = |part, from, to, ends: [Neighbour; 2]| {
         let little = Run {

@@ -75,6 +75,11 @@ impl Span {
         Some(Fewest { exact, taped })
     }
 
+    /// True when no bay of `n` passes a limit, exactly and on the tape.
+    pub fn passes(&self, n: u16, limits: &Limits, tape: Tape) -> bool {
+        self.each(n).is_some() && self.holds(n, limits, None) && self.holds(n, limits, Some(tape))
+    }
+
     /// True when no bay of `n` passes a limit: exactly, or by the marks read on a tape
     /// (the centre limit by centre marks, the clear limit by near-face marks).
     fn holds(&self, n: u16, limits: &Limits, tape: Option<Tape>) -> bool {

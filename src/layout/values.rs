@@ -1,6 +1,6 @@
 //! The figures of a layout, by their names in the JSON contract.
 
-use super::{Bay, BayKind, Layout, Part, Placed, Post, RunLayout};
+use super::{Bay, BayKind, Layout, Placed, Post, RunLayout};
 use crate::figure::{Fig, Why};
 use crate::job::RunId;
 use crate::reply::{BayFig, PostFig, Values};
@@ -27,8 +27,7 @@ pub fn values(layout: &Layout) -> Values {
 
 /// The gaps across this run's corners of two posts; each corner is the later run's.
 fn corner_gaps(run: &RunLayout) -> impl Iterator<Item = (&'static str, Fig)> {
-    let end = if matches!(run.part, Part::InRight(_)) { 1 } else { 0 };
-    run.meets[end].iter().filter_map(|m| m.gap.clone()).map(|gap| ("corner_gap", gap))
+    run.meets.iter().flatten().filter(|m| m.later).filter_map(|m| m.gap.clone()).map(|gap| ("corner_gap", gap))
 }
 
 /// The run a post stands in too, where it is the one post of a corner.

@@ -1,6 +1,7 @@
 //! JSON of the job: what has been told, under the contract's names. What was not told is null.
 
 use super::json::{length, tape_of};
+use super::json_choices::choices;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
@@ -35,7 +36,7 @@ fn run(job: &Job, r: &Run, stretch: Stretch, tape: Tape) -> Value {
         Shade::Strong => "strong",
         Shade::Shy => "shy",
     });
-    json!({
+    let said = json!({
         "id": format!("{}{}", r.id.0, stretch.part.suffix()), "run": r.id.0, "name": r.name,
         "length": told(stretch.length, tape), "length_told": told(r.length.map(|t| t.length), tape),
         "about": r.length.is_some_and(|t| t.about), "shade": shade,
@@ -44,7 +45,13 @@ fn run(job: &Job, r: &Run, stretch: Stretch, tape: Tape) -> Value {
         "gate": r.gate.map_or("none", |g| side(g.at)),
         "stairs": r.stairs.along(r.length.map(|t| t.length)).first().map(|s| opening(job, r, s, tape)),
         "bays": r.bays,
-    })
+    });
+    with(said, choices(&r.choices, tape))
+}
+
+fn with(mut said: Value, more: Vec<(&str, Value)>) -> Value {
+    more.into_iter().for_each(|(name, value)| said[name] = value);
+    said
 }
 
 fn basis(b: Basis) -> &'static str {

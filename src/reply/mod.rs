@@ -1,6 +1,7 @@
 //! One reply value of tagged spans; plain text, JSON and drawings are renderings of it.
 
 mod json;
+mod json_choices;
 mod json_job;
 mod json_stairs;
 mod plain;

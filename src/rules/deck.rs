@@ -58,10 +58,7 @@ pub(super) fn side_off_edge(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// Corners of two posts, each once: at the start of the run after it, or at the mouth of stairs.
 fn pairs(layout: &Layout) -> impl Iterator<Item = (&RunLayout, &Meet)> {
-    layout.runs.iter().flat_map(|r| {
-        let end = if matches!(r.part, Part::InRight(_)) { 1 } else { 0 };
-        r.meets[end].iter().map(move |m| (r, m))
-    })
+    layout.runs.iter().flat_map(|r| r.meets.iter().flatten().filter(|m| m.later).map(move |m| (r, m)))
 }
 
 /// Two posts at a corner with too wide a gap between them.

@@ -1,10 +1,12 @@
 //! The answer to one act, worded: the figure first, then what it rests on.
 
+mod before;
 mod reasons;
 mod refusals;
 mod stairs;
 mod sums;
 
+pub(super) use before::before;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
 pub(super) use sums::sum;
@@ -281,6 +283,7 @@ pub(super) fn hello(talk: Talk) -> Reply {
         Talk::Help => &[
             "Tell me a run: \"run 10 ft between corner and stair head, gate at top\".",
             "Change it: \"no, make it eleven and a half\", \"scratch the gate\", \"3 bays\", undo.",
+            "Posts: \"post at 7 ft from the house\", \"no post within 18 in of the stairs\", \"mirror the posts\", \"even bays\".",
             "Settings: \"6x6 on the corners and 4x4 in between\", \"no more than 5 ft clear\", \"guard height 36\".",
             "Ask: \"how many posts\", \"where do the posts go\", \"why?\", \"what if max is 5 foot clear\".",
             "Sums: \"take 3/8 off 40 1/4\", \"half of 7/8\", \"how many 38s come out of a 16 footer\".",

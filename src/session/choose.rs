@@ -3,6 +3,7 @@
 use super::resolve::{MOST_CHOICES, Problem, Resolved, resolve};
 use super::state::{Lack, Pending, Session};
 use crate::grammar::Act;
+use crate::grammar::choice::{ChoiceDraft, Off};
 use crate::grammar::draft::{Clash, Clause, Reading, RunDraft, StairDraft, Weight};
 use crate::grammar::items::{Is, Item, likeliest};
 use crate::grammar::reading::readings;
@@ -230,7 +231,10 @@ fn is_content(item: &Item) -> bool {
 /// unless it stands in noise behind something that reads.
 fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
     let best = all.first()?;
-    if best.clauses.iter().any(|c| matches!(c, Clause::Note(_))) {
+    // A door is not built here; what stands off one is.
+    let door =
+        |c: &Clause| matches!(c, Clause::Choice(c) if matches!(c.choice, ChoiceDraft::KeepOff { of: Off::Door, .. }));
+    if best.clauses.iter().any(|c| matches!(c, Clause::Note(_)) || door(c)) {
         return None;
     }
     let in_noise = |item: &Item| {

@@ -5,6 +5,7 @@ mod alone;
 mod asks;
 mod changes;
 mod checks;
+mod choices;
 mod drops;
 mod gates;
 mod hung;
@@ -227,7 +228,7 @@ impl Resolver<'_> {
             Clause::Same { what, like } => self.same(branch, *what, *like),
             Clause::Spot(spot) => self.spot(branch, *spot),
             Clause::AddPost => Err(Problem::Ask(
-                "Where does the post go? Say a bay count (\"3 bays\") and the posts are spread evenly; a post at a spot of your own is not something I place yet.",
+                "Where does the post go? Say its mark (\"post at 7 ft from the house\"), or a bay count (\"3 bays\") and the posts are spread evenly.",
                 Vec::new(),
             )),
             Clause::Note(_)
@@ -256,6 +257,7 @@ impl Resolver<'_> {
             Clause::Past(m, end) => Err(self.past(&branch, m, *end)),
             Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
             Clause::Bent => Err(Problem::Ask(WHERE_IT_TURNS, Vec::new())),
+            Clause::Choice(choice) => self.choice(branch, choice),
             Clause::LostX(lumber) => self.lost_x(branch, *lumber),
             Clause::HeightOverGap(h, g) => self.height_over_gap(branch, h, g),
             setting => self.setting(branch, setting),

@@ -166,6 +166,10 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
     let act = Act::Tell(facts);
     let (mut reply, figs) = answer::told(&job, &act, then, session.width);
     reply.status = Status::Told;
+    if let Act::Tell(facts) = &act {
+        let at = reply.lines.iter().position(|l| l.role == Role::Heard).unwrap_or(reply.lines.len());
+        reply.lines.splice(at..at, answer::before(&session.job, facts));
+    }
     // A note that stood before this line has been read once; stops and checks are said again.
     let before = crate::rules::check(&session.job, &crate::layout::lay_out(&session.job));
     reply.findings.retain(|f| f.level != crate::reply::Level::Note || !before.contains(f));

@@ -24,6 +24,8 @@ pub(super) struct Book {
     saved: usize,
     /// True where the disk holds something that must not be there.
     stale: bool,
+    /// The edition of the defaults the file is written under.
+    defaults: u32,
 }
 
 /// What the disk wants to be given.
@@ -40,13 +42,13 @@ pub(super) enum Save {
 impl Book {
     /// The lines of a file as read. `stale` where the file is to be written anew, because
     /// some of its lines did not come out as they stand in it.
-    pub(super) fn read(entries: Vec<Entry>, units: Vec<usize>, stale: bool) -> Book {
-        Book { saved: entries.len(), entries, units, stale, ..Book::default() }
+    pub(super) fn read(entries: Vec<Entry>, units: Vec<usize>, stale: bool, defaults: u32) -> Book {
+        Book { saved: entries.len(), entries, units, stale, defaults, ..Book::default() }
     }
 
     /// The lines of a file that is not there yet, or empty.
-    pub(super) fn fresh() -> Book {
-        Book { stale: true, ..Book::default() }
+    pub(super) fn fresh(defaults: u32) -> Book {
+        Book { stale: true, defaults, ..Book::default() }
     }
 
     /// A told phrase and the words it was told in.
@@ -123,7 +125,7 @@ impl Book {
         if self.entries.len() >= MOST_LINES {
             return None;
         }
-        if head().len() + 1 + self.entries.iter().map(Entry::size).sum::<usize>() > MOST_BYTES {
+        if head(self.defaults).len() + 1 + self.entries.iter().map(Entry::size).sum::<usize>() > MOST_BYTES {
             return None;
         }
         Some(match (self.stale, self.saved == self.entries.len()) {
@@ -189,7 +191,7 @@ impl Book {
     }
 
     fn whole(&self) -> String {
-        head() + "\n" + &self.text(0)
+        head(self.defaults) + "\n" + &self.text(0)
     }
 
     fn text(&self, from: usize) -> String {
@@ -215,7 +217,7 @@ mod tests {
     }
 
     fn saved(lines: &[&str]) -> Book {
-        let mut book = Book::read(Vec::new(), Vec::new(), false);
+        let mut book = Book::read(Vec::new(), Vec::new(), false, 1);
         lines.iter().for_each(|l| book.tell(l, l));
         book.was_saved();
         book
@@ -223,9 +225,9 @@ mod tests {
 
     #[test]
     fn the_head_is_written_once() {
-        let mut book = Book::fresh();
+        let mut book = Book::fresh(1);
         let Some(Save::Replace(text)) = book.to_save() else { panic!("a fresh file wants its head") };
-        assert_eq!(text, head() + "\n");
+        assert_eq!(text, head(1) + "\n");
         book.was_saved();
         book.tell("drop run 1", "");
         assert_eq!(append(&book), "drop run 1\n");

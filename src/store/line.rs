@@ -11,13 +11,12 @@
 //! paste, and one undo takes them back. A phrase never holds two blanks side by side, so "  // "
 //! always begins the comment, whatever a note says; and no phrase begins with "//" or "?".
 
+use super::editions::Editions;
 use crate::grammar::{Act, canon};
 use crate::reply::{Typed, safe};
 
 /// The version of the file's form that is written, and the newest that is read.
 pub const VERSION: u32 = 1;
-/// The edition of the defaults that what was not told is filled in by.
-pub const DEFAULTS: u32 = 1;
 
 /// What a line that belongs to the one before begins with.
 const JOINED: &str = "  ";
@@ -105,24 +104,25 @@ fn one_line(words: &str, most: usize) -> String {
     }
 }
 
-/// The head of a file this program writes.
-pub(super) fn head() -> String {
-    format!("railhand job, version {VERSION}, defaults {DEFAULTS}")
+/// The head of a file written under an edition of the defaults.
+pub(super) fn head(defaults: u32) -> String {
+    format!("railhand job, version {VERSION}, defaults {defaults}")
 }
 
 /// Whose file a first line says it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Head {
-    /// One that can be read.
-    Ours,
+    /// One that can be read, and the edition of the defaults it was made under.
+    Ours(u32),
     /// One of a later program: what it means is not known here.
     Newer,
     /// Somebody else's.
     Foreign,
 }
 
-/// Reads a first line. A later version may go on as it likes after its number.
-pub(super) fn read_head(line: &str) -> Head {
+/// Reads a first line, `newest` being the newest edition of the defaults that is known. A later
+/// version may go on as it likes after its number.
+pub(super) fn read_head(line: &str, newest: u32) -> Head {
     let Some(rest) = line.trim_end().strip_prefix("railhand job, version ") else { return Head::Foreign };
     let (version, rest) = number(rest);
     match version {
@@ -132,8 +132,8 @@ pub(super) fn read_head(line: &str) -> Head {
     }
     let (defaults, rest) = rest.strip_prefix(", defaults ").map_or((None, rest), number);
     match defaults {
-        Some(n) if n > DEFAULTS => Head::Newer,
-        Some(1..) if rest.is_empty() => Head::Ours,
+        Some(n) if n > newest => Head::Newer,
+        Some(n @ 1..) if rest.is_empty() => Head::Ours(n),
         _ => Head::Foreign,
     }
 }
@@ -202,8 +202,8 @@ pub enum Pasted<'a> {
 /// What a line typed or pasted is. Only a whole plain phrase gives up what stands behind
 /// "  // ": in any other line every word is left for the reader to account for.
 pub fn pasted(line: &str) -> Pasted<'_> {
-    match read_head(line) {
-        Head::Ours => return Pasted::Head,
+    match read_head(line, Editions::default().newest()) {
+        Head::Ours(_) => return Pasted::Head,
         Head::Newer => return Pasted::NewerHead,
         Head::Foreign => {}
     }
@@ -227,8 +227,8 @@ mod tests {
     #[test]
     fn a_head_says_whose_file_it_is() {
         let rows = [
-            ("railhand job, version 1, defaults 1", Head::Ours),
-            ("railhand job, version 1, defaults 1  ", Head::Ours),
+            ("railhand job, version 1, defaults 1", Head::Ours(1)),
+            ("railhand job, version 1, defaults 1  ", Head::Ours(1)),
             ("railhand job, version 2, defaults 1", Head::Newer),
             ("railhand job, version 1, defaults 2", Head::Newer),
             ("railhand job, version 2; whatever comes", Head::Newer),
@@ -243,9 +243,9 @@ mod tests {
             ("", Head::Foreign),
         ];
         for (line, want) in rows {
-            assert_eq!(read_head(line), want, "{line:?}");
+            assert_eq!(read_head(line, 1), want, "{line:?}");
         }
-        assert_eq!(read_head(&head()), Head::Ours);
+        assert_eq!(read_head(&head(1), 1), Head::Ours(1));
     }
 
     #[test]

@@ -13,11 +13,13 @@
 
 mod book;
 mod disk;
+mod editions;
 mod line;
 mod replay;
 mod trouble;
 
-pub use line::{DEFAULTS, Pasted, VERSION, pasted};
+pub use editions::{Edition, Editions, KeptDefault};
+pub use line::{Pasted, VERSION, pasted};
 pub use replay::{Odd, What};
 pub use trouble::{NotKept, Refused, Why};
 
@@ -50,6 +52,8 @@ pub struct Opened {
     pub session: Session,
     /// Lines a person should hear of.
     pub odd: Vec<Odd>,
+    /// Defaults of the older edition it was made under, kept as lines of the file.
+    pub kept: Vec<KeptDefault>,
     /// Why nothing can be kept in it now.
     pub trouble: Option<NotKept>,
 }
@@ -72,8 +76,16 @@ impl Store {
     /// Why it is refused; it is left as it is. One that cannot be written is not refused: the
     /// talk goes on in memory.
     pub fn open(path: &Path) -> Result<Opened, Refused> {
+        Store::open_under(path, Editions::default())
+    }
+
+    /// As [`open`](Store::open), under a table of default editions.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn open_under(path: &Path, editions: Editions) -> Result<Opened, Refused> {
         let (mut disk, bytes) = Disk::open(path).map_err(|why| why.of(path))?;
-        let read = replay::read(&bytes).map_err(|why| why.of(path))?;
+        let read = replay::read(&bytes, editions).map_err(|why| why.of(path))?;
         let trouble = disk.trouble();
         let mut store =
             Store { name: trouble::shown(path), book: read.book, disk, behind: trouble.is_some(), lost: false };
@@ -83,7 +95,7 @@ impl Store {
             known => known,
         };
         store.behind = trouble.is_some();
-        Ok(Opened { store, session: read.session, odd: read.odd, trouble })
+        Ok(Opened { store, session: read.session, odd: read.odd, kept: read.kept, trouble })
     }
 
     /// The file's name, safe to show.

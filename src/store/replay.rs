@@ -1,10 +1,11 @@
 //! A job file's bytes, and the talk they hold. Pure: nothing is read or written here.
 
 use super::book::{Book, MOST_BYTES, MOST_LINES};
+use super::editions::{Editions, KeptDefault, phrase};
 use super::line::{Entry, Head, Kind, Parts, parts, read_head};
 use super::trouble::Why;
 use crate::grammar::{Act, canon};
-use crate::job::Fact;
+use crate::job::{Fact, Setting, retold};
 use crate::reply::{Role, Status, Typed};
 use crate::session::{Log, Retelling, Session, step};
 
@@ -57,30 +58,46 @@ pub(super) struct Read {
     pub(super) book: Book,
     pub(super) session: Session,
     pub(super) odd: Vec<Odd>,
+    /// Defaults of an older edition that the file keeps.
+    pub(super) kept: Vec<KeptDefault>,
 }
 
 /// Reads a file. An empty one is a talk that has not begun.
 ///
 /// # Errors
 /// Why it is not taken for a job file; then nothing of it is.
-pub(super) fn read(bytes: &[u8]) -> Result<Read, Why> {
+pub(super) fn read(bytes: &[u8], editions: Editions) -> Result<Read, Why> {
+    let newest = editions.newest();
     if bytes.is_empty() {
-        return Ok(Read { book: Book::fresh(), session: Session::new(), odd: Vec::new() });
+        let book = Book::fresh(newest);
+        return Ok(Read { book, session: Session::new(), odd: Vec::new(), kept: Vec::new() });
     }
     let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     let (first, rest) = bytes.iter().position(|b| *b == b'\n').map_or((bytes, None), |n| (&bytes[..n], Some(n + 1)));
-    match std::str::from_utf8(first).map(read_head) {
-        Ok(Head::Ours) => {}
+    let edition = match std::str::from_utf8(first).map(|line| read_head(line, newest)) {
+        Ok(Head::Ours(edition)) => edition,
         Ok(Head::Newer) => return Err(Why::Newer),
         Ok(Head::Foreign) | Err(_) => return Err(Why::Foreign),
-    }
+    };
     if bytes.len() > MOST_BYTES || bytes.iter().filter(|b| **b == b'\n').count() > MOST_LINES {
         return Err(Why::TooLarge);
     }
     let mut reader = Reader { stale: rest.is_none(), ..Reader::default() };
+    let differing = editions.differing(edition);
+    reader.keep(edition, &differing);
     reader.lines(rest.map_or(&[], |n| &bytes[n..]))?;
     let Reader { talk, entries, units, odd, stale, .. } = reader;
-    Ok(Read { book: Book::read(entries, units, stale), session: talk.done(), odd })
+    let session = talk.done();
+    let kept = in_force(&session, &differing);
+    Ok(Read { book: Book::read(entries, units, stale, newest), session, odd, kept })
+}
+
+/// The defaults kept that nothing told since stands in place of.
+fn in_force(session: &Session, differing: &[(Setting, Setting)]) -> Vec<KeptDefault> {
+    let stand = retold(session.job());
+    let stands = |s: &Setting| stand.contains(&Fact::Set(*s));
+    let kept = differing.iter().filter(|(old, _)| stands(old));
+    kept.map(|(old, new)| KeptDefault { kept: phrase(*old), newest: phrase(*new) }).collect()
 }
 
 #[derive(Default)]
@@ -93,6 +110,20 @@ struct Reader {
 }
 
 impl Reader {
+    /// What an older edition takes is told first, as lines of the file: whatever is told after
+    /// it wins, and an undo comes to it last. A file that tells all of it keeps none.
+    fn keep(&mut self, edition: u32, differing: &[(Setting, Setting)]) {
+        for (old, _) in differing {
+            // A setting on a job of which nothing is told yet: nothing speaks against it.
+            if self.talk.tell(vec![Fact::Set(*old)]).is_ok() {
+                let said = format!("kept from defaults {edition}");
+                let joined = !self.units.is_empty();
+                self.told(Entry::told(&phrase(*old), &said, joined));
+            }
+            self.stale = true;
+        }
+    }
+
     fn lines(&mut self, bytes: &[u8]) -> Result<(), Why> {
         let mut number = 1;
         for line in bytes.split_inclusive(|b| *b == b'\n') {
@@ -189,8 +220,19 @@ fn is_of_its_run(line: &str, facts: &[Fact]) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::super::line::head;
+    use super::super::book::Save;
+    use super::super::editions::Edition;
+    use super::super::line;
     use super::*;
+    use crate::job::Mount;
+
+    fn head() -> String {
+        line::head(1)
+    }
+
+    fn read(bytes: &[u8]) -> Result<Read, Why> {
+        super::read(bytes, Editions::default())
+    }
 
     fn of(lines: &str) -> Read {
         read(format!("{}\n{lines}", head()).as_bytes()).expect("the head is ours")
@@ -274,5 +316,52 @@ mod tests {
         let read = of("run 4: 10'-0\" long\ndrop run 4\nnote: a\ndrop note 1\n");
         let job = read.session.job();
         assert_eq!((job.last_run, job.last_note, job.next_run().0), (4, 1, 5));
+    }
+
+    /// An edition that never was shipped: only its mount and its tape differ.
+    const LATER: &[Edition] = &[
+        (1, &["posts: 4x4", "mount: over the edge", "tape: 1/16"]),
+        (2, &["posts: 4x4", "mount: outside the rim", "tape: 1/8"]),
+    ];
+
+    fn under_later(text: &str) -> Read {
+        super::read(text.as_bytes(), Editions::of(LATER)).expect("the head is ours")
+    }
+
+    fn file(read: &Read) -> String {
+        match read.book.to_save() {
+            Some(Save::Replace(text)) => text,
+            other => panic!("the file is not written anew: {other:?}"),
+        }
+    }
+
+    #[test]
+    fn a_file_of_an_older_edition_keeps_what_it_was_made_under() {
+        let made = format!("{}\nrun 1: 10'-0\" long\ntape: 1/32\n", head());
+        let opened = under_later(&made);
+        // The tape was told, so its default is no longer in force.
+        let kept = [KeptDefault { kept: "mount: over the edge".into(), newest: "mount: outside the rim".into() }];
+        assert_eq!(opened.kept, kept);
+        let settings = &opened.session.job().settings;
+        assert_eq!((settings.mount, settings.tape), (Some(Mount::OverEdge), Some(32)));
+        let want = "railhand job, version 1, defaults 2\nmount: over the edge  // kept from defaults 1\n  \
+                    tape: 1/16  // kept from defaults 1\nrun 1: 10'-0\" long\ntape: 1/32\n";
+        assert_eq!(file(&opened), want);
+        // Written so, it is a file of the newer edition, and nothing differs any more.
+        let again = under_later(want);
+        assert!(again.kept.is_empty() && again.book.is_saved());
+        assert_eq!(again.session.job(), opened.session.job());
+        assert_eq!(again.session.told_count(), 3);
+    }
+
+    #[test]
+    fn a_file_of_the_newest_edition_keeps_nothing_and_one_of_a_later_is_refused() {
+        let made = format!("{}\nrun 1: 10'-0\" long\n", line::head(2));
+        let opened = under_later(&made);
+        assert!(opened.kept.is_empty() && opened.book.is_saved());
+        assert_eq!(opened.session.job().settings.mount, None);
+        assert!(matches!(read(made.as_bytes()), Err(Why::Newer)));
+        let fresh = super::read(b"", Editions::of(LATER)).expect("an empty file is a fresh talk");
+        assert_eq!(file(&fresh), "railhand job, version 1, defaults 2\n");
     }
 }

@@ -2,8 +2,8 @@
 
 /// Words that begin or mark an item of a run: a comma lost before one of them must not
 /// turn the item into part of the name in silence.
-const NOT_IN_A_NAME: [&str; 11] =
-    ["called", "off", "turning", "measured", "from", "to", "gate", "no", "stairs", "bays", "mm"];
+const NOT_IN_A_NAME: [&str; 13] =
+    ["called", "off", "turning", "measured", "from", "to", "gate", "no", "stairs", "bays", "mm", "post", "posts"];
 
 /// A note's words made safe: one line, single blanks, no ";" (a comma instead, for ";" parts
 /// facts), no control or hidden characters. `None` when nothing is left to note.

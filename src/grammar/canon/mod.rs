@@ -26,6 +26,7 @@
 //! - a sum is written in at most [`MOST_SUM`] bytes with brackets at most [`MOST_BRACKETS`] deep.
 
 mod ask_stairs;
+mod choice;
 mod clean;
 mod fact;
 mod gate;

@@ -8,17 +8,18 @@
 //!      | "from " end | "to " end
 //!      | gate, as in `gate`
 //!      | stairs, as in `stairs`; all the stairs of the run, one item each
-//!      | n " bays" | "fewest bays"
+//!      | n " bays" | "fewest bays" | choice, as in `choice`
 //! ```
 //! " long" is a length told without its basis; "measured" a basis told without a length.
 
 use super::Read;
+use super::choice::{read_choice, write_choice};
 use super::clean::clean_name;
 use super::gate::{read_gate, write_gate};
 use super::length::{read_told, write_told};
 use super::stairs::{read_stairs, write_stairs};
 use super::words::{Table, one_of, read_count, whole, words_of, write_count};
-use crate::job::{Basis, End, Fact, Gate, RunId, RunPatch, StairOpening, Told, Turn};
+use crate::job::{Basis, Choice, End, Fact, Gate, RunId, RunPatch, StairOpening, Told, Turn};
 use nom::Parser;
 use nom::branch::alt;
 use nom::bytes::complete::{tag, take_till1};
@@ -45,6 +46,7 @@ enum Item {
     Gate(Option<Gate>),
     Stairs(Option<StairOpening>),
     Bays(Option<u16>),
+    Choice(Choice),
 }
 
 /// `run 2: 10'-0" clear, from corner`; `run 2` alone when nothing is set.
@@ -61,6 +63,7 @@ pub(super) fn write_run(id: RunId, patch: &RunPatch) -> String {
     ]
     .into_iter()
     .flatten()
+    .chain(patch.choices.iter().copied().map(write_choice))
     .collect();
     match items.is_empty() {
         true => format!("run {}", id.0),
@@ -130,6 +133,7 @@ fn with_item(mut patch: RunPatch, item: Item) -> RunPatch {
             stairs.into_iter().for_each(|one| all.push(one));
         }
         Item::Bays(bays) => patch.bays = Some(bays),
+        Item::Choice(choice) => patch.choices.push(choice),
     }
     patch
 }
@@ -146,6 +150,7 @@ fn read_item(i: &str) -> Read<'_, Item> {
         map(read_gate, Item::Gate),
         map(read_stairs, Item::Stairs),
         map(alt((value(None, tag("fewest bays")), map(read_count("bay"), Some))), Item::Bays),
+        map(read_choice, Item::Choice),
     ))
     .parse(i)
 }

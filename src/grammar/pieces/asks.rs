@@ -1,15 +1,20 @@
 //! Questions about the layout.
 
 use super::Say;
-use super::atoms::{In, Out, count, det, lumber, part, sense, sep, side, text};
+use super::atoms::{In, Out, count, det, lumber, one, part, sense, sep, side, text};
 use crate::grammar::draft::{AskDraft, Clause, Which};
+use crate::grammar::items::Item;
 use crate::grammar::sense::{Ask, Cue, Part, Sense, Verb};
 use crate::grammar::{Query, Talk};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, value};
+use nom::combinator::{not, opt, peek, value, verify};
 use nom::multi::many0_count;
 use nom::sequence::{preceded, terminated};
+
+fn posts(item: &Item) -> Option<bool> {
+    item.may_be(Sense::Part(Part::Post)).then(|| item.text.ends_with('s'))
+}
 
 fn ask<'a>(a: Ask) -> impl Parser<In<'a>, Output = (), Error = ()> {
     sense(Sense::Ask(a))
@@ -85,7 +90,10 @@ pub fn layout(input: In<'_>) -> Out<'_, Say> {
         text(&["need", "i need", "want", "i want", "give me", "gimme"]),
         det,
         opt(text(&["ones"])),
-        alt((part(Part::LinePost), part(Part::Layout), part(Part::Post))),
+        // "i need a post" wants one more.
+        alt((part(Part::LinePost), part(Part::Layout), verify(one(posts), |s| *s).map(|_| ()))),
+        // "i need a post at 7 ft" tells where one goes.
+        not(peek(alt((text(&["at", "@"]), value((), super::atoms::length))))),
     );
     let marks = (opt(ask(Ask::What)), det, part(Part::Layout));
     let lead = alt((value((), show), value((), where_posts), value((), marks), value((), need)));

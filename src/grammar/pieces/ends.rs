@@ -266,6 +266,20 @@ pub fn lone(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
     (stands(before) && stands(rest.first()) && walked).then(|| (items.len() - rest.len(), Say::Lone(end), PIECE + 3))
 }
 
+/// "from the house out 12' to the corner": between a run's two ends its length, and no side
+/// of an outline.
+pub fn length_between(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
+    let from = at
+        .checked_sub(1)
+        .and_then(|b| items.get(b))
+        .is_some_and(|i| i.senses().iter().any(|s| matches!(s, Sense::End(_))));
+    let way = text(&["out", "over", "across", "along", "down", "back", "on out", "on over"]);
+    let (rest, measure) = preceded(way, super::atoms::length).parse(Ahead::new(&items[at..])).ok()?;
+    let to = preceded(to_not("and"), place).parse(rest).is_ok();
+    let say = Say::Length { measure, basis: None, run: false, it: false };
+    (from && to).then(|| (items.len() - rest.len(), say, PIECE))
+}
+
 /// A word beside which a place may stand alone: a link of a walk, a word that puts right.
 fn lets_stand(item: &Item) -> bool {
     matches!(&*item.text, "then" | "and" | "its" | "it 's" | "thats" | "not" | "but" | "instead of" | "rather than")

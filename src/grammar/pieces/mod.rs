@@ -4,6 +4,7 @@
 mod asks;
 mod asks_stairs;
 pub(in crate::grammar) mod atoms;
+mod choices;
 mod drops;
 mod ends;
 mod flights;
@@ -116,7 +117,13 @@ pub fn pieces_at(items: &[Item], at: usize, known: &mut Known) -> Vec<Piece> {
     let said = known.or_read(&items[at..]);
     let said = said.iter().filter(|s| !led_to(items, at, &s.say));
     let mut found: Vec<Piece> = said.map(|s| Piece { end: at + s.end, ..s.clone() }).collect();
-    let beside = [noise::noise(items, at), ends::lone(items, at), drops::spot(items, at), talk::note(items, at)];
+    let beside = [
+        noise::noise(items, at),
+        ends::lone(items, at),
+        ends::length_between(items, at),
+        drops::spot(items, at),
+        talk::note(items, at),
+    ];
     found.extend(beside.into_iter().flatten().map(|(end, say, cost)| Piece { end, say, cost }));
     found
 }
@@ -265,4 +272,11 @@ const PARSERS: &[(Parse, u32)] = &[
     (stair_moves::head_at, 1),
     (hung::hung, 0),
     (asks_stairs::ask, 0),
+    (choices::post_at, 0),
+    (choices::no_post, 0),
+    (choices::moved, 0),
+    (choices::mirrored, 0),
+    (choices::keep_off, 0),
+    (choices::back_to_even, 0),
+    (choices::go, 0),
 ];

@@ -1,8 +1,8 @@
 //! Openers, notes, breaks and conversation.
 
-use super::asks;
 use super::atoms::{In, Out, length, one, sense, sep, text};
 use super::{PIECE, Say};
+use super::{asks, choices};
 use crate::grammar::Talk;
 use crate::grammar::draft::Clause;
 use crate::grammar::items::{Is, Item};
@@ -25,9 +25,11 @@ pub fn opener(input: In<'_>) -> Out<'_, Say> {
         (
             opt(text(&["and", "ok", "so"])),
             verb(Verb::Suppose),
-            many0_count(text(&[
-                "i", "we", "it", "they", "was", "were", "go", "it 's", "made", "use", "stretch", "went",
-            ])),
+            // "what if i go 7 foot" says not what goes so far: `choices::go` has it.
+            many0_count(preceded(
+                not(peek(choices::go)),
+                text(&["i", "we", "it", "they", "was", "were", "go", "it 's", "made", "use", "stretch", "went"]),
+            )),
         ),
     );
     alt((change, suppose, repair.map(|hard| Say::Repair { hard }))).parse(input)

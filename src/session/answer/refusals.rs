@@ -58,6 +58,20 @@ pub fn impossible(i: &Impossible) -> Reply {
             told(deck, "the deck, in from the opening"),
             Span::Say(" there. Which one is off?"),
         ],
+        Impossible::PostOffRun { at, run } => vec![
+            Span::Say("A post is told at "),
+            told(at, "where the post stands"),
+            Span::Say(" and the run is "),
+            told(run, "the run"),
+            Span::Say(". Which one is off?"),
+        ],
+        Impossible::NoPostThere { run, at } => vec![
+            Span::Say("No post was told at "),
+            told(at, "where the post stands"),
+            Span::Say(" on run "),
+            Span::Fig(Fig::new(Value::Count(u64::from(run.0)), Why::Told("the run's number")), Style::Tape),
+            Span::Say(". A post the split put there goes by a bay count, or by telling what posts keep off."),
+        ],
         Impossible::NameTaken(_) => vec![Span::Say("Another run goes by that name.")],
     };
     let tail = Line::say(Role::Detail, "Nothing was changed.");

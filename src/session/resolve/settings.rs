@@ -226,8 +226,12 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::Rise => Fact::Flight(FlightFact::Rise(l)),
         SlotId::Tread => Fact::Flight(FlightFact::Tread(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
-        SlotId::RunLength | SlotId::Offset | SlotId::GateWidth | SlotId::Recess | SlotId::LeafGap => {
-            Fact::StairWidth(l)
-        }
+        SlotId::RunLength
+        | SlotId::Offset
+        | SlotId::GateWidth
+        | SlotId::Recess
+        | SlotId::LeafGap
+        | SlotId::PostAt
+        | SlotId::KeepOff => Fact::StairWidth(l),
     }
 }
