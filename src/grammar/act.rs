@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::FlightAsk;
+use super::ask::{FlightAsk, StairAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -49,6 +49,8 @@ pub enum Query {
         /// Said as "about".
         about: bool,
     },
+    /// About stair openings and gates.
+    Stairs(StairAsk),
     /// Why the last figures are what they are.
     Why,
     /// Where the last figures' limits are published.

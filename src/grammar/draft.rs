@@ -4,6 +4,7 @@
 use super::choice::ChoiceOf;
 use super::flight_draft::FlightDraft;
 use super::sense::{Side, Spot};
+use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
 use super::{Query, Talk};
 use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId};
 use crate::measure::{Lumber, Measure};
@@ -114,6 +115,19 @@ pub enum Clause {
     },
     /// Where along the run spoken of its stairs are.
     StairsAlong(Along),
+    /// Said of stairs, beyond a width and a place.
+    Stair(StairSaid),
+    /// Several stairs told whole, or one more of them.
+    MoreStairs {
+        /// Each of them.
+        each: Vec<StairsWhole>,
+        /// Added to those that stand.
+        more: bool,
+    },
+    /// Said of how a gate's leaf is hung.
+    Hung(HungSaid),
+    /// Asked of stairs or gates.
+    AskStairs(StairAsked),
     /// A shape named; the walk is still to come.
     Shape,
     /// A size of the deck last spoken of: along, out.
@@ -206,6 +220,10 @@ pub enum Along {
     AtEnd(End),
     /// So far from an end.
     Off(Measure, Mark),
+    /// Tight to the left or right end.
+    AtSide(Side),
+    /// Not said.
+    Untold,
 }
 
 /// An end of a side, by what is there or by its side.

@@ -14,6 +14,7 @@ pub mod measures;
 pub mod pieces;
 pub mod reading;
 pub mod sense;
+pub mod stair_draft;
 pub mod sums;
 pub mod words;
 

@@ -2,7 +2,7 @@
 
 use super::{
     End, Fact, Flight, FlightFact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairMeasure,
-    StairOpening, Stairs, Turn, walk,
+    StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -36,6 +36,8 @@ pub struct Job {
     pub stair_width: Option<Length>,
     /// What that width was measured between.
     pub stair_measure: Option<StairMeasure>,
+    /// Where they are, before the side they stand in was told.
+    pub stair_place: Option<StairPlace>,
     /// The stairs, as far as told of them all; see [`Job::flight`].
     pub flight: Flight,
     /// Settings told.
@@ -165,6 +167,7 @@ impl Job {
                 check_flight(*fact)?;
                 self.flight.set(*fact);
             }
+            Fact::StairPlace(place) => self.stair_place = Some(place.clone()),
             Fact::NoStairs => self.drop_stairs(),
             Fact::Note(text) => {
                 self.last_note += 1;
@@ -180,7 +183,8 @@ impl Job {
 
     /// Without stairs a gate across them has nothing to hang in.
     fn drop_stairs(&mut self) {
-        (self.stair_width, self.stair_measure, self.flight) = (None, None, Flight::default());
+        (self.stair_width, self.stair_measure, self.stair_place) = (None, None, None);
+        self.flight = Flight::default();
         for run in &mut self.runs {
             run.stairs = Stairs::NONE;
             run.gate = run.gate.filter(|g| g.at != GateAt::Stairs);

@@ -20,4 +20,6 @@ pub use retold::retold;
 pub use run::{Basis, End, Run, RunId, Told, Turn};
 pub use settings::{Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};
-pub use stairs::{Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, Stairs};
+pub use stairs::{
+    Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, StairPlace, Stairs,
+};

@@ -1,5 +1,6 @@
 //! Stairs as told: the openings they leave in a run of guard, and the flights that hang in them.
 
+use super::End;
 use crate::measure::Length;
 
 /// Where a stair opening stands in a run.
@@ -228,6 +229,15 @@ impl StairOpening {
             StairAt::FromRight(off) => (rest.map(|l| l - off), Some(off)),
         }
     }
+}
+
+/// Where stairs were said to be, before the side they stand in was told.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StairPlace {
+    /// The side, by the name its run will bear.
+    pub side: String,
+    /// What they are hard by.
+    pub by: Option<End>,
 }
 
 /// The stair openings of one run, in the order told.

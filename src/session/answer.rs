@@ -4,6 +4,7 @@ mod flight;
 mod before;
 mod reasons;
 mod refusals;
+mod stairs;
 mod sums;
 
 pub(super) use flight::disagrees;
@@ -49,7 +50,10 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
     let settings_only = facts.iter().all(|f| matches!(f, Fact::Set(_)));
     let mut reply = Reply::of(Status::Told);
     let mut figs = Vec::new();
-    if !runs.is_empty() {
+    if let Some(Query::Stairs(ask)) = then {
+        (reply, figs) = stairs::answer(job, *ask);
+        reply.findings = crate::rules::check(job, &lay_out(job));
+    } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
         let report = of_runs(job, &runs, which, focus, width);
         figs = figures(&report.values);
@@ -150,6 +154,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Bays(id) => reported(job, *id, Focus::Bays, width),
         Query::RunLength(id) => reported(job, Some(*id), Focus::RunLength, width),
         Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
+        Query::Stairs(ask) => stairs::answer(job, *ask),
         Query::Job => (told_so_far(job), Vec::new()),
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),

@@ -9,14 +9,17 @@ mod choices;
 mod drops;
 mod flight;
 mod gates;
+mod hung;
 mod runs;
 mod same;
 mod settings;
 mod stair_sides;
+mod stairs;
 mod walks;
 
 use super::state::{Focus, Lack, Session};
 use crate::grammar::draft::{Clause, Reading};
+use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::{Act, Query, Talk};
 use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
@@ -83,7 +86,8 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         sides: reading.clauses.contains(&Clause::Shape),
         runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
-        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Flight(_))),
+        asks: reading.clauses.iter().any(is_question),
+        placed: reading.clauses.iter().any(|c| matches!(c, Clause::Stair(StairSaid::Place(..)))),
     };
     one_thing(reading)?;
     if resolver.sides && one_length(reading) {
@@ -106,6 +110,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     for clause in first.into_iter().chain(rest) {
         match clause {
             Clause::Ask(ask) => then = Some(resolver.asked(*ask, &branches[0].job)?),
+            Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
             Clause::Query(query) => then = Some(query.clone()),
             Clause::Flight(draft) => then = Some(resolver.asked_flight(draft)?),
             Clause::Talk(Talk::Hello) => {}
@@ -114,6 +119,10 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     }
     one_question(&branches[0].facts, then.as_ref())?;
     resolver.finish(branches, then, reading)
+}
+
+fn is_question(c: &Clause) -> bool {
+    matches!(c, Clause::Ask(_) | Clause::AskStairs(_) | Clause::Query(_) | Clause::Flight(_))
 }
 
 /// Facts of the same run told in one line, as one fact.
@@ -160,6 +169,8 @@ pub(super) struct Resolver<'a> {
     pub ends: bool,
     /// Something is asked in the same line.
     pub asks: bool,
+    /// Stairs are placed in the same line.
+    pub placed: bool,
 }
 
 fn of_infill(session: &Session, reading: &Reading) -> bool {
@@ -230,6 +241,7 @@ impl Resolver<'_> {
             | Clause::Fine
             | Clause::Talk(_)
             | Clause::Ask(_)
+            | Clause::AskStairs(_)
             | Clause::Query(_)
             | Clause::Flight(_) => Ok(vec![branch]),
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
@@ -239,6 +251,9 @@ impl Resolver<'_> {
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),
             Clause::StairsOn { on, width, at } => self.stairs_on(branch, *on, width.as_ref(), at.as_ref()),
+            Clause::Stair(said) => self.stair_said(branch, said),
+            Clause::MoreStairs { each, more } => self.more_stairs(branch, each, *more),
+            Clause::Hung(said) => self.hung(branch, said),
             Clause::StairsAlong(at) => self.stairs_along(branch, at),
             Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
             Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),

@@ -1,5 +1,7 @@
-//! What can be asked, a file for each part of the work.
+//! Questions, one vocabulary for each room that answers them.
 
 mod flight;
+mod stairs;
 
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
+pub use stairs::StairAsk;

@@ -26,6 +26,7 @@
 //! - tape parts are a power of two from 2 to 64;
 //! - a sum is written in at most [`MOST_SUM`] bytes with brackets at most [`MOST_BRACKETS`] deep.
 
+mod ask_stairs;
 mod choice;
 mod clean;
 mod fact;

@@ -2,10 +2,12 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?" | flight "?"
+//!       | stairs and gates, as in `ask_stairs` and `flight`, and "?" | "job?" | "rule " id "?" | "actual size of " lumber "?"
+//!       | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
+use super::ask_stairs::{read_ask, write_ask};
 use super::flight::{read_flight_ask, write_flight_ask};
 use super::length::{read_lumber, read_told, write_told};
 use super::words::whole;
@@ -33,6 +35,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Measure { length, shade, about } => {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
         }
+        Query::Stairs(ask) => format!("{}?", write_ask(*ask)),
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
         Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
@@ -62,6 +65,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
             shade: t.shade,
             about: t.about,
         }),
+        map(read_ask, Query::Stairs),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
     ));

@@ -2,16 +2,20 @@
 //! and claims only the words of its own pattern, where they stand.
 
 mod asks;
+mod asks_stairs;
 pub(in crate::grammar) mod atoms;
 mod choices;
 mod drops;
 mod ends;
 mod flight;
+mod flights;
 mod gates;
+mod hung;
 mod known;
 mod lengths;
 mod noise;
 mod settings;
+mod stair_moves;
 mod stair_sides;
 mod talk;
 mod walks;
@@ -247,6 +251,29 @@ const PARSERS: &[(Parse, u32)] = &[
     (talk::stop, 0),
     (talk::put, 2),
     (flight::ask, 0),
+    (flights::measured, 0),
+    (flights::measured_behind, 2),
+    (flights::hole, 0),
+    (flights::were, 1),
+    (flights::recess, 0),
+    (flights::risers, 0),
+    (flights::rise, 0),
+    (flights::count_of, 0),
+    (flights::tread, 0),
+    (flights::open, 0),
+    (flights::newels, 0),
+    (flights::lands, 0),
+    (flights::down_to, 0),
+    (stair_moves::flip, 0),
+    (stair_moves::slide, 0),
+    (stair_moves::moved, 1),
+    (stair_moves::several, 0),
+    (stair_moves::both_ends, 0),
+    (stair_moves::another, 0),
+    (stair_moves::one_and_one, 0),
+    (stair_moves::head_at, 1),
+    (hung::hung, 0),
+    (asks_stairs::ask, 0),
     (choices::post_at, 0),
     (choices::no_post, 0),
     (choices::moved, 0),

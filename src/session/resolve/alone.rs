@@ -31,6 +31,7 @@ impl Resolver<'_> {
             [Clause::Talk(Talk::Undo)] if !self.session.talk.supposed.is_empty() => answered(Act::Talk(Talk::Leave)),
             [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
+            [Clause::AskStairs(asked)] => answered(Act::Query(self.asked_stairs(asked)?)),
             [Clause::Cut(m)] => self.measured(m).map(Some),
             [Clause::Run(draft)] if self.only_a_measure(draft, reading) => self.measure_alone(draft).map(Some),
             [Clause::Shape] => Err(Problem::Ask(

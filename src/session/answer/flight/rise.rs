@@ -129,6 +129,14 @@ fn handrail_line(risers: u16) -> Line {
 /// "how high is it": the total rise.
 pub fn total(known: &Known) -> Answer {
     let f = known.flight()?;
+    if known.rise_from_ground() {
+        let mind = "Where the ground falls away the rise is more at the stairs' foot: measure it plumb there.";
+        let first = answer([ft(&f.total_rise), w(" above the ground, as you told me.")]);
+        let lines = vec![first, detail([w(mind)])];
+        let mut reply = reply(lines);
+        reply.values.result = Some(f.total_rise.clone());
+        return Ok((reply, vec![("the deck's height", f.total_rise)]));
+    }
     let mut spans = vec![ft(&f.total_rise), w(" = "), exact(&f.total_rise), w(" total rise: ")];
     spans.extend(riser_words(&f));
     spans.push(w("."));
