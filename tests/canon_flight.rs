@@ -51,7 +51,10 @@ fn golden_phrases() {
     };
     let rows = [
         (ask(FlightWhat::Rake, Given::default()), "rake of the stairs?"),
-        (ask(FlightWhat::Rake, given), "rake of the stairs with 5 risers, 1 step, 2x6, a cap, riser 7 3/4\", tread 10\"?"),
+        (
+            ask(FlightWhat::Rake, given),
+            "rake of the stairs with 5 risers, 1 step, 2x6, a cap, riser 7 3/4\", tread 10\"?",
+        ),
         (
             ask(FlightWhat::Leaf, Given { sizes: [(Size::Opening, inches(83, 2))].into(), ..Given::default() }),
             "width of the gate leaf with opening 3'-5 1/2\"?",

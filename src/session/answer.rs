@@ -1,14 +1,14 @@
 //! The answer to one act, worded: the figure first, then what it rests on.
 
-mod flight;
 mod before;
+mod flight;
 mod reasons;
 mod refusals;
 mod stairs;
 mod sums;
 
-pub(super) use flight::disagrees;
 pub(super) use before::before;
+pub(super) use flight::disagrees;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
 pub(super) use sums::sum;
@@ -53,6 +53,9 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
     if let Some(Query::Stairs(ask)) = then {
         (reply, figs) = stairs::answer(job, *ask);
         reply.findings = crate::rules::check(job, &lay_out(job));
+    } else if let Some(Query::Flight(ask)) = then {
+        (reply, figs) = flight::flight(job, ask);
+        reply.findings = crate::rules::check(job, &lay_out(job));
     } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
         let report = of_runs(job, &runs, which, focus, width);
@@ -61,6 +64,7 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
     } else {
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
+        reply.lines.extend(flight::made(job, facts));
     }
     if stairs_unsized(job) {
         reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));

@@ -4,8 +4,8 @@ use super::laws;
 use super::lexis::{is_light, is_number, is_unknown, never_stutters, plain, senses, terms_over};
 use super::marks::marks;
 use super::vary::{Change, Variant};
-use railhand::grammar::{Act, Query, canon};
 use railhand::grammar::sense::{Cue, Op, Part, Sense, Verb};
+use railhand::grammar::{Act, Query, canon};
 use railhand::job::{Basis, End};
 
 /// What was made of a line.

@@ -28,7 +28,7 @@ pub(super) const WHAT: &Table<FlightWhat> = &[
     (FlightWhat::PostHeights, "stair post heights"),
     (FlightWhat::TopPost, "rails at the top post"),
     (FlightWhat::Balusters, "stair balusters"),
-    (FlightWhat::Triangle, "triangle at the steps"),
+    (FlightWhat::Triangle, "triangle under the stair rail"),
     (FlightWhat::Handrail, "handrail needed on the stairs"),
     (FlightWhat::HandrailHeight, "handrail height"),
     (FlightWhat::HandrailEnds, "handrail ends"),
@@ -83,7 +83,13 @@ pub(super) fn write_flight_ask(ask: &FlightAsk) -> String {
     let count = |n: &Option<u16>, thing| n.map(|n| write_count(n.into(), thing));
     let counts = [count(risers, "riser"), count(treads, "tread"), count(steps, "step")];
     let sizes = sizes.iter().map(|(size, l)| format!("{} {}", words_of(SIZES, *size), exact_phrase(*l)));
-    let all: Vec<String> = counts.into_iter().flatten().chain(lumber.map(|l| l.to_string())).chain(cap.then(|| "a cap".to_owned())).chain(sizes).collect();
+    let all: Vec<String> = counts
+        .into_iter()
+        .flatten()
+        .chain(lumber.map(|l| l.to_string()))
+        .chain(cap.then(|| "a cap".to_owned()))
+        .chain(sizes)
+        .collect();
     let with = if all.is_empty() { String::new() } else { format!(" with {}", all.join(", ")) };
     format!("{}{with}", words_of(WHAT, ask.what))
 }

@@ -7,10 +7,13 @@
 //! has a part in such questions (`grammar/flight.toml`) and every number must be given to a size by the
 //! words beside it. One word or number more and it is not read here.
 
+mod facts;
 mod roles;
 mod sizes;
 mod tokens;
 mod what;
+
+pub use facts::{nosing, rail, total_rise, total_run};
 
 use super::Say;
 use super::atoms::{In, Out};

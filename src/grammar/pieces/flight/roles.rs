@@ -28,7 +28,8 @@ pub fn has_part(what: A, word: W) -> bool {
         Of::Handrail => matches!(word, W::Handrail | Stairs | Riser | Steps),
         Of::Stairs => matches!(word, Stairs | Steps | Riser | Rise | Tread | Treads),
     };
-    own || matches!(word, Fill | Aux | How | Which | Ok | Not) || special(what).contains(&word)
+    // "on" is a link where it stands between no two numbers.
+    own || matches!(word, W::On | Fill | Aux | How | Which | Ok | Not) || special(what).contains(&word)
 }
 
 fn special(what: A) -> &'static [W] {
@@ -43,7 +44,7 @@ fn special(what: A) -> &'static [W] {
         A::TopPost => &[W::Post, W::TopPost, W::Rail, W::LevelRail, W::Handrail, W::Meet],
         A::Balusters => &[W::Baluster, W::Gap, W::Rake],
         A::BalusterLength => &[W::Baluster, W::Long, W::Rail, W::Apart, W::Square],
-        A::Triangle => &[W::Triangle, W::Rail, W::BottomRail, W::Nosing, W::Off],
+        A::Triangle => &[W::Triangle, W::Rail, W::BottomRail, W::Nosing, W::Off, W::Under],
         A::Gap => &[W::Baluster, W::Gap],
         A::Check => &[W::Deep, W::Wide],
         A::Landing => &[W::Landing, W::Deep, W::Wide, W::Top, W::Bottom, W::Size],

@@ -37,7 +37,8 @@ pub fn sizes(tokens: &[Placed]) -> Option<Sizes> {
         line.parts.push(part);
         line.places.push(at);
     }
-    let mut found = Sizes { given: FlightGiven { lumber: lumber(tokens)?, ..FlightGiven::default() }, used: Vec::new() };
+    let mut found =
+        Sizes { given: FlightGiven { lumber: lumber(tokens)?, ..FlightGiven::default() }, used: Vec::new() };
     let numbers: Vec<usize> = (0..line.parts.len()).filter(|i| matches!(line.parts[*i], Part::Measure(_))).collect();
     let before = line.named_before(&numbers);
     for i in numbers {

@@ -75,7 +75,10 @@ impl Words<'_> {
 
     /// True for a yes-or-no question.
     fn yes_no(&self) -> bool {
-        self.ask(Ask::May) || self.has(W::Ok) || self.opens_asking() || self.tokens.last().is_some_and(|t| t.token == Token::Mark)
+        self.ask(Ask::May)
+            || self.has(W::Ok)
+            || self.opens_asking()
+            || self.tokens.last().is_some_and(|t| t.token == Token::Mark)
     }
 
     /// True where no number is in it that could be a fact told.
@@ -181,9 +184,7 @@ impl Words<'_> {
             }
             () if self.yes_no() && self.given.has(Size::LeastRise) => FlightWhat::Check,
             // "are stairs 5 foot wide" may be a slip of a telling: it takes "ok" or "deep enough" to judge.
-            () if self.has(W::Ok) && self.stairs() && !self.any(&[W::Post, W::Rail, W::Deck]) => {
-                FlightWhat::Check
-            }
+            () if self.has(W::Ok) && self.stairs() && !self.any(&[W::Post, W::Rail, W::Deck]) => FlightWhat::Check,
             () if self.has(W::Out) && self.stairs() => FlightWhat::Run,
             () if self.has(W::Total) && self.has(W::Run) && !self.given.has(Size::TotalRun) => FlightWhat::Run,
             () if self.ask(Ask::HowFar) && self.has(W::Stairs) => FlightWhat::Run,

@@ -2,9 +2,9 @@
 
 use super::super::Figs;
 use super::known::Known;
-use super::say::{answer, caution, count, detail, exact, ft, inch, limit, reply, s, taken, w};
+use super::say::{answer, count, detail, exact, ft, inch, limit, reply, s, taken, w};
 use super::{Answer, Trouble};
-use crate::figure::{Fig, Why};
+use crate::figure::Fig;
 use crate::grammar::ask::Size;
 use crate::job::OpenSides;
 use crate::limits;
@@ -124,7 +124,6 @@ pub fn posts(known: &Known) -> Answer {
     lines.extend(limit_lines(known, &site, &g));
     lines.extend(sides(known));
     lines.extend(basis(known, &site));
-    lines.extend(recess(known));
     finish(known, &site, &g, lines)
 }
 
@@ -309,18 +308,4 @@ fn choices(m: &Meeting) -> Vec<Line> {
             back,
         ],
     }
-}
-
-/// Stairs let into the deck less deep than they come out: the handrail passes the mouth.
-fn recess(known: &Known) -> Option<Line> {
-    let deep = known.opening.and_then(|o| o.recess)?;
-    let run = known.flight().ok()?.going?.run;
-    let shorter = run.as_length().is_some_and(|l| deep < l);
-    let recess = Fig::length(deep, Why::Told("how deep the stairs are let in"));
-    shorter.then(|| {
-        caution([
-            w("Check: the stairs come out "), ft(&run), w(" and are let in only "), ft(&recess),
-            w(": the handrail goes on past the mouth to the lowest nosing, crossing the guard there; carry it on posts or blocks."),
-        ])
-    })
 }

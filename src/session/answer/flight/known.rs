@@ -7,11 +7,11 @@ use crate::grammar::ask::{Given, Size};
 use crate::job::{Flight as ToldFlight, Gate, Job, PostRole, Run, StairOpening};
 use crate::layout::{Limits, line_inside, post_width};
 use crate::limits::{self, Limit};
-use crate::measure::{Length, Lumber, Q, Tape};
+use crate::measure::{Length, Lumber, Tape};
 use crate::reply::tape_of;
 use crate::stairs::flight::{Flight, work_out};
 use crate::stairs::guard::{Laid, Most, RakeGuard, Site, lay_out};
-use crate::stairs::{Ground, Rake, Told};
+use crate::stairs::{Rake, Told};
 
 /// The job with what the question gives.
 pub struct Known<'a> {
@@ -48,17 +48,15 @@ impl<'a> Known<'a> {
     pub fn told(&self) -> Told {
         let size = |size, told: Option<Length>| self.given.size(size).or(told);
         let (risers, rise, total_rise) = self.climb();
-        // The decking's height above the ground stands in for a total rise, where nothing else makes one.
-        let ground = self.job.settings.grade.filter(|_| total_rise.is_none() && !(risers.is_some() && rise.is_some()));
-        Told {
+        let flight = ToldFlight {
             risers,
             rise,
             total_rise,
             tread: size(Size::Tread, self.flight.tread),
             total_run: size(Size::TotalRun, self.flight.total_run),
-            ground: ground.map(|above| Ground { above, fall: Q::from_integer(0) }),
-            head: None,
-        }
+            ..self.flight
+        };
+        Told::of(&flight, self.job.settings.grade)
     }
 
     /// Risers, one riser, all of them. Two of them given make the third; to one given only as much

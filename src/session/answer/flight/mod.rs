@@ -11,7 +11,7 @@ mod trouble;
 
 use super::Figs;
 use crate::grammar::ask::{FlightAsk, FlightWhat, Given};
-use crate::job::Job;
+use crate::job::{Fact, Job};
 use crate::reply::{Line, Reply, Role};
 use known::Known;
 use trouble::{Trouble, clash_spans, said};
@@ -71,4 +71,13 @@ pub(in crate::session) fn disagrees(job: &Job) -> Option<Line> {
         }
         _ => None,
     }
+}
+
+/// What facts of the stairs come to, where one was told: the risers, the rise, the slope.
+pub(in crate::session) fn made(job: &Job, facts: &[Fact]) -> Option<Line> {
+    let of_a_flight = facts.iter().any(|f| matches!(f, Fact::Flight(_)));
+    let nothing = Given::default();
+    let known = Known::of(job, &nothing).ok().filter(|_| of_a_flight)?;
+    let flight = known.flight().ok().filter(|_| !known.rise_from_ground())?;
+    Some(rise::in_a_line(&flight))
 }

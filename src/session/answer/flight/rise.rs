@@ -103,6 +103,19 @@ pub fn steps(known: &Known) -> Answer {
     done(known, lines, f.risers.clone(), vec![("risers", f.risers.clone()), ("riser", f.rise.clone())])
 }
 
+/// "9 risers of 7 1/4" make 5'-5 1/4"; 8 treads of 10" come out 6'-8", at 35.9 degrees".
+pub fn in_a_line(f: &Flight) -> Line {
+    let mut spans = riser_words(f);
+    spans.extend([w(" make "), ft(&f.total_rise)]);
+    if let Some(g) = &f.going {
+        spans.extend([w("; "), ft(&f.treads), w(" tread"), s(f.tread_count()), w(" of "), exact(&g.tread)]);
+        spans.extend([w(" come out "), ft(&g.run)]);
+    }
+    spans.extend(f.rake().into_iter().flat_map(|rake| [w(", at "), ft(&rake.angle())]));
+    spans.push(w("."));
+    detail(spans)
+}
+
 /// Risers told, and nothing to work their height from.
 fn treads_of(risers: u16) -> Answer {
     let n = Fig::count(u64::from(risers), Why::Told("the risers"));
