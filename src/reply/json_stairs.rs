@@ -55,6 +55,10 @@ fn stair(
         ("open", flight.open.map(|o| open(o).into())),
         ("newels", flight.newels.map(|n| newels(n).into())),
         ("lands", flight.lands.map(|on| lands(on).into())),
+        ("total_rise", flight.total_rise.map(|l| length(l, tape))),
+        ("total_run", flight.total_run.map(|l| length(l, tape))),
+        ("nosing", flight.nosing.map(|l| length(l, tape))),
+        ("rail_height", flight.height.map(|l| length(l, tape))),
     ];
     put_told(&mut said, more);
     said

@@ -11,6 +11,8 @@ use crate::measure::{Lumber, Meaning, Measure};
 enum Part<'a> {
     Word(W),
     Measure(&'a Measure),
+    /// A comma: a number is not named by a word beyond it.
+    Break,
 }
 
 /// The sizes of a question, and which of its tokens named them.
@@ -32,7 +34,8 @@ pub fn sizes(tokens: &[Placed]) -> Option<Sizes> {
             Token::Word(W::Fill | W::Idle | W::Ok | W::Aux | W::How | W::Which | W::Not) => continue,
             Token::Word(w) => Part::Word(*w),
             Token::Measure(m) => Part::Measure(m),
-            Token::Ask(_) | Token::Mark | Token::Break | Token::Lumber(_) => continue,
+            Token::Break => Part::Break,
+            Token::Ask(_) | Token::Mark | Token::Lumber(_) => continue,
         };
         line.parts.push(part);
         line.places.push(at);
@@ -79,7 +82,7 @@ impl Line<'_> {
     fn word(&self, i: usize, off: isize) -> Option<W> {
         match self.parts.get(i.checked_add_signed(off)?)? {
             Part::Word(w) => Some(*w),
-            Part::Measure(_) => None,
+            Part::Measure(_) | Part::Break => None,
         }
     }
 
@@ -135,7 +138,7 @@ impl Line<'_> {
         let slot = match next? {
             W::Riser => &mut found.given.risers,
             W::Steps => &mut found.given.steps,
-            W::Treads if n < 9 => &mut found.given.treads,
+            W::Treads if n < 9 || self.number(i, 2) => &mut found.given.treads,
             _ => return None,
         };
         if slot.is_some() {
@@ -186,6 +189,7 @@ impl Line<'_> {
             (Some(W::Projects), _) => (Projection, &[1]),
             (_, Some(W::Projects)) => (Projection, &[-1]),
             (Some(W::Wide), Some(W::Stairs)) => (Width, &[1, -1]),
+            (Some(W::Stairs), _) if matches!(self.word(i, 2), Some(W::Rail | W::Handrail)) => (Height, &[1, 2]),
             (Some(W::Stairs), _) => (Width, &[1]),
             (_, Some(W::Rise)) if self.word(i, -2) == Some(W::Total) => (TotalRise, &[-1, -2]),
             (_, Some(W::Rise | W::Riser)) if !given.has(Rise) => (Rise, &[-1]),

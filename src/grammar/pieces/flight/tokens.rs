@@ -63,7 +63,8 @@ fn token(items: &[Item], at: usize) -> Option<(Token, usize)> {
             );
         }
         Is::Sep('?') => return Some((Token::Mark, at + 1)),
-        Is::Sep(_) => return Some((Token::Break, at + 1)),
+        Is::Sep(',' | ';' | '.' | '(' | ')') => return Some((Token::Break, at + 1)),
+        Is::Sep(_) => return Some((Token::Word(FlightWord::Fill), at + 1)),
         _ => {}
     }
     let asks = item.senses().iter().find_map(|s| if let Sense::Ask(a) = s { Some(Token::Ask(*a)) } else { None });

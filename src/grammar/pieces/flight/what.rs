@@ -124,6 +124,9 @@ impl Words<'_> {
     }
 
     fn handrail(&self) -> Option<FlightWhat> {
+        if self.given.has(Size::Height) && self.stairs() && self.has(W::Rail) && self.yes_no() {
+            return Some(FlightWhat::HandrailHeight);
+        }
         if !self.has(W::Handrail) && !(self.has(W::Grip) && self.has(W::Rail)) || !self.asks() {
             return None;
         }
@@ -155,7 +158,9 @@ impl Words<'_> {
         {
             return (asks || self.has(W::Not)).then_some(FlightWhat::TopPost);
         }
-        if self.has(W::Baluster) && (self.stairs() || self.has(W::Rake)) {
+        // "what angle do I cut the pickets".
+        let angle = self.has(W::Rake) && !self.ask(Ask::HowMany);
+        if self.has(W::Baluster) && self.stairs() && !angle {
             let long = self.ask(Ask::HowLong) || self.has(W::Long) || self.given.has(Size::RailsApart);
             return asks.then_some(if long { FlightWhat::BalusterLength } else { FlightWhat::Balusters });
         }
@@ -171,9 +176,8 @@ impl Words<'_> {
             let pitch = self.given.has(Size::Rise) && self.given.has(Size::Tread);
             return (self.has(W::Rake) && (self.bare() || pitch)).then_some(FlightWhat::Rake);
         }
-        let given = !self.given.sizes.is_empty() || self.given.risers.is_some();
         Some(match () {
-            () if self.has(W::Rake) && (self.stairs() || given || self.any(&[W::Rail, W::Rise])) => FlightWhat::Rake,
+            () if self.has(W::Rake) => FlightWhat::Rake,
             () if self.has(W::Landing)
                 && (self.ask(Ask::HowWide) || self.any(&[W::Deep, W::Size]) || self.ask(Ask::May)) =>
             {

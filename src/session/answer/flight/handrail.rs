@@ -9,7 +9,7 @@ use crate::limits;
 use crate::measure::Lumber;
 use crate::reply::{Line, Span, Status};
 use crate::stairs::grip::{Grip, Section, Verdict, grip as judged, of_lumber};
-use crate::stairs::handrail;
+use crate::stairs::{Unready, handrail};
 
 /// "do I need a handrail".
 pub fn needed(known: &Known) -> Answer {
@@ -17,7 +17,7 @@ pub fn needed(known: &Known) -> Answer {
         Some(steps) => (steps, steps_said(steps)),
         None => match known.told().risers {
             Some(risers) => (risers, None),
-            None => (known.flight()?.riser_count(), None),
+            None => (known.flight().map_err(how_many)?.riser_count(), None),
         },
     };
     let need = handrail::needed(risers);
@@ -47,6 +47,16 @@ pub fn needed(known: &Known) -> Answer {
     let mut reply = reply(lines);
     reply.values.more = vec![("risers", n.clone())];
     Ok((reply, vec![("risers", n)]))
+}
+
+/// Nothing told of the rise: the risers are all it takes.
+fn how_many(trouble: Trouble) -> Trouble {
+    match trouble {
+        Trouble::Unready(Unready::Untold(_)) => Trouble::Ask(
+            "How many risers are there, the step up onto the decking counted? From four on a handrail is asked for on at least one side.",
+        ),
+        other => other,
+    }
 }
 
 /// "3 steps": three risers, or three treads below the decking, which are four.
