@@ -9,9 +9,9 @@ use proptest::sample::{Index, select};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, Choice, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun,
-    KeepOff, Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt,
-    StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn,
+    Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Gate, GateAt, HouseEnd,
+    Hung, Jamb, JoistsRun, KeepOff, Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch,
+    Setting, Spot, StairAt, StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn, View,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
@@ -125,7 +125,11 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
 }
 
 fn turn() -> impl Strategy<Value = Turn> {
-    prop_oneof![Just(Turn::Start), any::<u16>().prop_map(Turn::Right), any::<u16>().prop_map(Turn::Left)]
+    prop_oneof![
+        select(vec![Turn::Start, Turn::Free]),
+        any::<u16>().prop_map(Turn::Right),
+        any::<u16>().prop_map(Turn::Left)
+    ]
 }
 
 fn choice() -> impl Strategy<Value = Choice> {
@@ -204,6 +208,8 @@ fn setting() -> impl Strategy<Value = Setting> {
         1 => select(vec![JoistsRun::Out, JoistsRun::Along]).prop_map(Setting::JoistsRun),
         1 => select(vec![Fixing::ThroughBolts, Fixing::Lags, Fixing::Screws]).prop_map(Setting::Fixing),
         1 => select(vec![HouseEnd::Post, HouseEnd::Bracket]).prop_map(Setting::HouseEnd),
+        1 => select(vec![Blocking::AtPosts, Blocking::None]).prop_map(Setting::Blocking),
+        1 => select(vec![View::House, View::Yard]).prop_map(Setting::View),
         1 => Just(Setting::Notch(NotchTold::None)),
         1 => select(vec![2_u8, 4, 8, 16, 32, 64]).prop_map(Setting::Tape),
     ]
@@ -217,6 +223,8 @@ fn fact() -> impl Strategy<Value = Fact> {
         1 => length().prop_map(Fact::DeckAlong),
         1 => length().prop_map(Fact::DeckOut),
         1 => length().prop_map(Fact::StairWidth),
+        1 => select(vec![DeckFact::New, DeckFact::StartOver]).prop_map(Fact::Deck),
+        1 => length().prop_map(|l| Fact::Deck(DeckFact::Wide(l))),
         1 => select(StairMeasure::ALL.to_vec()).prop_map(Fact::StairMeasure),
         1 => flight_fact().prop_map(Fact::Flight),
         1 => Just(Fact::NoStairs),

@@ -5,9 +5,9 @@ use num_rational::Ratio;
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, Choice, End, EndOf, Fact, Fixing, Flank, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff,
-    Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt,
-    StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn,
+    Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb,
+    JoistsRun, KeepOff, Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot,
+    StairAt, StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn, View,
 };
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
@@ -158,6 +158,7 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
         }),
         ("run 1: no stairs", run(|p| p.stairs = Some(Stairs::NONE))),
         ("run 1: off the house", run(|p| p.turn = Some(Turn::Start))),
+        ("run 1: off by itself", run(|p| p.turn = Some(Turn::Free))),
         ("run 1: turning right", run(|p| p.turn = Some(Turn::Right(90)))),
         ("run 1: turning left 45 degrees", run(|p| p.turn = Some(Turn::Left(45)))),
         (
@@ -227,6 +228,10 @@ fn each_setting_has_its_phrase() {
         ("fixing: structural screws", Setting::Fixing(Fixing::Screws)),
         ("house end: post", Setting::HouseEnd(HouseEnd::Post)),
         ("house end: bracket", Setting::HouseEnd(HouseEnd::Bracket)),
+        ("blocking: at every post", Setting::Blocking(Blocking::AtPosts)),
+        ("blocking: none", Setting::Blocking(Blocking::None)),
+        ("left and right: as seen from the house", Setting::View(View::House)),
+        ("left and right: as seen from the yard", Setting::View(View::Yard)),
         ("notch: none", Notch(NotchTold::None)),
         ("notch: 1 1/2\" deep", Notch(NotchTold::Deep(inch(3, 2)))),
         ("tape: 1/16", Tape(16)),
@@ -241,6 +246,9 @@ fn each_other_fact_has_its_phrase() {
         ("deck: 16'-0\" along the house", Fact::DeckAlong(ft(16, 0))),
         ("deck: 12'-0\" out", Fact::DeckOut(ft(12, 0))),
         ("stairs: 4'-0\" wide", Fact::StairWidth(ft(4, 0))),
+        ("new deck", Fact::Deck(DeckFact::New)),
+        ("start over", Fact::Deck(DeckFact::StartOver)),
+        ("deck: 4'-0\" wide", Fact::Deck(DeckFact::Wide(ft(4, 0)))),
         ("stairs: measured on the treads", Fact::StairMeasure(StairMeasure::Treads)),
         ("stairs: measured between the posts", Fact::StairMeasure(StairMeasure::Posts)),
         ("stairs: measured decking to decking", Fact::StairMeasure(StairMeasure::Decking)),

@@ -273,7 +273,9 @@ fn what_was_not_told_is_null() {
             "hold_back",
             "joists",
             "first_joist",
-            "joists_run"
+            "joists_run",
+            "blocking",
+            "view"
         ])
     );
     assert!(untold.as_object().expect("an object").values().all(Value::is_null));

@@ -6,7 +6,7 @@ use super::flight_draft::FlightDraft;
 use super::sense::{Side, Spot};
 use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
 use super::{Query, Talk};
-use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId};
+use crate::job::{Basis, Blocking, DeckFact, End, Fixing, HouseEnd, JoistsRun, Mount, PostRole, SlotId, View};
 use crate::measure::{Lumber, Measure};
 use crate::sums::Sum;
 use std::ops::Range;
@@ -130,6 +130,45 @@ pub enum Clause {
     AskStairs(StairAsked),
     /// A shape named; the walk is still to come.
     Shape,
+    /// The baluster line so far outside the decking's edge.
+    LineOutside(Measure),
+    /// What is told of the joists.
+    Joists(JoistDraft),
+    /// Blocking at the posts.
+    Blocking(Blocking),
+    /// From where left and right are told.
+    View(View),
+    /// No stairs at all on the deck.
+    NoStairs,
+    /// A fact of the deck as a whole.
+    Whole(DeckFact),
+    /// "12 by 20, long side on the house": two sizes, and which lies along the house.
+    DeckBy(Measure, Lies),
+    /// A landing or a deck by itself: how long, how far the other way, and whether a house
+    /// stands at one side; `None` where that was not said.
+    Alone {
+        /// One size, or both as "4x5".
+        along: Measure,
+        /// The other.
+        out: Option<Measure>,
+        /// True where no house stands at it.
+        free: Option<bool>,
+    },
+    /// A walkway: how wide, how long.
+    Strip {
+        /// Its width, or both sizes as "4x18".
+        wide: Measure,
+        /// Its length.
+        long: Option<Measure>,
+    },
+    /// "rail on the yard side only": the one side of a strip with a guard; both where `None`.
+    RailOn(Option<Side>),
+    /// "front bumps out 2 ft, 8 ft wide, in the middle".
+    Bump(BumpDraft),
+    /// "the left corner is clipped at 45, 4 ft".
+    Clip(ClipDraft),
+    /// The stairs spoken of are let into the deck so deep.
+    Recess(Measure),
     /// A size of the deck last spoken of: along, out.
     DeckMore(Option<Measure>, Option<Measure>),
     /// Something to drop.
@@ -187,6 +226,52 @@ pub enum Clause {
     Flight(FlightDraft),
     /// Where posts are wanted or not wanted.
     Choice(ChoiceOf),
+}
+
+/// What is told of the joists; any of it may be missing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct JoistDraft {
+    /// Their spacing on centre.
+    pub spacing: Option<Measure>,
+    /// Where the first one stands.
+    pub first: Option<Measure>,
+    /// Which way they run.
+    pub way: Option<JoistsRun>,
+}
+
+/// Which of a deck's two sizes lies along the house.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Lies {
+    /// The longer.
+    Longer,
+    /// The shorter.
+    Shorter,
+    /// The one that is this.
+    This(Measure),
+}
+
+/// A part of a side that stands out from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BumpDraft {
+    /// The side.
+    pub side: Option<Side>,
+    /// How far it stands out.
+    pub by: Measure,
+    /// How wide it is.
+    pub wide: Option<Measure>,
+    /// Where along the side.
+    pub at: Option<Along>,
+}
+
+/// A corner cut off.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ClipDraft {
+    /// On which side of the deck the corner is, where said.
+    pub side: Option<Side>,
+    /// The angle, in degrees.
+    pub degrees: Option<u16>,
+    /// How much: of each side, or along the cut.
+    pub length: Measure,
 }
 
 /// A question about the layout.
@@ -248,6 +333,18 @@ pub enum Way {
     In,
     /// Across to the left.
     Left,
+    /// "right 10'": to that side, where no run goes by that name.
+    Side {
+        /// To the right.
+        right: bool,
+    },
+    /// A turn from the side before, walking.
+    Turn {
+        /// To the right.
+        right: bool,
+        /// By so many degrees.
+        degrees: u16,
+    },
 }
 
 /// What to drop.

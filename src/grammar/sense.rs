@@ -1,7 +1,7 @@
 //! What a word may mean: the senses of the lexicon in `grammar/words.toml`.
 
 use super::draft::Way;
-use crate::job::{Basis, End, Fixing, Mount};
+use crate::job::{Basis, End, Fixing, JoistsRun, Mount, View};
 
 /// One sense of a word or of a few words that belong together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,6 +42,12 @@ pub enum Sense {
     Way(Way),
     /// A deck's shape.
     Shape,
+    /// Standing by itself, against no house.
+    Free,
+    /// Which way joists run.
+    Joists(JoistsRun),
+    /// From where left and right are told.
+    View(View),
     /// Parts of an inch a tape is read to.
     Parts(u8),
     /// "the first one", "second run": a run by its number.
@@ -117,6 +123,20 @@ pub enum Part {
     Framing,
     /// risers
     Riser,
+    /// joists
+    Joist,
+    /// the decking's boards
+    Decking,
+    /// blocking between joists
+    Blocking,
+    /// the trim board over the rim
+    Skirt,
+    /// the edge of the decking
+    Edge,
+    /// a strip of deck: a walkway, a balcony
+    Strip,
+    /// the line balusters and posts stand on
+    Line,
     /// the whole layout
     Layout,
     /// a note
@@ -142,6 +162,12 @@ pub enum Side {
     East,
     /// the west side
     West,
+    /// the side toward the yard
+    Yard,
+    /// the side toward the water
+    Pool,
+    /// the side toward the street
+    Street,
     /// some side, not named
     Side,
     /// the other side
@@ -160,6 +186,9 @@ impl Side {
             Side::South => "south",
             Side::East => "east",
             Side::West => "west",
+            Side::Yard => "yard side",
+            Side::Pool => "pool side",
+            Side::Street => "street side",
             Side::Side => "side",
             Side::Other => "other side",
         }
@@ -218,6 +247,8 @@ pub enum Cue {
     Square,
     /// already standing
     Already,
+    /// overhang
+    Overhang,
 }
 
 /// Things to do.
@@ -267,6 +298,18 @@ pub enum Verb {
     Move,
     /// name, label
     Name,
+    /// begins another deck
+    NewDeck,
+    /// begins everything again
+    StartOver,
+    /// bumps out
+    Bump,
+    /// clips a corner
+    Clip,
+    /// held back from a corner
+    HoldBack,
+    /// let into the deck
+    LetIn,
 }
 
 /// Arithmetic words.

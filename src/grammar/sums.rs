@@ -80,7 +80,7 @@ fn is_lead(item: &Item) -> bool {
 
 fn is_trail(item: &Item) -> bool {
     item.is_sep()
-        || item.is_light() && !item.may_be(Sense::Not)
+        || item.is_light() && !item.may_be(Sense::Not) && !item.may_be(Sense::Op(Op::Less))
         || item.may_be(Sense::Op(Op::Total))
         || item.may_be(Sense::Ask(Ask::What))
         || matches!(&*item.text, "left" | "left over" | "over" | "remaining" | "remains")

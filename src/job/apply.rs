@@ -32,8 +32,12 @@ pub struct Job {
     pub deck_along: Option<Length>,
     /// The deck out from the house.
     pub deck_out: Option<Length>,
+    /// How wide a strip of deck is that lies along no house.
+    pub deck_wide: Option<Length>,
     /// The stairs' width, where no run holds them.
     pub stair_width: Option<Length>,
+    /// Told that there are no stairs.
+    pub no_stairs: bool,
     /// What that width was measured between.
     pub stair_measure: Option<StairMeasure>,
     /// Where they are, before the side they stand in was told.
@@ -161,7 +165,11 @@ impl Job {
             }
             Fact::DeckAlong(l) => self.deck_along = Some(in_range(SlotId::DeckSide, *l)?),
             Fact::DeckOut(l) => self.deck_out = Some(in_range(SlotId::DeckSide, *l)?),
-            Fact::StairWidth(l) => self.stair_width = Some(in_range(SlotId::StairWidth, *l)?),
+            Fact::Deck(fact) => self.take_deck(*fact)?,
+            Fact::StairWidth(l) => {
+                self.stair_width = Some(in_range(SlotId::StairWidth, *l)?);
+                self.no_stairs = false;
+            }
             Fact::StairMeasure(m) => self.stair_measure = Some(*m),
             Fact::Flight(fact) => {
                 check_flight(*fact)?;
@@ -185,6 +193,7 @@ impl Job {
     fn drop_stairs(&mut self) {
         (self.stair_width, self.stair_measure, self.stair_place) = (None, None, None);
         self.flight = Flight::default();
+        self.no_stairs = true;
         for run in &mut self.runs {
             run.stairs = Stairs::NONE;
             run.gate = run.gate.filter(|g| g.at != GateAt::Stairs);
@@ -201,6 +210,7 @@ impl Job {
         patch_run(&mut run, patch);
         patch.choices.iter().try_for_each(|c| run.choices.take(id, *c))?;
         check_run(&run)?;
+        self.no_stairs &= patch.stairs.as_ref().is_none_or(Stairs::is_empty);
         self.last_run = self.last_run.max(id.0);
         match self.runs.iter_mut().find(|r| r.id == id) {
             Some(slot) => *slot = run,
@@ -223,7 +233,7 @@ fn patch_run(run: &mut Run, patch: &RunPatch) {
     run.turn = p.turn.or(run.turn);
 }
 
-fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
+pub(super) fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
     if slot.takes(l) { Ok(l) } else { Err(Impossible::OutOfRange(slot, l)) }
 }
 
@@ -252,6 +262,8 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         Setting::Notch(NotchTold::None)
         | Setting::Mount(_)
         | Setting::JoistsRun(_)
+        | Setting::Blocking(_)
+        | Setting::View(_)
         | Setting::Fixing(_)
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),

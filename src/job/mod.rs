@@ -2,6 +2,7 @@
 
 pub(crate) mod apply;
 mod choice;
+mod deck;
 mod fact;
 mod gate;
 pub mod outline;
@@ -14,11 +15,14 @@ pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
 pub use choice::{Choice, Choices, EndOf, KeepOff, Spot, Thing};
+pub use deck::DeckFact;
 pub use fact::{Fact, RunPatch};
 pub use gate::{Gate, GateAt, Hung, Jamb, Swing};
 pub use retold::retold;
 pub use run::{Basis, End, Run, RunId, Told, Turn};
-pub use settings::{Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
+pub use settings::{
+    Blocking, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings, View,
+};
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};
 pub use stairs::{
     Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, StairPlace, Stairs,

@@ -62,7 +62,7 @@ pub fn lay_out(job: &Job) -> Layout {
     let limits = Limits::in_force(&job.settings);
     let outline = filled(job);
     let ground = Ground::of(job, &limits, tape);
-    let ends = neighbours(&outline.job.runs);
+    let ends = neighbours(&outline.job);
     let runs: Vec<RunLayout> =
         outline.job.runs.iter().zip(ends).flat_map(|(run, ends)| place::run(run, &ground, ends)).collect();
     let on_line = |r: &RunLayout| r.result.as_ref().is_ok_and(|p| p.on_line.is_some());

@@ -5,7 +5,8 @@ use super::json_choices::choices;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, End, Fixing, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
+    Basis, Blocking, End, Fixing, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run,
+    Settings, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -75,10 +76,14 @@ pub(super) fn side(at: GateAt) -> &'static str {
 }
 
 fn deck(job: &Job, tape: Tape) -> Value {
-    if job.deck_along.is_none() && job.deck_out.is_none() {
+    if job.deck_along.is_none() && job.deck_out.is_none() && job.deck_wide.is_none() {
         return Value::Null;
     }
-    json!({ "along_house": told(job.deck_along, tape), "out": told(job.deck_out, tape) })
+    let mut deck = json!({ "along_house": told(job.deck_along, tape), "out": told(job.deck_out, tape) });
+    if let Some(wide) = job.deck_wide {
+        deck["wide"] = length(wide, tape);
+    }
+    deck
 }
 
 fn settings(s: &Settings, tape: Tape) -> Value {
@@ -112,6 +117,8 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "joists": told(s.joists, tape),
         "first_joist": told(s.first_joist, tape),
         "joists_run": s.joists_run.map(joists_run),
+        "blocking": s.blocking.map(|b| if b == Blocking::AtPosts { "at every post" } else { "none" }),
+        "view": s.view.map(|v| if v == View::House { "house" } else { "yard" }),
     })
 }
 
@@ -138,6 +145,7 @@ fn role_name(role: PostRole) -> &'static str {
         PostRole::Line => "line",
         PostRole::End => "end",
         PostRole::Gate => "gate",
+        PostRole::Stair => "stair",
     }
 }
 

@@ -18,7 +18,7 @@ fn deep(job: &Job) -> Option<Length> {
 
 /// The widths of the job's posts, smallest first.
 fn widths(job: &Job) -> Vec<(Length, Fig)> {
-    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate];
+    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate, PostRole::Stair];
     let figs = roles.iter().map(|r| post_width(&job.settings, &[*r]));
     let mut widths: Vec<_> = figs.filter_map(|f| f.as_length().map(|l| (l, f))).collect();
     widths.sort_by_key(|(l, _)| *l);

@@ -2,6 +2,7 @@
 
 mod before;
 mod flight;
+mod outline;
 mod reasons;
 mod refusals;
 mod stairs;
@@ -15,7 +16,7 @@ pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::{End, Fact, Flank, Job, RunId};
+use crate::job::{DeckFact, End, Fact, Flank, Job, RunId};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -43,10 +44,14 @@ fn spoken_of(job: &Job, facts: &[Fact]) -> Vec<RunId> {
 }
 
 /// What was told, taken in: the layout it makes, then what was heard.
-pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> (Reply, Figs) {
+pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, width: usize) -> (Reply, Figs) {
     let Act::Tell(facts) = act else { return (Reply::of(Status::Told), Vec::new()) };
     let phrase = canon::write(act);
-    let runs = spoken_of(job, facts);
+    let runs = if outline::closes(before, job, facts) {
+        job.runs.iter().map(|r| r.id).collect()
+    } else {
+        spoken_of(job, facts)
+    };
     let settings_only = facts.iter().all(|f| matches!(f, Fact::Set(_)));
     let mut reply = Reply::of(Status::Told);
     let mut figs = Vec::new();
@@ -69,6 +74,7 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
     if stairs_unsized(job) {
         reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));
     }
+    reply.lines.extend(outline::lines(before, job, facts));
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
     (reply, figs)
@@ -85,6 +91,11 @@ fn taken(facts: &[Fact]) -> &'static str {
         [Fact::Note(_)] => "Noted.",
         [Fact::DropNote(_)] => "That note is gone.",
         [Fact::DropRun(_)] => "That run is gone.",
+        [Fact::Deck(DeckFact::New), ..] => "A new deck: how long is it along the house, and how far does it come out?",
+        [Fact::Deck(DeckFact::StartOver), ..] => {
+            "Everything told before is set aside; undo brings it back. What is the deck?"
+        }
+        [Fact::NoStairs] => "No stairs: noted.",
         [Fact::DeckAlong(_), ..] => "Kept. How far does it come out from the house?",
         [Fact::DeckOut(_), ..] => "Kept. How long is it along the house?",
         _ => "Kept for this job.",
@@ -182,7 +193,7 @@ fn beside_stairs(job: &Job, id: RunId, flank: Flank) -> (Reply, Figs) {
         return (Reply { lines: vec![says], ..Reply::of(Status::Refused) }, Vec::new());
     };
     let side = if flank == Flank::Left { " of guard left of the stairs" } else { " of guard right of the stairs" };
-    let seen = Line::say(Role::Detail, "Left and right as seen standing at the house, looking out.");
+    let seen = Line::say(Role::Detail, outline::seen_from(job));
     reply.lines =
         vec![Line::new(Role::Answer, [Span::Fig(fig.clone(), Style::Full), Span::Say(side), Span::Say(".")]), seen];
     reply.values.result = Some(fig.clone());

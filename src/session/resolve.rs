@@ -3,9 +3,11 @@
 
 mod alone;
 mod asks;
+mod bumps;
 mod changes;
 mod checks;
 mod choices;
+mod decks;
 mod drops;
 mod flight;
 mod gates;
@@ -19,6 +21,7 @@ mod walks;
 
 use super::state::{Focus, Lack, Session};
 use crate::grammar::draft::{Clause, Reading};
+use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::{Act, Query, Talk};
 use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
@@ -83,11 +86,18 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         session,
         corrects: reading.corrects || reading.supposes || reading.trails && standing && !tells_whole_run(reading),
         infill: of_infill(session, reading),
-        sides: reading.clauses.contains(&Clause::Shape),
+        sides: reading.clauses.contains(&Clause::Shape) || walks::goes_round(reading),
         runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
         asks: reading.clauses.iter().any(is_question),
         placed: reading.clauses.iter().any(|c| matches!(c, Clause::Stair(StairSaid::Place(..)))),
+        walks: reading.clauses.iter().filter(|c| matches!(c, Clause::Walk { .. })).count(),
+        framing: reading
+            .clauses
+            .iter()
+            .any(|c| matches!(c, Clause::Joists(_) | Clause::Blocking(_) | Clause::Alone { .. })),
+        rails: decks::rails(reading),
+        strips: reading.clauses.iter().any(|c| matches!(c, Clause::Strip { .. })),
     };
     one_thing(reading)?;
     if resolver.sides && one_length(reading) {
@@ -171,6 +181,14 @@ pub(super) struct Resolver<'a> {
     pub asks: bool,
     /// Stairs are placed in the same line.
     pub placed: bool,
+    /// How many sides of a walk the line tells.
+    pub walks: usize,
+    /// The framing, or a deck by itself, is told in the same line.
+    pub framing: bool,
+    /// The sides of a strip told to have a guard: one, by name or not, or both.
+    pub rails: Option<Option<Side>>,
+    /// A strip of deck is told in the same line.
+    pub strips: bool,
 }
 
 fn of_infill(session: &Session, reading: &Reading) -> bool {
@@ -257,6 +275,17 @@ impl Resolver<'_> {
             Clause::StairsAlong(at) => self.stairs_along(branch, at),
             Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
             Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),
+            Clause::Whole(fact) => self.whole(branch, *fact),
+            Clause::NoStairs => Ok(vec![branch.with(Fact::NoStairs)?]),
+            Clause::LineOutside(m) => self.line_outside(branch, m),
+            Clause::Joists(draft) => self.joists(branch, draft),
+            Clause::DeckBy(sides, lies) => self.deck_by(branch, sides, lies),
+            Clause::Alone { along, out, free } => self.alone_deck(branch, along, out.as_ref(), *free),
+            Clause::Strip { wide, long } => self.strip(branch, wide, long.as_ref()),
+            Clause::RailOn(_) => self.rail_on(branch),
+            Clause::Bump(draft) => self.bump(branch, draft),
+            Clause::Clip(draft) => self.clip(branch, draft),
+            Clause::Recess(m) => self.recess(branch, m),
             Clause::Either(slot, a, b) => self.either(branch, *slot, a, b),
             Clause::Lumber { size, not } => self.lumber(branch, *size, *not),
             Clause::Wide(m) => self.wide(branch, m),

@@ -167,7 +167,7 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
         return same(session, refused([disagrees, Line::say(Role::Detail, "Nothing was changed.")]));
     }
     let act = Act::Tell(facts);
-    let (mut reply, figs) = answer::told(&job, &act, then, session.width);
+    let (mut reply, figs) = answer::told(&session.job, &job, &act, then, session.width);
     reply.status = Status::Told;
     if let Act::Tell(facts) = &act {
         let at = reply.lines.iter().position(|l| l.role == Role::Heard).unwrap_or(reply.lines.len());

@@ -1,24 +1,28 @@
 //! Facts: one phrase each, joined by "; ".
 //!
 //! ```text
-//! setting = ("posts" | "corner posts" | "line posts" | "end posts" | "gate posts") ": " (lumber | inches " wide")
+//! setting = ("posts" | "corner posts" | "line posts" | "end posts" | "gate posts" | "stair posts") ": " (lumber | inches " wide")
 //!         | "height: " inches " to the top" | "gap under: " inches | "balusters: " inches " wide"
 //!         | "gap limit: " inches | "most clear: " length | "most on centre: " length | "above ground: " inches
 //!         | "overhang: " inches | "skirt: " inches " thick" | "rim: " inches " thick"
 //!         | "baluster line: " inches " inside the edge" | "hold-back: " inches
 //!         | "joists: " inches " on centre" | "first joist: " inches " in" | "joists run: " words
 //!         | "mount: " words | "fixing: " words | "house end: " words
+//!         | "blocking: " words | "left and right: " words
 //!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts
 //! deck    = "deck: " length (" along the house" | " out")
 //! ```
 
 use super::Read;
 use super::clean::clean_note;
+use super::deck::{read_deck, write_deck};
 use super::length::{read_length, read_lumber};
 use super::run::{read_run, write_run};
 use super::stairs::{read_stair_fact, write_stair_fact};
 use super::words::{Table, one_of, whole, words_of};
-use crate::job::{Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting};
+use crate::job::{
+    Blocking, Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting, View,
+};
 use crate::measure::{Tape, exact_inches, exact_phrase};
 use nom::Parser;
 use nom::branch::alt;
@@ -33,6 +37,7 @@ const ROLES: &Table<PostRole> = &[
     (PostRole::Line, "line posts"),
     (PostRole::End, "end posts"),
     (PostRole::Gate, "gate posts"),
+    (PostRole::Stair, "stair posts"),
 ];
 
 const MOUNTS: &Table<Mount> = &[
@@ -49,6 +54,10 @@ const HOUSE_ENDS: &Table<HouseEnd> = &[(HouseEnd::Post, "post"), (HouseEnd::Brac
 
 const JOISTS_RUN: &Table<JoistsRun> = &[(JoistsRun::Out, "out from the house"), (JoistsRun::Along, "along the house")];
 
+const BLOCKING: &Table<Blocking> = &[(Blocking::AtPosts, "at every post"), (Blocking::None, "none")];
+
+const VIEWS: &Table<View> = &[(View::House, "as seen from the house"), (View::Yard, "as seen from the yard")];
+
 /// The facts of one act, joined.
 pub(super) fn write_facts(facts: &[Fact]) -> String {
     facts.iter().map(write_fact).collect::<Vec<_>>().join("; ")
@@ -62,6 +71,7 @@ pub fn write_fact(fact: &Fact) -> String {
         Fact::Set(setting) => write_setting(*setting),
         Fact::DeckAlong(l) => format!("deck: {} along the house", exact_phrase(*l)),
         Fact::DeckOut(l) => format!("deck: {} out", exact_phrase(*l)),
+        Fact::Deck(fact) => write_deck(*fact),
         Fact::StairWidth(_) | Fact::StairMeasure(_) | Fact::StairPlace(_) | Fact::Flight(_) | Fact::NoStairs => {
             write_stair_fact(fact).unwrap_or_default()
         }
@@ -90,6 +100,8 @@ fn write_setting(setting: Setting) -> String {
         Setting::Joists(l) => format!("joists: {} on centre", exact_inches(l)),
         Setting::FirstJoist(l) => format!("first joist: {} in", exact_inches(l)),
         Setting::JoistsRun(way) => format!("joists run: {}", words_of(JOISTS_RUN, way)),
+        Setting::Blocking(b) => format!("blocking: {}", words_of(BLOCKING, b)),
+        Setting::View(v) => format!("left and right: {}", words_of(VIEWS, v)),
         Setting::Fixing(f) => format!("fixing: {}", words_of(FIXINGS, f)),
         Setting::HouseEnd(h) => format!("house end: {}", words_of(HOUSE_ENDS, h)),
         Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
@@ -117,6 +129,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(preceded(tag("drop note "), whole), Fact::DropNote),
         map(delimited(tag("deck: "), read_length, tag(" along the house")), Fact::DeckAlong),
         map(delimited(tag("deck: "), read_length, tag(" out")), Fact::DeckOut),
+        map(read_deck, Fact::Deck),
         read_stair_fact,
         map(preceded(tag("note: "), read_note), Fact::Note),
         map(read_post, Fact::Set),
@@ -176,6 +189,8 @@ fn read_chosen_setting(i: &str) -> Read<'_, Setting> {
         map(preceded(tag("fixing: "), one_of(FIXINGS)), Setting::Fixing),
         map(preceded(tag("house end: "), one_of(HOUSE_ENDS)), Setting::HouseEnd),
         map(preceded(tag("joists run: "), one_of(JOISTS_RUN)), Setting::JoistsRun),
+        map(preceded(tag("blocking: "), one_of(BLOCKING)), Setting::Blocking),
+        map(preceded(tag("left and right: "), one_of(VIEWS)), Setting::View),
         value(Setting::Notch(NotchTold::None), tag("notch: none")),
         map(preceded(tag("tape: 1/"), parts), Setting::Tape),
     ))

@@ -29,6 +29,7 @@
 mod ask_stairs;
 mod choice;
 mod clean;
+mod deck;
 mod fact;
 mod flight;
 mod gate;

@@ -4,11 +4,15 @@
 mod asks;
 mod asks_stairs;
 pub(in crate::grammar) mod atoms;
+mod bumps;
 mod choices;
+mod decks;
 mod drops;
+mod edge;
 mod ends;
 mod flight;
 mod flights;
+mod framing;
 mod gates;
 mod hung;
 mod known;
@@ -148,7 +152,10 @@ fn led_to(items: &[Item], at: usize, say: &Say) -> bool {
     let changing = before.is_some_and(|i| i.may_be(Sense::Verb(Verb::Change))) && &*items[at].text == "add";
     // "a free end 5 foot off the house": the run's other end, not how far the deck comes out.
     let run = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::End(_) | Sense::Part(Part::Run | Part::Guard)));
-    let off_house = items[at..].iter().take(2).any(|i| &*i.text == "off the house");
+    let off_house = items[at..]
+        .iter()
+        .take(3)
+        .any(|i| matches!(&*i.text, "off the house" | "off" | "from" | "out from" | "away from"));
     if off_house && items[..at].iter().any(run) && matches!(say, Say::Clause(Clause::Deck(..))) {
         return true;
     }
@@ -221,8 +228,8 @@ const PARSERS: &[(Parse, u32)] = &[
     (settings::notch, 0),
     (settings::grade, 0),
     (settings::house_end, 0),
-    (settings::deck, 0),
-    (settings::deck_alone, 6),
+    (decks::deck, 0),
+    (decks::deck_alone, 6),
     (settings::tape, 0),
     (settings::lost_x, 0),
     (settings::height_over_gap, 0),
@@ -243,7 +250,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (walks::walk, 3),
     (walks::home, 0),
     (walks::shape, 0),
-    (walks::deck_more, 4),
+    (decks::deck_more, 4),
     (talk::opener, 0),
     (talk::talk, 1),
     (talk::keep_length, 0),
@@ -278,6 +285,24 @@ const PARSERS: &[(Parse, u32)] = &[
     (stair_moves::head_at, 1),
     (hung::hung, 0),
     (asks_stairs::ask, 0),
+    (decks::deck_by, 0),
+    (decks::alone, 0),
+    (decks::whole, 0),
+    (decks::no_stairs_at_all, 0),
+    (decks::view, 0),
+    (decks::strip, 0),
+    (decks::rail_on, 1),
+    (edge::overhang, 0),
+    (edge::skirt, 0),
+    (edge::rim, 0),
+    (edge::line, 0),
+    (edge::hold_back, 0),
+    (framing::joists, 0),
+    (framing::blocking, 0),
+    (walks::by_side, 16),
+    (bumps::bump, 0),
+    (bumps::clip, 0),
+    (bumps::recess, 0),
     (choices::post_at, 0),
     (choices::no_post, 0),
     (choices::moved, 0),

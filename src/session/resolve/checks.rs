@@ -59,7 +59,14 @@ pub(super) fn one_thing(reading: &Reading) -> Result<(), Problem> {
     let runs: Vec<&RunDraft> =
         said.iter().filter_map(|c| if let Clause::Run(r) = c { Some(r) } else { None }).collect();
     let copies = said.iter().any(|c| matches!(c, Clause::Same { .. })) && !runs.is_empty();
-    let unclear = copies && (runs.len() > 1 || runs[0].name.is_none());
+    let named = said.iter().all(|c| !matches!(c, Clause::Same { like: None, .. } | Clause::Same { what: None, .. }));
+    let unclear = copies && (runs.len() > 1 && !named || runs[0].name.is_none());
+    let copy = said.iter().any(|c| matches!(c, Clause::Same { .. }));
+    let other = |c: &&Clause| !matches!(c, Clause::Same { .. } | Clause::Run(_) | Clause::Walk { .. });
+    let unclear = unclear || copy && said.iter().any(other);
+    // "and no home": which way it goes instead is not told.
+    let home = |c: &&Clause| matches!(c, Clause::Walk { length: None, .. });
+    let unclear = unclear || reading.denies && said.iter().any(home);
     if said.len() > 1 && said.iter().any(turns) || no_help || unclear {
         return Err(Problem::Ask("One thing at a time: say the one on a line of its own, then the other.", Vec::new()));
     }

@@ -19,6 +19,8 @@ impl Resolver<'_> {
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
+            Clause::Blocking(b) => set(branch, Setting::Blocking(*b)),
+            Clause::View(v) => self.view(branch, *v),
             Clause::NoNotch => set(branch, Setting::Notch(NotchTold::None)),
             Clause::Tape(d) => set(branch, Setting::Tape(*d)),
             Clause::Deck(along, out) => self.deck(branch, along.as_ref(), out.as_ref()),
@@ -26,7 +28,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
+    pub(super) fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
         let said = fits(m, slot, None);
         if said.lengths.is_empty() {
             return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
@@ -61,6 +63,10 @@ impl Resolver<'_> {
     }
 
     pub(super) fn deck(&self, mut branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
+        // "5 out" in a walk is its next side, not how far the deck comes out.
+        if along.is_none() && super::walks::under_way(&branch.job) {
+            return Err(Problem::Unfit("Is that the deck's size out from the house, or the way the walk goes on?"));
+        }
         branch.focus.deck = true;
         branch.focus.slot = None;
         if let Some(Measure { meaning: Meaning::By(a, b), .. }) = along {
@@ -83,7 +89,7 @@ impl Resolver<'_> {
             branches = grow(branches, |b| {
                 let each = said.lengths.iter().map(|(l, _)| {
                     let mut b = b.clone();
-                    b.ask |= said.doubtful;
+                    b.ask |= said.doubtful || m.shade.is_some() || m.about;
                     b.with(if is_along { Fact::DeckAlong(*l) } else { Fact::DeckOut(*l) })
                 });
                 first_problem(each.collect())
@@ -110,6 +116,13 @@ fn stands(settings: &Settings, slot: SlotId) -> Option<Length> {
         SlotId::ClearMax => settings.clear_max,
         SlotId::CentreMax => settings.centre_max,
         SlotId::Grade => settings.grade,
+        SlotId::Overhang => settings.overhang,
+        SlotId::Skirt => settings.skirt,
+        SlotId::Rim => settings.rim,
+        SlotId::Line => settings.line,
+        SlotId::HoldBack => settings.hold_back,
+        SlotId::Joists => settings.joists,
+        SlotId::FirstJoist => settings.first_joist,
         _ => None,
     }
 }
