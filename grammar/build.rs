@@ -1,5 +1,8 @@
 //! Turns the data files into static tables at build time, so that nothing is parsed at start.
 
+#[path = "build/strength.rs"]
+mod strength;
+
 use serde::Deserialize;
 use std::fmt::Write as _;
 use std::path::Path;
@@ -67,7 +70,10 @@ fn main() {
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     write(&out, "flight_words.rs", &lexicon(&read("grammar/flight.toml"), "FLIGHT_WORDS", "FlightWord"));
+    write(&out, "design_values.rs", &strength::values(&read("src/strength/values.toml")));
+    write(&out, "strength_factors.rs", &strength::factors(&read("src/strength/factors.toml")));
     println!("cargo::rerun-if-changed=grammar/build.rs");
+    println!("cargo::rerun-if-changed=grammar/build/strength.rs");
 }
 
 /// Reads one data file; a file that does not parse stops the build with its name.

@@ -7,8 +7,9 @@
 //! 2. [`session`] picks one reading or asks, resolves it against what was said
 //!    before, and makes the change: `step(&session, line) -> (delta, reply)`, pure.
 //! 3. [`job`] holds what has been told; [`layout`] places posts; [`stairs`] and [`gate`] carry
-//!    the guard down a flight and through a gate; [`rules`] looks the result over; [`sums`]
-//!    does arithmetic at the prompt.
+//!    the guard down a flight and through a gate; [`strength`] puts what 200 lb asks of a part
+//!    beside what it is allowed; [`rules`] looks the result over; [`sums`] does arithmetic at the
+//!    prompt.
 //! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
 //! 5. [`store`] keeps what was told in the job file, before the answer is shown.
 //! 6. [`console`], [`store`] and the binary are the only rooms that touch the outside.
@@ -32,4 +33,5 @@ pub mod rules;
 pub mod session;
 pub mod stairs;
 pub mod store;
+pub mod strength;
 pub mod sums;

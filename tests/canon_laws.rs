@@ -6,6 +6,7 @@ use num_rational::Ratio;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
+use railhand::grammar::ask::{About, StrengthAsk};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
@@ -13,6 +14,7 @@ use railhand::job::{
     Hung, Jamb, JoistsRun, KeepOff, Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch,
     Setting, Spot, StairAt, StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn, View,
 };
+use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
 use railhand::sums::{Expr, Into, Sum};
@@ -199,6 +201,38 @@ fn size_setting() -> impl Strategy<Value = Setting> {
     (select(of_length), length()).prop_map(|(make, l)| make(l))
 }
 
+fn timber() -> impl Strategy<Value = TimberTold> {
+    prop_oneof![
+        select(Species::ALL.to_vec()).prop_map(TimberTold::Species),
+        select(vec![Grade::No1, Grade::No2]).prop_map(TimberTold::Grade),
+        any::<bool>().prop_map(TimberTold::Wet),
+        any::<bool>().prop_map(TimberTold::Incised),
+        select(Duration::ALL.to_vec()).prop_map(TimberTold::Duration),
+        lumber().prop_map(TimberTold::Rail),
+        select(vec![Lie::Flat, Lie::Edge]).prop_map(TimberTold::Lie),
+        of(lumber()).prop_map(TimberTold::Cap),
+    ]
+}
+
+fn strength() -> impl Strategy<Value = StrengthAsk> {
+    let lies = of(select(vec![Lie::Flat, Lie::Edge]));
+    let pieces = (of(lumber()), of(lumber()), of(lumber()), of(lumber()), lies);
+    let about = select(About::ALL.to_vec());
+    (about, of(length()), of(length()), pieces, of(select(Species::ALL.to_vec()))).prop_map(
+        |(about, span, height, (post, rail, cap, rim, lie), species)| StrengthAsk {
+            about,
+            span,
+            height,
+            post,
+            rail,
+            lie,
+            cap,
+            rim,
+            species,
+        },
+    )
+}
+
 fn setting() -> impl Strategy<Value = Setting> {
     let size = prop_oneof![lumber().prop_map(PostSize::Lumber), length().prop_map(PostSize::Width)];
     prop_oneof![
@@ -212,6 +246,7 @@ fn setting() -> impl Strategy<Value = Setting> {
         1 => select(vec![View::House, View::Yard]).prop_map(Setting::View),
         1 => Just(Setting::Notch(NotchTold::None)),
         1 => select(vec![2_u8, 4, 8, 16, 32, 64]).prop_map(Setting::Tape),
+        3 => timber().prop_map(Setting::Timber),
     ]
 }
 
@@ -243,6 +278,7 @@ fn query() -> impl Strategy<Value = Query> {
         select(vec![Query::Job, Query::Why, Query::Sources]),
         select(LIMITS).prop_map(Query::Rule),
         lumber().prop_map(Query::Actual),
+        strength().prop_map(Query::Strength),
         told().prop_map(|t| Query::Measure { length: t.length, shade: t.shade, about: t.about }),
     ]
 }

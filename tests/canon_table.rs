@@ -2,6 +2,7 @@
 //! the table freezes it: a job file saved today must read the same for good.
 
 use num_rational::Ratio;
+use railhand::grammar::ask::{About, StrengthAsk};
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
@@ -9,6 +10,7 @@ use railhand::job::{
     JoistsRun, KeepOff, Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot,
     StairAt, StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn, View,
 };
+use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
 use railhand::sums::{Expr, Into, Sum};
@@ -450,4 +452,65 @@ fn unclean_words_never_break_out_of_their_phrase() {
     assert_eq!(write(&Act::Tell(vec![Fact::Note(String::new())])), "note: (no words)");
     let name = Act::Tell(vec![run(|p| p.name = Some("a, no gate; undo".to_owned()))]);
     assert_eq!(write(&name), "run 1");
+}
+
+#[test]
+fn the_wood_and_the_rail() {
+    use TimberTold::{Cap, Duration as Load, Grade as Graded, Incised, Lie as Lies, Rail, Species as Wood, Wet};
+    let rows = [
+        ("species: southern pine", Wood(Species::SouthernPine)),
+        ("species: douglas fir-larch", Wood(Species::DouglasFir)),
+        ("species: hem-fir", Wood(Species::HemFir)),
+        ("species: spruce-pine-fir", Wood(Species::SprucePineFir)),
+        ("species: western cedar", Wood(Species::Cedar)),
+        ("species: redwood", Wood(Species::Redwood)),
+        ("lumber grade: no. 1", Graded(Grade::No1)),
+        ("lumber grade: no. 2", Graded(Grade::No2)),
+        ("service: wet", Wet(true)),
+        ("service: dry", Wet(false)),
+        ("incised: yes", Incised(true)),
+        ("incised: no", Incised(false)),
+        ("load duration: permanent", Load(Duration::Permanent)),
+        ("load duration: ten years", Load(Duration::TenYears)),
+        ("load duration: two months", Load(Duration::TwoMonths)),
+        ("load duration: seven days", Load(Duration::SevenDays)),
+        ("load duration: ten minutes", Load(Duration::TenMinutes)),
+        ("load duration: impact", Load(Duration::Impact)),
+        ("top rail: 2x4", Rail(Lumber::by(2, 4))),
+        ("top rail lies: flat", Lies(Lie::Flat)),
+        ("top rail lies: on edge", Lies(Lie::Edge)),
+        ("cap: 2x6", Cap(Some(Lumber::by(2, 6)))),
+        ("cap: none", Cap(None)),
+    ];
+    tells(rows.map(|(phrase, told)| (phrase, Fact::Set(Setting::Timber(told)))));
+}
+
+#[test]
+fn span_and_strength() {
+    let whole = StrengthAsk {
+        about: About::Bay,
+        span: Some(ft(8, 0)),
+        height: Some(ft(3, 6)),
+        post: Some(Lumber::SIX_BY_SIX),
+        rail: Some(Lumber::by(2, 4)),
+        lie: Some(Lie::Edge),
+        cap: Some(Lumber::by(2, 6)),
+        rim: Some(Lumber::by(2, 8)),
+        species: Some(Species::SouthernPine),
+    };
+    let bay = "8'-0\" clear, 42\" high, 6x6 posts, 2x4 rail, on edge, 2x6 cap, 2x8 rim, southern pine";
+    let few = StrengthAsk { lie: Some(Lie::Flat), ..StrengthAsk::of(About::Longest) };
+    let rows = [
+        (format!("strength of a bay: {bay}?"), whole),
+        ("strength of a bay?".to_owned(), StrengthAsk::of(About::Bay)),
+        ("strength of a bay stretched?".to_owned(), StrengthAsk::of(About::Reach)),
+        ("strength of the longest bay: flat?".to_owned(), few),
+        ("strength of one rail beside another?".to_owned(), StrengthAsk::of(About::Stiffer)),
+        ("strength of a post?".to_owned(), StrengthAsk::of(About::Post)),
+        ("strength of a notched post?".to_owned(), StrengthAsk::of(About::Left)),
+        ("strength of the upper bolt?".to_owned(), StrengthAsk::of(About::Bolt)),
+    ];
+    for (phrase, ask) in rows {
+        holds(&phrase, Act::Query(Query::Strength(ask)));
+    }
 }

@@ -275,7 +275,15 @@ fn what_was_not_told_is_null() {
             "first_joist",
             "joists_run",
             "blocking",
-            "view"
+            "view",
+            "species",
+            "lumber_grade",
+            "service",
+            "incised",
+            "load_duration",
+            "top_rail",
+            "top_rail_lies",
+            "cap"
         ])
     );
     assert!(untold.as_object().expect("an object").values().all(Value::is_null));

@@ -19,7 +19,7 @@ pub enum Value {
     Count(u64),
     /// A plain number.
     Number(Q),
-    /// A number of a unit that is no length.
+    /// A force, stress, section or other quantity that is no length.
     Quantity(Q, Unit),
 }
 
@@ -89,7 +89,7 @@ impl Fig {
         }
     }
 
-    /// The value as a plain rational number: inches of a length, a count, a number.
+    /// The value as a plain rational number: inches of a length, a count, a number, a quantity in its unit.
     pub fn as_q(&self) -> Q {
         match self.value {
             Value::Length(l) => l.q(),

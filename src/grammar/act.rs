@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{FlightAsk, StairAsk};
+use super::ask::{FlightAsk, StairAsk, StrengthAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -51,6 +51,8 @@ pub enum Query {
     },
     /// About stair openings and gates.
     Stairs(StairAsk),
+    /// Span and strength.
+    Strength(StrengthAsk),
     /// Why the last figures are what they are.
     Why,
     /// Where the last figures' limits are published.

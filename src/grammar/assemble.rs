@@ -91,7 +91,9 @@ impl Gather {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why suppose": a what-if of nothing.
-        let asks = |c: &Clause| matches!(c, Clause::Query(_) | Clause::Ask(_) | Clause::Talk(_) | Clause::Flight(_));
+        let asks = |c: &Clause| {
+            matches!(c, Clause::Query(_) | Clause::Ask(_) | Clause::Talk(_) | Clause::Flight(_) | Clause::Strength(_))
+        };
         if self.supposes && !clauses.is_empty() && clauses.iter().all(asks) {
             self.clash.get_or_insert(Clash::Apart);
         }

@@ -1,12 +1,15 @@
 //! What a line was read as, before the conversation resolves "it", bare numbers and
 //! untold ends.
 
+use super::ask::StrengthAsk;
 use super::choice::ChoiceOf;
 use super::flight_draft::FlightDraft;
 use super::sense::{Side, Spot};
 use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
 use super::{Query, Talk};
-use crate::job::{Basis, Blocking, DeckFact, End, Fixing, HouseEnd, JoistsRun, Mount, PostRole, SlotId, View};
+use crate::job::{
+    Basis, Blocking, DeckFact, End, Fixing, HouseEnd, JoistsRun, Mount, PostRole, SlotId, TimberTold, View,
+};
 use crate::measure::{Lumber, Measure};
 use crate::sums::Sum;
 use std::ops::Range;
@@ -220,12 +223,29 @@ pub enum Clause {
     KeepLength(Measure),
     /// "cut it M": a measure to cut to.
     Cut(Measure),
+    /// A question about span or strength.
+    Strength(StrengthDraft),
+    /// The wood, or how the rail is made up.
+    Timber(Vec<TimberTold>),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
     /// A question about stairs or a gate.
     Flight(FlightDraft),
     /// Where posts are wanted or not wanted.
     Choice(ChoiceOf),
+}
+
+/// A strength question as said.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StrengthDraft {
+    /// All but its measures.
+    pub ask: StrengthAsk,
+    /// A clear span.
+    pub span: Option<Measure>,
+    /// The guard's height.
+    pub height: Option<Measure>,
+    /// The span was said on centre.
+    pub on_centre: bool,
 }
 
 /// What is told of the joists; any of it may be missing.

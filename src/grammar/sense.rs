@@ -1,7 +1,7 @@
 //! What a word may mean: the senses of the lexicon in `grammar/words.toml`.
 
 use super::draft::Way;
-use crate::job::{Basis, End, Fixing, JoistsRun, Mount, View};
+use crate::job::{Basis, End, Fixing, JoistsRun, Mount, Species, View};
 
 /// One sense of a word or of a few words that belong together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,6 +26,10 @@ pub enum Sense {
     Op(Op),
     /// The start of a question.
     Ask(Ask),
+    /// A cue of a question about span or strength.
+    Strong(Strong),
+    /// A wood.
+    Wood(Species),
     /// How posts are mounted.
     Mount(Mount),
     /// What holds them.
@@ -402,6 +406,55 @@ pub enum Ask {
     Told,
     /// actually, in real life
     Actual,
+}
+
+/// What a question about span and strength turns on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Strong {
+    /// sag, bounce, flex
+    Sag,
+    /// strong enough, hold
+    Hold,
+    /// get away with, let me
+    Allow,
+    /// stretch
+    Stretch,
+    /// the longest span
+    Longest,
+    /// stiffer
+    Stiffer,
+    /// what is left of a notched post
+    Left,
+    /// the upper bolt, the hold-down
+    Bolt,
+    /// laid on top of
+    OnTop,
+    /// laid flat
+    Flat,
+    /// on edge
+    Edge,
+    /// the cap
+    Cap,
+    /// bigger posts
+    BigPosts,
+    /// the 200 lb push
+    Load,
+    /// a load stands ten minutes
+    TenMinutes,
+    /// a load stands ten years
+    TenYears,
+    /// wet in service
+    Wet,
+    /// dry in service
+    Dry,
+    /// incised
+    Incised,
+    /// the wood, the lumber
+    Stuff,
+    /// safe
+    Safe,
+    /// a wood or stuff without design values here
+    OtherWood,
 }
 
 /// Units said alone.

@@ -2,7 +2,7 @@
 
 use super::{
     End, Fact, Flight, FlightFact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairMeasure,
-    StairOpening, StairPlace, Stairs, Turn, walk,
+    StairOpening, StairPlace, Stairs, TimberTold, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -267,8 +267,17 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         | Setting::Fixing(_)
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),
+        Setting::Timber(told) => return check_timber(told),
     };
     in_range(slot, l).map(|_| ())
+}
+
+/// A rail or a cap is cut from lumber the size table holds.
+fn check_timber(told: TimberTold) -> Result<(), Impossible> {
+    match told {
+        TimberTold::Rail(l) | TimberTold::Cap(Some(l)) => l.dressed().map(|_| ()).ok_or(Impossible::NotLumber),
+        _ => Ok(()),
+    }
 }
 
 /// True when a gate there takes its width out of the run: it does anywhere but

@@ -11,6 +11,7 @@ mod run;
 mod settings;
 mod slots;
 mod stairs;
+mod timber;
 pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
@@ -27,3 +28,4 @@ pub use slots::{BareUnit, SLOTS, Slot, SlotId};
 pub use stairs::{
     Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, StairPlace, Stairs,
 };
+pub use timber::{Duration, Grade, Lie, Species, Timber, TimberTold};

@@ -58,5 +58,6 @@ fn settings(s: &Settings) -> Vec<Setting> {
         s.notch.map(|n: NotchTold| Setting::Notch(n)),
         s.tape.map(Setting::Tape),
     ];
-    posts.chain(one.into_iter().flatten()).collect()
+    let timber = s.timber.told().into_iter().map(Setting::Timber);
+    posts.chain(one.into_iter().flatten()).chain(timber).collect()
 }

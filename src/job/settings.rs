@@ -1,5 +1,6 @@
 //! Settings of the job: post sizes, height, limits, mount.
 
+use super::{Timber, TimberTold};
 use crate::measure::{Length, Lumber};
 
 /// Which posts a size is for.
@@ -163,6 +164,8 @@ pub enum Setting {
     Notch(NotchTold),
     /// The parts of an inch figures are read to.
     Tape(u8),
+    /// The wood, and how the rail is made up.
+    Timber(TimberTold),
 }
 
 /// All settings told so far. What was not told is `None`.
@@ -214,6 +217,8 @@ pub struct Settings {
     pub notch: Option<NotchTold>,
     /// See [`Setting::Tape`].
     pub tape: Option<u8>,
+    /// See [`Setting::Timber`].
+    pub timber: Timber,
 }
 
 impl Settings {
@@ -246,6 +251,7 @@ impl Settings {
             Setting::HouseEnd(h) => self.house_end = Some(h),
             Setting::Notch(n) => self.notch = Some(n),
             Setting::Tape(d) => self.tape = Some(d),
+            Setting::Timber(told) => self.timber.set(told),
         }
     }
 

@@ -1,7 +1,7 @@
 //! JSON of a reply: the contract in README.md. Keys come in one order, always.
 
 use super::typed::is_unsafe;
-use super::{BayFig, Finding, GateFig, PostFig, RakeFig, Reply, Values, job_json, plain, print};
+use super::{BayFig, Finding, GateFig, PostFig, RakeFig, Reply, StrengthFig, Values, job_json, plain, print};
 use crate::figure::{Fig, Value as Figure};
 use crate::job::{Job, RunId};
 use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
@@ -113,6 +113,7 @@ fn values(v: &Values, tape: Tape) -> Value {
     put(&mut out, "clear_max", &v.clear_max, tape);
     put_list(&mut out, "posts", v.posts.iter().map(|p| post(p, tape)));
     put_list(&mut out, "bays", v.bays.iter().map(|b| bay(b, tape)));
+    put_list(&mut out, "strength", v.strength.iter().map(strength));
     put_list(&mut out, "ends", v.ends.iter().map(|e| e.name().into()));
     if let Some(rake) = &v.rake {
         out.insert("rake".into(), rake_json(rake, tape));
@@ -153,6 +154,18 @@ fn gate_json(g: &GateFig, tape: Tape) -> Value {
     json!({
         "opening": figure(&g.opening, tape), "leaf": figure(&g.leaf, tape),
         "hinge_gap": figure(&g.hinge_gap, tape), "latch_gap": figure(&g.latch_gap, tape), "swing": g.swing,
+    })
+}
+
+/// Asked and allowed as plain numbers of one unit.
+fn strength(s: &StrengthFig) -> Value {
+    let unit = match s.demand.value() {
+        Figure::Quantity(_, unit) => unit.name(),
+        _ => "in",
+    };
+    let [demand, capacity, ratio] = [&s.demand, &s.capacity, &s.ratio].map(|f| number(f.as_q()));
+    json!({
+        "what": s.what, "demand": demand, "capacity": capacity, "ratio": ratio, "unit": unit, "source": s.source,
     })
 }
 

@@ -5,8 +5,8 @@ use super::json_choices::choices;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, Blocking, End, Fixing, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run,
-    Settings, View,
+    Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Lie, Mount, NotchTold, PostRole,
+    PostSize, Run, Settings, Species, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -119,6 +119,14 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "joists_run": s.joists_run.map(joists_run),
         "blocking": s.blocking.map(|b| if b == Blocking::AtPosts { "at every post" } else { "none" }),
         "view": s.view.map(|v| if v == View::House { "house" } else { "yard" }),
+        "species": s.timber.species.map(Species::name),
+        "lumber_grade": s.timber.grade.map(Grade::name),
+        "service": s.timber.wet.map(|wet| if wet { "wet" } else { "dry" }),
+        "incised": s.timber.incised,
+        "load_duration": s.timber.duration.map(Duration::name),
+        "top_rail": s.timber.rail.map(|l| l.to_string()),
+        "top_rail_lies": s.timber.lie.map(Lie::name),
+        "cap": s.timber.cap.map(|c| c.map_or_else(|| "none".to_owned(), |l| l.to_string())),
     })
 }
 

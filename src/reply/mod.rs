@@ -16,7 +16,7 @@ pub use json_job::job_json;
 pub use plain::{Shown, Tone, plain, shown};
 pub use typed::Typed;
 pub(crate) use typed::safe;
-pub use values::{BayFig, GateFig, PostFig, RakeFig, Values};
+pub use values::{BayFig, GateFig, PostFig, RakeFig, StrengthFig, Values};
 pub(crate) use wrap::wrap;
 
 use crate::figure::Fig;

@@ -72,6 +72,21 @@ pub struct GateFig {
     pub swing: &'static str,
 }
 
+/// What is asked of a part beside what it is allowed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StrengthFig {
+    /// The part and what is asked of it.
+    pub what: &'static str,
+    /// Asked.
+    pub demand: Fig,
+    /// Allowed.
+    pub capacity: Fig,
+    /// Asked over allowed.
+    pub ratio: Fig,
+    /// Where what is allowed is published.
+    pub source: &'static str,
+}
+
 /// The figures of one answer.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Values {
@@ -89,6 +104,8 @@ pub struct Values {
     pub shade: Option<Shade>,
     /// The result was told as "about".
     pub about: bool,
+    /// What is asked of parts, beside what they are allowed.
+    pub strength: Vec<StrengthFig>,
     /// Further figures, by names of the program's own.
     pub more: Vec<(&'static str, Fig)>,
     /// A flight's slope.

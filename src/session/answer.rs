@@ -6,12 +6,15 @@ mod outline;
 mod reasons;
 mod refusals;
 mod stairs;
+mod strength;
 mod sums;
 
 pub(super) use before::before;
 pub(super) use flight::disagrees;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
+use strength::beside;
+pub(super) use strength::supposed_by;
 pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
@@ -155,6 +158,7 @@ pub(super) fn supposed(
         let spans = [Span::Say("As it stands: ")].into_iter().chain(first.spans);
         reply.lines.push(Line::new(Role::Detail, spans));
     }
+    reply.lines.extend(beside(now, then));
     reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
@@ -175,6 +179,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
         Query::Flight(ask) => flight::flight(job, ask),
+        Query::Strength(ask) => strength::strength(job, ask),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));

@@ -17,9 +17,11 @@ mod same;
 mod settings;
 mod stair_sides;
 mod stairs;
+mod strength;
 mod walks;
 
 use super::state::{Focus, Lack, Session};
+use crate::grammar::ask::Given;
 use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::StairSaid;
@@ -109,7 +111,12 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let start = Branch { job: session.job.clone(), facts: Vec::new(), focus: session.talk.focus.clone(), ask: false };
     let mut start = resolver.supposed(start, reading)?;
     // "no 3 inches under", with nothing told to say no to: a denial as like as a repair.
-    start.ask |= reading.denies && session.job == Job::default();
+    let untold = |c: &Clause| {
+        let deck = matches!(c, Clause::Deck(..) | Clause::DeckBy(..) | Clause::DeckMore(..));
+        deck && session.job.deck_along.is_none() && session.job.deck_out.is_none()
+    };
+    let nothing_told = session.job == Job::default() || reading.clauses.iter().any(untold);
+    start.ask |= reading.denies && nothing_told;
     let mut branches = vec![start];
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
@@ -215,6 +222,10 @@ impl Resolver<'_> {
             let Some(query) = then else { return Err(Problem::Ask("Nothing in that changes the job.", Vec::new())) };
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
         }
+        // The read-back of what is told has no room for figures a question gives of its own.
+        if matches!(&then, Some(Query::Flight(ask)) if ask.given != Given::default()) {
+            return Err(Problem::Ask("Tell me that in one line and ask in the next, please.", Vec::new()));
+        }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
         let in_question = then.is_some()
             && branches[0]
@@ -265,6 +276,7 @@ impl Resolver<'_> {
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
+            Clause::Strength(_) => Err(Problem::Ask("A question about strength on its own line, please.", Vec::new())),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),

@@ -130,7 +130,11 @@ fn shows_more(was: &Read, now: &Read, word: &str) -> bool {
     let spelled = !is_number(word) && count(now) > count(was);
     // "do without that": a denial that drops it.
     let dropped = senses(word).contains(&Sense::Not) && more("drop ");
+    // "no steps on this one front": the run of that name is the one that shows.
+    let side = senses(word).iter().any(|s| matches!(s, Sense::Side(_)));
+    let of_a_run = side && now.readback.starts_with("run ") && !was.readback.starts_with("run ");
     sensed
+        || of_a_run
         || dropped
         || spelled
         || laws::number_shows_more(was, now, word)
@@ -202,7 +206,8 @@ fn means_nothing_new(now: &Read, at: usize, word: &str) -> bool {
         || belongs(now, word)
         || of_the_question(now, word)
         || senses(word).iter().any(|s| matches!(s, Sense::Verb(Verb::Use | Verb::Put)))
-        || senses(word).contains(&Sense::Part(Part::Post)) && now.readback.contains("most ")
+        || senses(word).contains(&Sense::Part(Part::Post))
+            && (now.readback.contains("most ") || now.readback.contains("posts: "))
         || senses(word)
             .iter()
             .any(|s| matches!(s, Sense::Basis(_)) && marks(*s).iter().any(|m| now.readback.contains(m)))
@@ -426,6 +431,8 @@ fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
         Sense::Verb(Verb::Move) => has("gate "),
         // "in the middle of the front": the run spoken of goes by that name.
         Sense::Side(_) if now.goes_on && has("run 1: ") => true,
+        // "when i say left i mean facing the house".
+        Sense::Side(_) if has("left and right: ") => true,
         // What is counted or measured is no part of the arithmetic.
         Sense::Part(_) | Sense::Op(Op::Ways) | Sense::Cue(Cue::Square) => sum,
 

@@ -23,6 +23,10 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Nth(_) => vec!["run "],
         Sense::Topic(id) => vec![id],
         Sense::Way(way) => way_marks(way).to_vec(),
+        Sense::Strong(_) => {
+            vec!["strength of ", "species:", "service:", "incised:", "load duration:", "cap:", "top rail"]
+        }
+        Sense::Wood(species) => vec![species.name()],
         Sense::Shape => vec!["off the house", "turning"],
         Sense::Free => vec!["off by itself"],
         Sense::Joists(_) => vec!["joists run:"],

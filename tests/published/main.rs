@@ -7,4 +7,5 @@ mod layout;
 mod stair_guard;
 mod stair_rise;
 mod stair_slope;
+mod strength;
 mod sums;

@@ -2,6 +2,8 @@
 
 mod flight;
 mod stairs;
+mod strength;
 
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
 pub use stairs::StairAsk;
+pub use strength::{About, StrengthAsk};

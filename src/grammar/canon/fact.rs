@@ -9,7 +9,7 @@
 //!         | "joists: " inches " on centre" | "first joist: " inches " in" | "joists run: " words
 //!         | "mount: " words | "fixing: " words | "house end: " words
 //!         | "blocking: " words | "left and right: " words
-//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts
+//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts | timber        see timber.rs
 //! deck    = "deck: " length (" along the house" | " out")
 //! ```
 
@@ -19,6 +19,7 @@ use super::deck::{read_deck, write_deck};
 use super::length::{read_length, read_lumber};
 use super::run::{read_run, write_run};
 use super::stairs::{read_stair_fact, write_stair_fact};
+use super::timber::{read_timber, write_timber};
 use super::words::{Table, one_of, whole, words_of};
 use crate::job::{
     Blocking, Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting, View,
@@ -107,6 +108,7 @@ fn write_setting(setting: Setting) -> String {
         Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
         Setting::Notch(NotchTold::Deep(l)) => format!("notch: {} deep", exact_inches(l)),
         Setting::Tape(den) => format!("tape: 1/{den}"),
+        Setting::Timber(told) => write_timber(told),
     }
 }
 
@@ -136,6 +138,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_size_setting, Fact::Set),
         map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
+        map(read_timber, |told| Fact::Set(Setting::Timber(told))),
     ))
     .parse(i)
 }

@@ -37,8 +37,10 @@ mod length;
 mod query;
 mod run;
 mod stairs;
+mod strength;
 mod sum;
 mod talk;
+mod timber;
 mod words;
 
 pub use clean::{clean_name, clean_note};

@@ -2,14 +2,15 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | stairs and gates, as in `ask_stairs` and `flight`, and "?" | "job?" | "rule " id "?" | "actual size of " lumber "?"
-//!       | "length " told "?" | "why?" | "sources?"
+//!       | stairs and gates, as in `ask_stairs` and `flight`, or strength, and "?" | "job?" | "rule " id "?"
+//!       | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
 use super::ask_stairs::{read_ask, write_ask};
 use super::flight::{read_flight_ask, write_flight_ask};
 use super::length::{read_lumber, read_told, write_told};
+use super::strength::{read_strength, write_strength};
 use super::words::whole;
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
@@ -36,6 +37,7 @@ pub(super) fn write_query(query: &Query) -> String {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
         }
         Query::Stairs(ask) => format!("{}?", write_ask(*ask)),
+        Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
         Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
@@ -66,6 +68,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
             about: t.about,
         }),
         map(read_ask, Query::Stairs),
+        map(read_strength, Query::Strength),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
     ));

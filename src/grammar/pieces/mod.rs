@@ -21,7 +21,9 @@ mod noise;
 mod settings;
 mod stair_moves;
 mod stair_sides;
+mod strength;
 mod talk;
+mod timber;
 mod walks;
 
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
@@ -269,7 +271,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (flights::recess, 0),
     (flights::risers, 0),
     (flights::rise, 0),
-    (flights::count_of, 0),
+    (flights::count_of, 4),
     (flights::tread, 0),
     (flights::open, 0),
     (flights::newels, 0),
@@ -310,4 +312,11 @@ const PARSERS: &[(Parse, u32)] = &[
     (choices::keep_off, 0),
     (choices::back_to_even, 0),
     (choices::go, 0),
+    (strength::question, 0),
+    (timber::species, 0),
+    (timber::grade, 1),
+    (timber::service, 0),
+    (timber::rail_of, 0),
+    (timber::rail_lies, 0),
+    (timber::cap, 0),
 ];

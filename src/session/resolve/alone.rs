@@ -31,6 +31,7 @@ impl Resolver<'_> {
                 Err(Problem::Unfit("Is that the deck's size? Say so much along the house, so much out."))
             }
             [Clause::Sum(sum)] => answered(Act::Sum(sum.clone())),
+            [Clause::Strength(draft)] => self.strength(draft).map(Some),
             [Clause::Query(query)] => answered(Act::Query(query.clone())),
             // What was only supposed is let go; nothing told is taken back with it.
             [Clause::Talk(Talk::Undo)] if !self.session.talk.supposed.is_empty() => answered(Act::Talk(Talk::Leave)),

@@ -36,6 +36,9 @@ pub(super) fn at_odds(facts: &[Fact]) -> bool {
                 || two(a.stairs.is_some(), b.stairs.is_some(), a.stairs == b.stairs)
         }
         (Fact::Set(Setting::Post(one, a)), Fact::Set(Setting::Post(other, b))) => one == other && a != b,
+        (Fact::Set(Setting::Timber(a)), Fact::Set(Setting::Timber(b))) => {
+            std::mem::discriminant(a) == std::mem::discriminant(b) && a != b
+        }
         (Fact::Set(a), Fact::Set(b)) => std::mem::discriminant(a) == std::mem::discriminant(b) && a != b,
         _ => false,
     };

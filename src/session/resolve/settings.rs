@@ -16,6 +16,10 @@ impl Resolver<'_> {
                 let focus = Focus { role: Some(*role), slot: None, ..branch.focus.clone() };
                 set(Branch { focus, ..branch }, Setting::Post(*role, PostSize::Lumber(*lumber)))
             }
+            Clause::Timber(told) => {
+                let each = told.iter().try_fold(branch, |b, t| b.with(Fact::Set(Setting::Timber(*t))))?;
+                Ok(vec![each])
+            }
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
