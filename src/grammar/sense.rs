@@ -117,6 +117,10 @@ pub enum Part {
     Framing,
     /// risers
     Riser,
+    /// the rise, the hole, the stringers: other parts of a stair
+    StairPart,
+    /// a gate's leaf, its hinges and latch
+    Leaf,
     /// the whole layout
     Layout,
     /// a note

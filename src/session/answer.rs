@@ -9,6 +9,7 @@ mod sums;
 pub(super) use before::before;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
+pub(super) use stairs::beside_choice;
 pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
@@ -60,6 +61,7 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
     }
+    reply.lines.extend(stairs::width_taken(job, facts));
     if stairs_unsized(job) {
         reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));
     }

@@ -8,6 +8,7 @@ use crate::grammar::draft::{Clash, Clause, Reading, RunDraft, StairDraft, Weight
 use crate::grammar::items::{Is, Item, likeliest};
 use crate::grammar::reading::readings;
 use crate::grammar::sense::{Foreign, Sense};
+use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::words::Word;
 use crate::job::Job;
 use crate::measure::{Meaning, Measure};
@@ -244,7 +245,12 @@ fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
             .any(|l| l.weight == Weight::Unknown && l.words.contains(&item.words.start) && l.words.len() > 1);
         noise && !best.clauses.is_empty() && blocked(best).is_none()
     };
-    items.iter().filter(|i| !in_noise(i)).find_map(alien)
+    // A foreign word that has its part in what reads is none: "lands on a slab".
+    let told = |item: &Item| {
+        let left = best.left.iter().any(|l| l.words.contains(&item.words.start));
+        !left && best.clauses.iter().any(|c| matches!(c, Clause::Stair(StairSaid::Lands(_))))
+    };
+    items.iter().filter(|i| !in_noise(i) && !told(i)).find_map(alien)
 }
 
 // --- answers to a question -------------------------------------------------------------------

@@ -70,7 +70,11 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Layout => &["layout"],
         Part::Note => &["note"],
         Part::Corner => &["turning"],
-        Part::Landing | Part::Framing | Part::Riser => &[],
+        Part::Riser => &["riser", "rise ", "tread"],
+        Part::StairPart => &["rise ", "in the framing", "stringers", "deep into the deck", "height of the stairs"],
+        Part::Leaf => &["hinge", "latch", "swing", "leaf", "leaves", "self-closing"],
+        Part::Landing => &["lands on a landing"],
+        Part::Framing => &[],
     }
 }
 

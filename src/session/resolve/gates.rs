@@ -211,8 +211,11 @@ impl Resolver<'_> {
 
     /// "stairs are 4 foot wide", with no run told in the same breath.
     pub(super) fn stairs_alone(&self, branch: &Branch, draft: &RunDraft) -> Result<Option<Vec<Branch>>, Problem> {
-        let Some(Some(stairs)) = &draft.stairs else { return Ok(None) };
         let focus = targets::focus(self.session, &branch.job);
+        if draft.stairs == Some(None) && focus.is_none_or(|r| r.stairs.is_empty()) {
+            return Ok(Some(vec![branch.clone().with(Fact::NoStairs)?]));
+        }
+        let Some(Some(stairs)) = &draft.stairs else { return Ok(None) };
         match (focus, &stairs.at) {
             (None, Some(_)) => Err(no_run()),
             (Some(run), None) if !run.stairs.is_empty() => self.widen(branch.clone(), run, stairs).map(Some),
