@@ -1,7 +1,7 @@
 //! The job, and what one fact does to it.
 
 use super::{
-    End, Fact, Flight, FlightFact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairMeasure,
+    End, Fact, Flight, FlightFact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairAt, StairMeasure,
     StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
@@ -69,6 +69,8 @@ pub enum Impossible {
     },
     /// Two of a run's stairs that reach into each other, or stand without guard between.
     StairsOverlap,
+    /// A leaf hinged and latched on one jamb.
+    OneJamb,
     /// More or fewer risers than a flight has.
     RisersDontFit(u16),
     /// No run of that number.
@@ -281,6 +283,11 @@ fn check_flight(fact: FlightFact) -> Result<(), Impossible> {
 }
 
 fn check_stairs(s: &StairOpening) -> Result<(), Impossible> {
+    if let StairAt::FromLeft(off) | StairAt::FromRight(off) = s.at
+        && off < Length::ZERO
+    {
+        return Err(Impossible::OutOfRange(SlotId::Offset, off));
+    }
     in_range(SlotId::StairWidth, s.width)?;
     s.recess.map(|deep| in_range(SlotId::Recess, deep)).transpose()?;
     s.flight.facts().into_iter().try_for_each(check_flight)
@@ -292,6 +299,9 @@ fn check_run(run: &Run) -> Result<(), Impossible> {
         in_range(SlotId::GateWidth, w)?;
     }
     let gaps = run.gate.map(|g| [g.hung.hinge_gap, g.hung.latch_gap]).into_iter().flatten().flatten();
+    if run.gate.is_some_and(|g| g.hung.hinge.is_some() && g.hung.hinge == g.hung.latch) {
+        return Err(Impossible::OneJamb);
+    }
     gaps.map(|gap| in_range(SlotId::LeafGap, gap)).collect::<Result<Vec<_>, _>>()?;
     if let Some(Turn::Left(d) | Turn::Right(d)) = run.turn
         && !(1..=MOST_TURN).contains(&d)

@@ -1,8 +1,8 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    Basis, End, Fact, Gate, GateAt, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
-    StairOpening, Told, Turn,
+    Basis, End, Fact, Gate, GateAt, Hung, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
+    StairOpening, Swing, Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 
@@ -31,6 +31,12 @@ fn told_bays(limit: Setting, inches: i64, n: u16) -> Vec<Fact> {
 fn gate(inches: i64) -> Vec<Fact> {
     let gate = Gate::new(GateAt::Middle, Some(Length::inches(inches)));
     vec![run(240, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() })]
+}
+
+fn gate_at_head(swing: Swing) -> Vec<Fact> {
+    let hung = Hung { swing: Some(swing), ..Hung::default() };
+    let gate = Gate { hung, ..Gate::new(GateAt::To, Some(Length::inches(36))) };
+    vec![run(120, RunPatch { to: Some(End::StairHead), gate: Some(Some(gate)), ..RunPatch::default() })]
 }
 
 fn notch(sixteenths: i64, post: Lumber) -> Vec<Fact> {
@@ -126,6 +132,8 @@ examples! {
     notched_4x4 = notch(24, Lumber::FOUR_BY_FOUR);
     notched_6x6 = notch(24, Lumber::SIX_BY_SIX);
     half_notched_4x4 = notch(28, Lumber::FOUR_BY_FOUR);
+    gate_out_over_stairs = gate_at_head(Swing::Out);
+    gate_in_over_deck = gate_at_head(Swing::OverDeck);
     gate_5_ft = gate(60);
     gate_4_ft = gate(48);
     open_end = from(End::OpenEnd);

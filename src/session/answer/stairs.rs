@@ -174,7 +174,8 @@ fn leaf_for(asked: LeafAsked) -> (Reply, Figs) {
         Line::new(Role::Detail, from),
         Line::say(Role::Detail, smallest),
     ];
-    lines.extend(worked.taken.iter().map(|limit| rule(limit)));
+    // What a stile is taken as bears on the balusters in the leaf, not on its width.
+    lines.extend(worked.taken.iter().filter(|l| l.id != limits::GATE_STILE.id).map(|limit| rule(limit)));
     lines.extend(worked.too_wide().then(|| rule(&limits::GATE_LEAF)));
     said(lines, Some(("the leaf", worked.width)))
 }
