@@ -1,5 +1,8 @@
 //! Turns the data files into static tables at build time, so that nothing is parsed at start.
 
+#[path = "build/strength.rs"]
+mod strength;
+
 use serde::Deserialize;
 use std::fmt::Write as _;
 use std::path::Path;
@@ -34,6 +37,17 @@ struct Limit {
 }
 
 #[derive(Deserialize)]
+struct Saws {
+    saw: Vec<Saw>,
+}
+
+#[derive(Deserialize)]
+struct Saw {
+    blade: i64,
+    depth: i64,
+}
+
+#[derive(Deserialize)]
 struct Editions {
     edition: Vec<Edition>,
 }
@@ -42,6 +56,21 @@ struct Editions {
 struct Edition {
     number: u32,
     taken: Vec<String>,
+}
+
+#[derive(Deserialize)]
+struct Woods {
+    species: Vec<Species>,
+}
+
+#[derive(Deserialize)]
+struct Species {
+    id: String,
+    name: String,
+    tangential: i64,
+    saturation: i64,
+    source: String,
+    status: String,
 }
 
 #[derive(Deserialize)]
@@ -61,12 +90,17 @@ const LIMIT_FILES: [&str; 2] = ["src/limits/limits.toml", "src/limits/stairs.tom
 fn main() {
     let out = env::var("OUT_DIR").expect("cargo names the output folder");
     write(&out, "sizes.rs", &sizes(&read("src/measure/sizes.toml")));
+    write(&out, "saws.rs", &saws(&read("src/notch/saws.toml")));
     let rows = LIMIT_FILES.iter().flat_map(|path| read::<Limits>(path).limit).collect();
     write(&out, "limits.rs", &limits(&Limits { limit: rows }));
     write(&out, "editions.rs", &editions(&read("src/store/defaults.toml")));
+    write(&out, "species.rs", &species(&read("src/infill/species.toml")));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
+    write(&out, "design_values.rs", &strength::values(&read("src/strength/values.toml")));
+    write(&out, "strength_factors.rs", &strength::factors(&read("src/strength/factors.toml")));
     println!("cargo::rerun-if-changed=grammar/build.rs");
+    println!("cargo::rerun-if-changed=grammar/build/strength.rs");
 }
 
 /// Reads one data file; a file that does not parse stops the build with its name.
@@ -98,6 +132,13 @@ fn sizes(data: &Sizes) -> String {
     format!("/// Nominal quarter inches, dressed sixteenths.\nconst DRESSED: &[(u16, i64)] = &[\n{rows}];\n")
 }
 
+fn saws(data: &Saws) -> String {
+    let rows: String = data.saw.iter().map(|s| format!("    ({}, {}),\n", s.blade, s.depth)).collect();
+    format!(
+        "/// Blade and depth of cut, in sixteenths, the smallest first.\nconst SAWS: &[(i64, i64)] = &[\n{rows}];\n"
+    )
+}
+
 fn limits(data: &Limits) -> String {
     let mut text = String::new();
     for l in &data.limit {
@@ -123,6 +164,24 @@ fn limits(data: &Limits) -> String {
 fn editions(data: &Editions) -> String {
     let rows: String = data.edition.iter().map(|e| format!("    ({}, &{:?}),\n", e.number, e.taken)).collect();
     format!("/// Every edition of the defaults, the oldest first.\npub static EDITIONS: &[Edition] = &[\n{rows}];\n")
+}
+
+fn species(data: &Woods) -> String {
+    let mut text = String::from("/// Every species.\npub static SPECIES: &[Species] = &[\n");
+    for s in &data.species {
+        let _ = writeln!(
+            text,
+            "    Species {{ id: {:?}, name: {:?}, tangential: {}, saturation: {}, source: {:?}, trust: Trust::{} }},",
+            s.id,
+            s.name,
+            s.tangential,
+            s.saturation,
+            s.source,
+            trust(&s.status),
+        );
+    }
+    text.push_str("];\n");
+    text
 }
 
 /// One row for each spelling, sorted by first word then longest first, for the

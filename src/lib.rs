@@ -6,8 +6,10 @@
 //!    meaning in them, and binds the islands to readings.
 //! 2. [`session`] picks one reading or asks, resolves it against what was said
 //!    before, and makes the change: `step(&session, line) -> (delta, reply)`, pure.
-//! 3. [`job`] holds what has been told; [`layout`] places posts; [`stairs`] and [`gate`] carry
-//!    the guard down a flight and through a gate; [`rules`] looks the result over; [`sums`]
+//! 3. [`job`] holds what has been told; [`layout`] places posts, [`notch`] cuts their feet,
+//!    [`infill`] places balusters; [`stairs`] and [`gate`] carry the guard down a flight and
+//!    through a gate; [`strength`] puts what 200 lb asks of a part beside what it is allowed;
+//!    [`takeoff`] counts parts and cuts them from stock; [`rules`] looks the result over; [`sums`]
 //!    does arithmetic at the prompt.
 //! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
 //! 5. [`store`] keeps what was told in the job file, before the answer is shown.
@@ -23,13 +25,17 @@ pub mod console;
 pub mod figure;
 pub mod gate;
 pub mod grammar;
+pub mod infill;
 pub mod job;
 pub mod layout;
 pub mod limits;
 pub mod measure;
+pub mod notch;
 pub mod reply;
 pub mod rules;
 pub mod session;
 pub mod stairs;
 pub mod store;
+pub mod strength;
 pub mod sums;
+pub mod takeoff;

@@ -6,16 +6,20 @@ use num_rational::Ratio;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
+use railhand::grammar::ask::{About, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, Choice, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun,
-    KeepOff, Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt,
-    StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn,
+    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Foot,
+    Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing, NotchTold,
+    OpenSides, Order, Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening,
+    Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
+use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Q, Shade};
 use railhand::sums::{Expr, Into, Sum};
+use rust_decimal::Decimal;
 
 /// Tape marks, millimetres with decimals, odd fractions, and the edge of what is accepted.
 fn length() -> impl Strategy<Value = Length> {
@@ -121,7 +125,11 @@ fn stairs() -> impl Strategy<Value = StairOpening> {
 }
 
 fn turn() -> impl Strategy<Value = Turn> {
-    prop_oneof![Just(Turn::Start), any::<u16>().prop_map(Turn::Right), any::<u16>().prop_map(Turn::Left)]
+    prop_oneof![
+        select(vec![Turn::Start, Turn::Free]),
+        any::<u16>().prop_map(Turn::Right),
+        any::<u16>().prop_map(Turn::Left)
+    ]
 }
 
 fn choice() -> impl Strategy<Value = Choice> {
@@ -191,6 +199,35 @@ fn size_setting() -> impl Strategy<Value = Setting> {
     (select(of_length), length()).prop_map(|(make, l)| make(l))
 }
 
+fn timber() -> impl Strategy<Value = TimberTold> {
+    prop_oneof![
+        select(Species::ALL.to_vec()).prop_map(TimberTold::Species),
+        select(vec![Grade::No1, Grade::No2]).prop_map(TimberTold::Grade),
+        any::<bool>().prop_map(TimberTold::Wet),
+        any::<bool>().prop_map(TimberTold::Incised),
+        select(Duration::ALL.to_vec()).prop_map(TimberTold::Duration),
+    ]
+}
+
+fn strength() -> impl Strategy<Value = StrengthAsk> {
+    let lies = of(select(vec![Lie::Flat, Lie::Edge]));
+    let pieces = (of(lumber()), of(lumber()), of(lumber()), of(lumber()), lies);
+    let about = select(About::ALL.to_vec());
+    (about, of(length()), of(length()), pieces, of(select(Species::ALL.to_vec()))).prop_map(
+        |(about, span, height, (post, rail, cap, rim, lie), species)| StrengthAsk {
+            about,
+            span,
+            height,
+            post,
+            rail,
+            lie,
+            cap,
+            rim,
+            species,
+        },
+    )
+}
+
 fn setting() -> impl Strategy<Value = Setting> {
     let size = prop_oneof![lumber().prop_map(PostSize::Lumber), length().prop_map(PostSize::Width)];
     prop_oneof![
@@ -200,19 +237,109 @@ fn setting() -> impl Strategy<Value = Setting> {
         1 => select(vec![JoistsRun::Out, JoistsRun::Along]).prop_map(Setting::JoistsRun),
         1 => select(vec![Fixing::ThroughBolts, Fixing::Lags, Fixing::Screws]).prop_map(Setting::Fixing),
         1 => select(vec![HouseEnd::Post, HouseEnd::Bracket]).prop_map(Setting::HouseEnd),
+        1 => select(vec![Blocking::AtPosts, Blocking::None]).prop_map(Setting::Blocking),
+        1 => select(vec![View::House, View::Yard]).prop_map(Setting::View),
         1 => Just(Setting::Notch(NotchTold::None)),
+        2 => foot().prop_map(Setting::Foot),
         1 => select(vec![2_u8, 4, 8, 16, 32, 64]).prop_map(Setting::Tape),
+        3 => timber().prop_map(Setting::Timber),
+    ]
+}
+
+fn order() -> impl Strategy<Value = Order> {
+    let member = select(Member::ALL.to_vec());
+    let money = (1_i64..1_000_000, 0_u32..3).prop_map(|(n, places)| Decimal::new(n, places));
+    let stick = (lumber(), any::<u16>()).prop_map(|(size, feet)| StickOf { size, feet });
+    let percent = select(vec![Percent::Waste, Percent::Tax, Percent::Markup]);
+    let feet = prop::collection::vec(any::<u16>(), 1..5);
+    prop_oneof![
+        (member.clone(), prop::option::of(lumber())).prop_map(|(m, s)| Order::Rail(m, s)),
+        (member, select(vec![Lie::Flat, Lie::Edge])).prop_map(|(m, l)| Order::Lay(m, l)),
+        select(vec![BalustersAt::Between, BalustersAt::Faces]).prop_map(Order::Balusters),
+        select(vec![StartWith::Gap, StartWith::Baluster]).prop_map(Order::StartWith),
+        (select(vec![LongPart::Baluster, LongPart::Post]), length()).prop_map(|(p, l)| Order::Cut(p, l)),
+        length().prop_map(Order::Bracket),
+        (any::<u16>(), length()).prop_map(|(n, l)| Order::Bays(n, l)),
+        Just(Order::NoBays),
+        (prop::option::of(lumber()), feet).prop_map(|(s, f)| Order::Sold(s, f)),
+        (lumber(), length(), any::<u16>()).prop_map(|(s, l, n)| Order::OnHand(s, l, n)),
+        length().prop_map(Order::Kerf),
+        (percent, money.clone()).prop_map(|(p, n)| Order::Percent(p, n.normalize())),
+        any::<u16>().prop_map(Order::Spares),
+        (stick, money.clone()).prop_map(|(s, m)| Order::Price(s, m.normalize())),
+        money.prop_map(|m| Order::Labour(m.normalize())),
+    ]
+}
+
+fn takeoff() -> impl Strategy<Value = TakeoffAsk> {
+    let start = prop::option::of(select(vec![StartWith::Gap, StartWith::Baluster]));
+    let some = || prop::option::of(length());
+    let infill = (length(), prop::option::of(any::<u16>()), some(), some(), start)
+        .prop_map(|(clear, count, baluster, limit, start)| Infill { clear, count, baluster, limit, start });
+    prop_oneof![
+        prop::option::of(run_id()).prop_map(TakeoffAsk::Balusters),
+        infill.prop_map(TakeoffAsk::Infill),
+        (length(), some()).prop_map(|(centre, baluster)| TakeoffAsk::OnCentre { centre, baluster }),
+        length().prop_map(TakeoffAsk::Gap),
+        length().prop_map(TakeoffAsk::GapUnder),
+        prop::option::of(run_id()).prop_map(TakeoffAsk::Splits),
+        select(vec![LongPart::Baluster, LongPart::Post]).prop_map(TakeoffAsk::CutLength),
+        select(vec![
+            TakeoffAsk::ByObject,
+            TakeoffAsk::Parts,
+            TakeoffAsk::Cuts,
+            TakeoffAsk::Buy,
+            TakeoffAsk::Cost,
+            TakeoffAsk::RailLength,
+        ]),
+    ]
+}
+
+fn foot() -> impl Strategy<Value = Foot> {
+    let sized = (0_usize..7, length()).prop_map(|(k, l)| {
+        let all = [Foot::Decking, Foot::RimTall, Foot::Cap, Foot::Above, Foot::Blade, Foot::Bolt, Foot::RailNotch];
+        all[k](l)
+    });
+    prop_oneof![
+        sized,
+        select(vec![Nosing::CutBack, Nosing::Whole]).prop_map(Foot::Nosing),
+        select(vec![Turned::First, Turned::Next, Turned::Split]).prop_map(Foot::Turned),
+        select(vec![Anyway::Sleeve, Anyway::Told]).prop_map(Foot::Anyway),
+    ]
+}
+
+fn notch_ask() -> impl Strategy<Value = NotchAsk> {
+    let whose = prop_oneof![
+        Just(Whose::All),
+        Just(Whose::Line),
+        select(End::ALL.to_vec()).prop_map(Whose::At),
+        any::<u32>().prop_map(Whose::Number),
+    ];
+    let size = prop_oneof![lumber().prop_map(PostSize::Lumber), length().prop_map(PostSize::Width)];
+    prop_oneof![
+        (0_usize..6, whose).prop_map(|(k, whose)| {
+            let all =
+                [NotchAsk::Cut, NotchAsk::Length, NotchAsk::Above, NotchAsk::Steps, NotchAsk::Draw, NotchAsk::Bolts];
+            all[k](whose)
+        }),
+        select(vec![NotchAsk::Same, NotchAsk::Tall]),
+        (length(), of(size)).prop_map(|(deep, post)| NotchAsk::Left { deep, post }),
+        lumber().prop_map(NotchAsk::May),
+        of(lumber()).prop_map(NotchAsk::Old),
     ]
 }
 
 fn fact() -> impl Strategy<Value = Fact> {
     prop_oneof![
+        2 => order().prop_map(Fact::Order),
         4 => (run_id(), patch()).prop_map(|(id, patch)| Fact::Run(id, patch)),
         1 => run_id().prop_map(Fact::DropRun),
         3 => setting().prop_map(Fact::Set),
         1 => length().prop_map(Fact::DeckAlong),
         1 => length().prop_map(Fact::DeckOut),
         1 => length().prop_map(Fact::StairWidth),
+        1 => select(vec![DeckFact::New, DeckFact::StartOver]).prop_map(Fact::Deck),
+        1 => length().prop_map(|l| Fact::Deck(DeckFact::Wide(l))),
         1 => select(StairMeasure::ALL.to_vec()).prop_map(Fact::StairMeasure),
         1 => flight_fact().prop_map(Fact::Flight),
         1 => Just(Fact::NoStairs),
@@ -223,7 +350,9 @@ fn fact() -> impl Strategy<Value = Fact> {
 
 fn query() -> impl Strategy<Value = Query> {
     prop_oneof![
+        takeoff().prop_map(Query::Takeoff),
         of(run_id()).prop_map(Query::Layout),
+        notch_ask().prop_map(Query::Notch),
         of(run_id()).prop_map(Query::Posts),
         of(run_id()).prop_map(Query::Bays),
         run_id().prop_map(Query::RunLength),
@@ -231,6 +360,7 @@ fn query() -> impl Strategy<Value = Query> {
         select(vec![Query::Job, Query::Why, Query::Sources]),
         select(LIMITS).prop_map(Query::Rule),
         lumber().prop_map(Query::Actual),
+        strength().prop_map(Query::Strength),
         told().prop_map(|t| Query::Measure { length: t.length, shade: t.shade, about: t.about }),
     ]
 }

@@ -2,16 +2,20 @@
 //! the table freezes it: a job file saved today must read the same for good.
 
 use num_rational::Ratio;
+use railhand::grammar::ask::{About, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Basis, Choice, End, EndOf, Fact, Fixing, Flank, FlightFact, Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff,
-    Lands, Mount, Newels, NotchTold, OpenSides, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt,
-    StairMeasure, StairOpening, Stairs, Swing, Thing, Told, Turn,
+    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, FlightFact, Foot, Gate,
+    GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing, NotchTold,
+    OpenSides, Order, Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening,
+    Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
+use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
 use railhand::measure::{Length, Lumber, Shade};
 use railhand::sums::{Expr, Into, Sum};
+use rust_decimal::Decimal;
 
 fn ft(feet: i64, inches: i64) -> Length {
     Length::inches(feet * 12 + inches)
@@ -158,6 +162,7 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
         }),
         ("run 1: no stairs", run(|p| p.stairs = Some(Stairs::NONE))),
         ("run 1: off the house", run(|p| p.turn = Some(Turn::Start))),
+        ("run 1: off by itself", run(|p| p.turn = Some(Turn::Free))),
         ("run 1: turning right", run(|p| p.turn = Some(Turn::Right(90)))),
         ("run 1: turning left 45 degrees", run(|p| p.turn = Some(Turn::Left(45)))),
         (
@@ -227,6 +232,10 @@ fn each_setting_has_its_phrase() {
         ("fixing: structural screws", Setting::Fixing(Fixing::Screws)),
         ("house end: post", Setting::HouseEnd(HouseEnd::Post)),
         ("house end: bracket", Setting::HouseEnd(HouseEnd::Bracket)),
+        ("blocking: at every post", Setting::Blocking(Blocking::AtPosts)),
+        ("blocking: none", Setting::Blocking(Blocking::None)),
+        ("left and right: as seen from the house", Setting::View(View::House)),
+        ("left and right: as seen from the yard", Setting::View(View::Yard)),
         ("notch: none", Notch(NotchTold::None)),
         ("notch: 1 1/2\" deep", Notch(NotchTold::Deep(inch(3, 2)))),
         ("tape: 1/16", Tape(16)),
@@ -241,6 +250,9 @@ fn each_other_fact_has_its_phrase() {
         ("deck: 16'-0\" along the house", Fact::DeckAlong(ft(16, 0))),
         ("deck: 12'-0\" out", Fact::DeckOut(ft(12, 0))),
         ("stairs: 4'-0\" wide", Fact::StairWidth(ft(4, 0))),
+        ("new deck", Fact::Deck(DeckFact::New)),
+        ("start over", Fact::Deck(DeckFact::StartOver)),
+        ("deck: 4'-0\" wide", Fact::Deck(DeckFact::Wide(ft(4, 0)))),
         ("stairs: measured on the treads", Fact::StairMeasure(StairMeasure::Treads)),
         ("stairs: measured between the posts", Fact::StairMeasure(StairMeasure::Posts)),
         ("stairs: measured decking to decking", Fact::StairMeasure(StairMeasure::Decking)),
@@ -266,6 +278,57 @@ fn each_other_fact_has_its_phrase() {
     ]);
     let three = Act::Tell(vec![Fact::DeckAlong(ft(16, 0)), Fact::Note("12 out?".to_owned()), Fact::DropRun(RunId(1))]);
     holds("deck: 16'-0\" along the house; note: 12 out?; drop run 1", three);
+}
+
+#[test]
+fn each_fact_of_the_feet_has_its_phrase() {
+    tells(
+        [
+            ("nosing: cut back at the posts", Foot::Nosing(Nosing::CutBack)),
+            ("nosing: whole at the posts", Foot::Nosing(Nosing::Whole)),
+            ("decking: 1\" thick", Foot::Decking(inch(1, 1))),
+            ("rim: 9 1/4\" tall", Foot::RimTall(inch(37, 4))),
+            ("cap: 1 1/2\" on the posts", Foot::Cap(inch(3, 2))),
+            ("posts above the rail: 4\"", Foot::Above(inch(4, 1))),
+            ("blade: 7 1/4\"", Foot::Blade(inch(29, 4))),
+            ("bolts: 1/2\"", Foot::Bolt(inch(1, 2))),
+            ("angled posts: square to the first side", Foot::Turned(Turned::First)),
+            ("angled posts: square to the next side", Foot::Turned(Turned::Next)),
+            ("angled posts: splitting the turn", Foot::Turned(Turned::Split)),
+            ("notch at the rail: 1 1/2\" deep", Foot::RailNotch(inch(3, 2))),
+            ("notched anyway: a sleeve that carries nothing", Foot::Anyway(Anyway::Sleeve)),
+            ("notched anyway: told so", Foot::Anyway(Anyway::Told)),
+        ]
+        .map(|(phrase, foot)| (phrase, Fact::Set(Setting::Foot(foot)))),
+    );
+}
+
+#[test]
+fn each_question_of_the_feet_has_its_phrase() {
+    let (deep, wide) = (inch(3, 2), PostSize::Width(inch(57, 16)));
+    let rows = [
+        ("notch?", NotchAsk::Cut(Whose::All)),
+        ("notch at: inside corner?", NotchAsk::Cut(Whose::At(End::InsideCorner))),
+        ("notch of post 3?", NotchAsk::Cut(Whose::Number(3))),
+        ("notch of the line posts?", NotchAsk::Cut(Whose::Line)),
+        ("post length?", NotchAsk::Length(Whose::All)),
+        ("post above the deck?", NotchAsk::Above(Whose::All)),
+        ("cutting steps at: corner?", NotchAsk::Steps(Whose::At(End::Corner))),
+        ("foot drawn at: stair head?", NotchAsk::Draw(Whose::At(End::StairHead))),
+        ("bolts?", NotchAsk::Bolts(Whose::All)),
+        ("same cuts?", NotchAsk::Same),
+        ("notch height?", NotchAsk::Tall),
+        ("left of a 1 1/2\" notch?", NotchAsk::Left { deep, post: None }),
+        ("left of a 1 1/2\" notch in posts 3 9/16\" wide?", NotchAsk::Left { deep, post: Some(wide) }),
+        (
+            "left of a 1 1/2\" notch in posts 4x6?",
+            NotchAsk::Left { deep, post: Some(PostSize::Lumber(Lumber::by(4, 6))) },
+        ),
+        ("may notch 6x6?", NotchAsk::May(Lumber::SIX_BY_SIX)),
+        ("old notched posts?", NotchAsk::Old(None)),
+        ("old notched posts 4x4?", NotchAsk::Old(Some(Lumber::FOUR_BY_FOUR))),
+    ];
+    rows.into_iter().for_each(|(phrase, ask)| holds(phrase, Act::Query(Query::Notch(ask))));
 }
 
 #[test]
@@ -438,4 +501,128 @@ fn unclean_words_never_break_out_of_their_phrase() {
     assert_eq!(write(&Act::Tell(vec![Fact::Note(String::new())])), "note: (no words)");
     let name = Act::Tell(vec![run(|p| p.name = Some("a, no gate; undo".to_owned()))]);
     assert_eq!(write(&name), "run 1");
+}
+
+#[test]
+fn the_wood_and_the_rail() {
+    use TimberTold::{Duration as Load, Grade as Graded, Incised, Species as Wood, Wet};
+    let rows = [
+        ("species: southern pine", Wood(Species::SouthernPine)),
+        ("species: douglas fir-larch", Wood(Species::DouglasFir)),
+        ("species: hem-fir", Wood(Species::HemFir)),
+        ("species: spruce-pine-fir", Wood(Species::SprucePineFir)),
+        ("species: western cedar", Wood(Species::Cedar)),
+        ("species: redwood", Wood(Species::Redwood)),
+        ("lumber grade: no. 1", Graded(Grade::No1)),
+        ("lumber grade: no. 2", Graded(Grade::No2)),
+        ("service: wet", Wet(true)),
+        ("service: dry", Wet(false)),
+        ("incised: yes", Incised(true)),
+        ("incised: no", Incised(false)),
+        ("load duration: permanent", Load(Duration::Permanent)),
+        ("load duration: ten years", Load(Duration::TenYears)),
+        ("load duration: two months", Load(Duration::TwoMonths)),
+        ("load duration: seven days", Load(Duration::SevenDays)),
+        ("load duration: ten minutes", Load(Duration::TenMinutes)),
+        ("load duration: impact", Load(Duration::Impact)),
+    ];
+    tells(rows.map(|(phrase, told)| (phrase, Fact::Set(Setting::Timber(told)))));
+}
+
+#[test]
+fn span_and_strength() {
+    let whole = StrengthAsk {
+        about: About::Bay,
+        span: Some(ft(8, 0)),
+        height: Some(ft(3, 6)),
+        post: Some(Lumber::SIX_BY_SIX),
+        rail: Some(Lumber::by(2, 4)),
+        lie: Some(Lie::Edge),
+        cap: Some(Lumber::by(2, 6)),
+        rim: Some(Lumber::by(2, 8)),
+        species: Some(Species::SouthernPine),
+    };
+    let bay = "8'-0\" clear, 42\" high, 6x6 posts, 2x4 rail, on edge, 2x6 cap, 2x8 rim, southern pine";
+    let few = StrengthAsk { lie: Some(Lie::Flat), ..StrengthAsk::of(About::Longest) };
+    let rows = [
+        (format!("strength of a bay: {bay}?"), whole),
+        ("strength of a bay?".to_owned(), StrengthAsk::of(About::Bay)),
+        ("strength of a bay stretched?".to_owned(), StrengthAsk::of(About::Reach)),
+        ("strength of the longest bay: flat?".to_owned(), few),
+        ("strength of one rail beside another?".to_owned(), StrengthAsk::of(About::Stiffer)),
+        ("strength of a post?".to_owned(), StrengthAsk::of(About::Post)),
+        ("strength of a notched post?".to_owned(), StrengthAsk::of(About::Left)),
+        ("strength of the upper bolt?".to_owned(), StrengthAsk::of(About::Bolt)),
+    ];
+    for (phrase, ask) in rows {
+        holds(&phrase, Act::Query(Query::Strength(ask)));
+    }
+}
+
+#[test]
+fn each_fact_of_the_order_has_its_phrase() {
+    let stick = StickOf { size: Lumber::by(2, 4), feet: 8 };
+    let money = |cents| Decimal::new(cents, 2);
+    let rows = [
+        ("top rail: 2x4", Order::Rail(Member::Top, Some(Lumber::by(2, 4)))),
+        ("cap: 5/4x6", Order::Rail(Member::Cap, Some(Lumber { thick_quarters: 5, wide: 6 }))),
+        ("bottom rail: none", Order::Rail(Member::Bottom, None)),
+        ("top rail lies: flat", Order::Lay(Member::Top, Lie::Flat)),
+        ("bottom rail lies: on edge", Order::Lay(Member::Bottom, Lie::Edge)),
+        ("balusters: between the rails", Order::Balusters(BalustersAt::Between)),
+        ("balusters: on the rails' faces", Order::Balusters(BalustersAt::Faces)),
+        ("start: with a gap", Order::StartWith(StartWith::Gap)),
+        ("start: with a baluster", Order::StartWith(StartWith::Baluster)),
+        ("balusters cut: 31 7/8\"", Order::Cut(LongPart::Baluster, inch(255, 8))),
+        ("posts cut: 52\"", Order::Cut(LongPart::Post, ft(0, 52))),
+        ("bracket: 1/8\" each end", Order::Bracket(inch(1, 8))),
+        ("bays: 4 at 4'-7 5/8\" clear", Order::Bays(4, inch(445, 8))),
+        ("bays: none", Order::NoBays),
+        ("stock: 8, 12 ft", Order::Sold(None, vec![8, 12])),
+        ("stock: 2x4 in 8 ft", Order::Sold(Some(Lumber::by(2, 4)), vec![8])),
+        ("on hand: 3 2x4 at 10'-0\"", Order::OnHand(Lumber::by(2, 4), ft(10, 0), 3)),
+        ("kerf: 1/8\"", Order::Kerf(inch(1, 8))),
+        ("waste: 10 %", Order::Percent(Percent::Waste, Decimal::from(10))),
+        ("tax: 6.25 %", Order::Percent(Percent::Tax, money(625))),
+        ("markup: 15 %", Order::Percent(Percent::Markup, Decimal::from(15))),
+        ("spares: 3", Order::Spares(3)),
+        ("price: 2x4x8 at 7.98", Order::Price(stick, money(798))),
+        ("labour: 450", Order::Labour(Decimal::from(450))),
+    ];
+    tells(rows.map(|(phrase, order)| (phrase, Fact::Order(order))));
+}
+
+#[test]
+fn each_question_about_parts_has_its_phrase() {
+    let infill =
+        |count, baluster, limit, start| TakeoffAsk::Infill(Infill { clear: ft(5, 10), count, baluster, limit, start });
+    let rows = [
+        ("balusters?", TakeoffAsk::Balusters(None)),
+        ("balusters of run 2?", TakeoffAsk::Balusters(Some(RunId(2)))),
+        ("balusters in 5'-10\" clear?", infill(None, None, None, None)),
+        (
+            "13 balusters 1 1/2\" wide in 5'-10\" clear, under 4\", start with a gap?",
+            infill(Some(13), Some(inch(3, 2)), Some(ft(0, 4)), Some(StartWith::Gap)),
+        ),
+        ("gap at 5\" on centre?", TakeoffAsk::OnCentre { centre: ft(0, 5), baluster: None }),
+        (
+            "gap at 5\" on centre, balusters 3/4\" wide?",
+            TakeoffAsk::OnCentre { centre: ft(0, 5), baluster: Some(inch(3, 4)) },
+        ),
+        ("gap 3 7/8\"?", TakeoffAsk::Gap(inch(31, 8))),
+        ("gap under 3\"?", TakeoffAsk::GapUnder(ft(0, 3))),
+        ("gap by what passes?", TakeoffAsk::ByObject),
+        ("parts?", TakeoffAsk::Parts),
+        ("cuts?", TakeoffAsk::Cuts),
+        ("buy?", TakeoffAsk::Buy),
+        ("cost?", TakeoffAsk::Cost),
+        ("splits?", TakeoffAsk::Splits(None)),
+        ("splits of run 1?", TakeoffAsk::Splits(Some(RunId(1)))),
+        ("cut length of balusters?", TakeoffAsk::CutLength(LongPart::Baluster)),
+        ("cut length of posts?", TakeoffAsk::CutLength(LongPart::Post)),
+        ("cut length of rails?", TakeoffAsk::RailLength),
+    ];
+    for (phrase, ask) in rows {
+        holds(phrase, Act::Query(Query::Takeoff(ask)));
+    }
 }

@@ -273,7 +273,24 @@ fn what_was_not_told_is_null() {
             "hold_back",
             "joists",
             "first_joist",
-            "joists_run"
+            "joists_run",
+            "blocking",
+            "view",
+            "species",
+            "lumber_grade",
+            "service",
+            "incised",
+            "load_duration",
+            "decking",
+            "rim_height",
+            "nosing",
+            "cap",
+            "above_rail",
+            "angled_posts",
+            "bolt",
+            "blade",
+            "rail_notch",
+            "notch_anyway"
         ])
     );
     assert!(untold.as_object().expect("an object").values().all(Value::is_null));

@@ -7,9 +7,7 @@
 mod common;
 
 use common::{frac, inches, job, laid, placed, run};
-use railhand::job::{
-    End, Fact, Flight, Job, Newels, RunPatch, Setting, StairAt, StairMeasure, StairOpening, Stairs,
-};
+use railhand::job::{End, Fact, Flight, Job, Newels, RunPatch, Setting, StairAt, StairMeasure, StairOpening, Stairs};
 use railhand::layout::{BayKind, Lack, Part, beside, other_ways, stretches, values};
 use railhand::measure::Length;
 

@@ -144,3 +144,25 @@ proptest! {
         prop_assert_eq!(filled.open, None);
     }
 }
+
+#[test]
+fn a_deck_by_itself_closes_on_its_first_corner() {
+    // 5 out, 4 across: back 5 and home 4 follow, and no side ends at a house.
+    let job = walk(&[(Turn::Free, Some(feet(5))), (RIGHT, Some(feet(4))), (RIGHT, None), (RIGHT, None)], &[]);
+    let filled = filled(&job);
+    let got: Vec<_> = filled.job.runs.iter().map(|r| (r.length.map(|t| t.length), r.from, r.to)).collect();
+    let corner = Some(End::Corner);
+    let side = |l| (Some(feet(l)), corner, corner);
+    assert_eq!(got, [side(5), side(4), side(5), side(4)]);
+    assert_eq!((filled.derived, filled.open), (vec![RunId(3), RunId(4)], None));
+    // Four corners, a post at each, every one in two sides: four posts.
+    assert_eq!(railhand::layout::lay_out(&job).distinct_posts(), 4);
+}
+
+#[test]
+fn a_deck_by_itself_that_misses_its_first_corner_says_by_how_much() {
+    // 5 out, 4 across, 5 back, but only 3 of the 4 home.
+    let sides = [(Turn::Free, 5), (RIGHT, 4), (RIGHT, 5), (RIGHT, 3)].map(|(turn, l)| (turn, Some(feet(l))));
+    let open = filled(&walk(&sides, &[])).open;
+    assert_eq!(open, Some(Open { along: feet(1), out: Length::ZERO }));
+}

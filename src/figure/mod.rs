@@ -6,8 +6,9 @@ mod unit;
 pub use unit::Unit;
 
 use crate::limits::Limit;
-use crate::measure::{Length, Q};
+use crate::measure::{Length, Q, q_from_decimal};
 use num_rational::Ratio;
+use rust_decimal::Decimal;
 use std::sync::Arc;
 
 /// What a figure measures.
@@ -19,7 +20,9 @@ pub enum Value {
     Count(u64),
     /// A plain number.
     Number(Q),
-    /// A number of a unit that is no length.
+    /// Money, of no named coin.
+    Money(Decimal),
+    /// A force, stress, section or other quantity that is no length.
     Quantity(Q, Unit),
 }
 
@@ -66,6 +69,11 @@ impl Fig {
         Fig::new(Value::Quantity(q, unit), why)
     }
 
+    /// Money with its reason.
+    pub fn money(m: Decimal, why: Why) -> Fig {
+        Fig::new(Value::Money(m), why)
+    }
+
     /// A length told by the builder.
     pub fn told(l: Length, what: &'static str) -> Fig {
         Fig::length(l, Why::Told(what))
@@ -85,16 +93,18 @@ impl Fig {
     pub fn as_length(&self) -> Option<Length> {
         match self.value {
             Value::Length(l) => Some(l),
-            Value::Count(_) | Value::Number(_) | Value::Quantity(..) => None,
+            Value::Count(_) | Value::Number(_) | Value::Quantity(..) | Value::Money(_) => None,
         }
     }
 
-    /// The value as a plain rational number: inches of a length, a count, a number.
+    /// The value as a plain rational number: inches of a length, a count, a number, a quantity in its unit.
     pub fn as_q(&self) -> Q {
         match self.value {
             Value::Length(l) => l.q(),
             Value::Count(n) => Ratio::from_integer(i128::from(n)),
             Value::Number(q) | Value::Quantity(q, _) => q,
+            // A price is told with a few places, and sums of them stay far inside 128 bits.
+            Value::Money(m) => q_from_decimal(m).unwrap_or_default(),
         }
     }
 

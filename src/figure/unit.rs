@@ -3,14 +3,38 @@
 /// The unit of a [`super::Value::Quantity`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Unit {
+    /// Pounds of force.
+    Pounds,
+    /// Pounds to the foot of length.
+    PoundsPerFoot,
+    /// Pounds to the square inch.
+    Psi,
+    /// Inch-pounds of moment.
+    InchPounds,
+    /// Square inches of section.
+    In2,
+    /// Cubic inches of section modulus.
+    In3,
+    /// Inches to the fourth, of second moment of area.
+    In4,
+    /// A factor or a ratio.
+    Times,
     /// Degrees of an angle.
     Degrees,
 }
 
 impl Unit {
-    /// Its name in the JSON contract and behind the number in an answer.
+    /// Its name in the JSON contract and behind the number in an answer; empty for a bare ratio.
     pub fn name(self) -> &'static str {
         match self {
+            Unit::Pounds => "lb",
+            Unit::PoundsPerFoot => "lb/ft",
+            Unit::Psi => "psi",
+            Unit::InchPounds => "in-lb",
+            Unit::In2 => "in^2",
+            Unit::In3 => "in^3",
+            Unit::In4 => "in^4",
+            Unit::Times => "",
             Unit::Degrees => "degrees",
         }
     }
@@ -19,7 +43,10 @@ impl Unit {
     /// tenth of a degree at best (common practice, no source).
     pub fn places(self) -> u32 {
         match self {
+            Unit::Pounds | Unit::PoundsPerFoot | Unit::Psi | Unit::InchPounds => 0,
+            Unit::Times => 2,
             Unit::Degrees => 1,
+            Unit::In2 | Unit::In3 | Unit::In4 => 3,
         }
     }
 }

@@ -1,11 +1,15 @@
 //! What a line was read as, before the conversation resolves "it", bare numbers and
 //! untold ends.
 
+use super::ask::StrengthAsk;
 use super::choice::ChoiceOf;
+use super::goods::{OrderDraft, TakeoffDraft};
 use super::sense::{Side, Spot};
 use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
 use super::{Query, Talk};
-use crate::job::{Basis, End, Fixing, HouseEnd, Mount, PostRole, SlotId};
+use crate::job::{
+    Basis, Blocking, DeckFact, End, Fixing, Foot, HouseEnd, JoistsRun, Mount, Order, PostRole, SlotId, TimberTold, View,
+};
 use crate::measure::{Lumber, Measure};
 use crate::sums::Sum;
 use std::ops::Range;
@@ -90,6 +94,21 @@ pub enum Clause {
     HouseEnd(HouseEnd),
     /// No notch.
     NoNotch,
+    /// A fact of the posts' feet.
+    Foot(Foot),
+    /// A notch so deep in posts of that size, at the deck or up at the rail.
+    Notched {
+        /// How deep.
+        deep: Measure,
+        /// The posts' size, where said.
+        post: Option<Lumber>,
+        /// Up top, for the rail.
+        at_rail: bool,
+    },
+    /// Lumber the rim is of.
+    RimOf(Lumber),
+    /// Lumber the cap on the posts is of, lying flat.
+    CapOf(Lumber),
     /// Figures read to this part of an inch.
     Tape(u8),
     /// The deck's sides, along the house and out, either untold.
@@ -129,6 +148,45 @@ pub enum Clause {
     AskStairs(StairAsked),
     /// A shape named; the walk is still to come.
     Shape,
+    /// The baluster line so far outside the decking's edge.
+    LineOutside(Measure),
+    /// What is told of the joists.
+    Joists(JoistDraft),
+    /// Blocking at the posts.
+    Blocking(Blocking),
+    /// From where left and right are told.
+    View(View),
+    /// No stairs at all on the deck.
+    NoStairs,
+    /// A fact of the deck as a whole.
+    Whole(DeckFact),
+    /// "12 by 20, long side on the house": two sizes, and which lies along the house.
+    DeckBy(Measure, Lies),
+    /// A landing or a deck by itself: how long, how far the other way, and whether a house
+    /// stands at one side; `None` where that was not said.
+    Alone {
+        /// One size, or both as "4x5".
+        along: Measure,
+        /// The other.
+        out: Option<Measure>,
+        /// True where no house stands at it.
+        free: Option<bool>,
+    },
+    /// A walkway: how wide, how long.
+    Strip {
+        /// Its width, or both sizes as "4x18".
+        wide: Measure,
+        /// Its length.
+        long: Option<Measure>,
+    },
+    /// "rail on the yard side only": the one side of a strip with a guard; both where `None`.
+    RailOn(Option<Side>),
+    /// "front bumps out 2 ft, 8 ft wide, in the middle".
+    Bump(BumpDraft),
+    /// "the left corner is clipped at 45, 4 ft".
+    Clip(ClipDraft),
+    /// The stairs spoken of are let into the deck so deep.
+    Recess(Measure),
     /// A size of the deck last spoken of: along, out.
     DeckMore(Option<Measure>, Option<Measure>),
     /// Something to drop.
@@ -180,10 +238,79 @@ pub enum Clause {
     KeepLength(Measure),
     /// "cut it M": a measure to cut to.
     Cut(Measure),
+    /// A question about span or strength.
+    Strength(StrengthDraft),
+    /// The wood, or how the rail is made up.
+    Timber(Vec<TimberTold>),
+    /// Something for the parts, the saw or the yard.
+    Order(OrderDraft),
+    /// A few such things, each told in full.
+    Orders(Vec<Order>),
+    /// A question about balusters, parts, cuts or cost.
+    Takeoff(TakeoffDraft),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
     /// Where posts are wanted or not wanted.
     Choice(ChoiceOf),
+}
+
+/// A strength question as said.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StrengthDraft {
+    /// All but its measures.
+    pub ask: StrengthAsk,
+    /// A clear span.
+    pub span: Option<Measure>,
+    /// The guard's height.
+    pub height: Option<Measure>,
+    /// The span was said on centre.
+    pub on_centre: bool,
+}
+
+/// What is told of the joists; any of it may be missing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct JoistDraft {
+    /// Their spacing on centre.
+    pub spacing: Option<Measure>,
+    /// Where the first one stands.
+    pub first: Option<Measure>,
+    /// Which way they run.
+    pub way: Option<JoistsRun>,
+}
+
+/// Which of a deck's two sizes lies along the house.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Lies {
+    /// The longer.
+    Longer,
+    /// The shorter.
+    Shorter,
+    /// The one that is this.
+    This(Measure),
+}
+
+/// A part of a side that stands out from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BumpDraft {
+    /// The side.
+    pub side: Option<Side>,
+    /// How far it stands out.
+    pub by: Measure,
+    /// How wide it is.
+    pub wide: Option<Measure>,
+    /// Where along the side.
+    pub at: Option<Along>,
+}
+
+/// A corner cut off.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ClipDraft {
+    /// On which side of the deck the corner is, where said.
+    pub side: Option<Side>,
+    /// The angle, in degrees.
+    pub degrees: Option<u16>,
+    /// How much: of each side, or along the cut.
+    pub length: Measure,
 }
 
 /// A question about the layout.
@@ -245,6 +372,18 @@ pub enum Way {
     In,
     /// Across to the left.
     Left,
+    /// "right 10'": to that side, where no run goes by that name.
+    Side {
+        /// To the right.
+        right: bool,
+    },
+    /// A turn from the side before, walking.
+    Turn {
+        /// To the right.
+        right: bool,
+        /// By so many degrees.
+        degrees: u16,
+    },
 }
 
 /// What to drop.

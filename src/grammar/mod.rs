@@ -7,6 +7,7 @@ mod assemble;
 pub mod canon;
 pub mod choice;
 pub mod draft;
+pub mod goods;
 pub mod items;
 pub mod measures;
 pub mod pieces;

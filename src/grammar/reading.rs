@@ -138,8 +138,8 @@ pub(super) fn weight(items: &[Item], at: usize) -> Weight {
         Is::Unknown if beside(is_cue) => Weight::Touching,
         Is::Unknown => Weight::Unknown,
         Is::Term(_) if changes_what_it_touches(item) && beside(is_measure) => Weight::Heavy,
-        // "first run 13'": which run it is, never filler.
-        Is::Term(_) if counts_a_run(items, at) => Weight::Heavy,
+        // "first run 13'", "the second post": which one it is, never filler.
+        Is::Term(_) if counts_one(items, at) => Weight::Heavy,
         // "one at 61": one what?
         Is::Term(_) if &*item.text == "one" && items.get(at + 1).is_some_and(|i| matches!(&*i.text, "at" | "@")) => {
             Weight::Heavy
@@ -151,9 +151,10 @@ pub(super) fn weight(items: &[Item], at: usize) -> Weight {
     }
 }
 
-fn counts_a_run(items: &[Item], at: usize) -> bool {
+fn counts_one(items: &[Item], at: usize) -> bool {
     let ordinal = matches!(&*items[at].text, "first" | "second" | "third" | "fourth" | "last");
-    ordinal && items.get(at + 1).is_some_and(|i| i.may_be(Sense::Part(Part::Run)))
+    let counted = |s: &Sense| matches!(s, Sense::Part(Part::Run | Part::Post | Part::Bay | Part::Gate));
+    ordinal && items.get(at + 1).is_some_and(|i| i.senses().iter().any(counted))
 }
 
 fn is_measure(item: &Item) -> bool {

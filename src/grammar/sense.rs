@@ -1,7 +1,7 @@
 //! What a word may mean: the senses of the lexicon in `grammar/words.toml`.
 
 use super::draft::Way;
-use crate::job::{Basis, End, Fixing, Mount};
+use crate::job::{Basis, End, Fixing, JoistsRun, Mount, Species, View};
 
 /// One sense of a word or of a few words that belong together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,6 +26,10 @@ pub enum Sense {
     Op(Op),
     /// The start of a question.
     Ask(Ask),
+    /// A cue of a question about span or strength.
+    Strong(Strong),
+    /// A wood.
+    Wood(Species),
     /// How posts are mounted.
     Mount(Mount),
     /// What holds them.
@@ -42,6 +46,12 @@ pub enum Sense {
     Way(Way),
     /// A deck's shape.
     Shape,
+    /// Standing by itself, against no house.
+    Free,
+    /// Which way joists run.
+    Joists(JoistsRun),
+    /// From where left and right are told.
+    View(View),
     /// Parts of an inch a tape is read to.
     Parts(u8),
     /// "the first one", "second run": a run by its number.
@@ -121,6 +131,20 @@ pub enum Part {
     StairPart,
     /// a gate's leaf, its hinges and latch
     Leaf,
+    /// joists
+    Joist,
+    /// the decking's boards
+    Decking,
+    /// blocking between joists
+    Blocking,
+    /// the trim board over the rim
+    Skirt,
+    /// the edge of the decking
+    Edge,
+    /// a strip of deck: a walkway, a balcony
+    Strip,
+    /// the line balusters and posts stand on
+    Line,
     /// the whole layout
     Layout,
     /// a note
@@ -146,6 +170,12 @@ pub enum Side {
     East,
     /// the west side
     West,
+    /// the side toward the yard
+    Yard,
+    /// the side toward the water
+    Pool,
+    /// the side toward the street
+    Street,
     /// some side, not named
     Side,
     /// the other side
@@ -164,6 +194,9 @@ impl Side {
             Side::South => "south",
             Side::East => "east",
             Side::West => "west",
+            Side::Yard => "yard side",
+            Side::Pool => "pool side",
+            Side::Street => "street side",
             Side::Side => "side",
             Side::Other => "other side",
         }
@@ -222,6 +255,8 @@ pub enum Cue {
     Square,
     /// already standing
     Already,
+    /// overhang
+    Overhang,
 }
 
 /// Things to do.
@@ -271,6 +306,18 @@ pub enum Verb {
     Move,
     /// name, label
     Name,
+    /// begins another deck
+    NewDeck,
+    /// begins everything again
+    StartOver,
+    /// bumps out
+    Bump,
+    /// clips a corner
+    Clip,
+    /// held back from a corner
+    HoldBack,
+    /// let into the deck
+    LetIn,
 }
 
 /// Arithmetic words.
@@ -363,6 +410,55 @@ pub enum Ask {
     Told,
     /// actually, in real life
     Actual,
+}
+
+/// What a question about span and strength turns on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Strong {
+    /// sag, bounce, flex
+    Sag,
+    /// strong enough, hold
+    Hold,
+    /// get away with, let me
+    Allow,
+    /// stretch
+    Stretch,
+    /// the longest span
+    Longest,
+    /// stiffer
+    Stiffer,
+    /// what is left of a notched post
+    Left,
+    /// the upper bolt, the hold-down
+    Bolt,
+    /// laid on top of
+    OnTop,
+    /// laid flat
+    Flat,
+    /// on edge
+    Edge,
+    /// the cap
+    Cap,
+    /// bigger posts
+    BigPosts,
+    /// the 200 lb push
+    Load,
+    /// a load stands ten minutes
+    TenMinutes,
+    /// a load stands ten years
+    TenYears,
+    /// wet in service
+    Wet,
+    /// dry in service
+    Dry,
+    /// incised
+    Incised,
+    /// the wood, the lumber
+    Stuff,
+    /// safe
+    Safe,
+    /// a wood or stuff without design values here
+    OtherWood,
 }
 
 /// Units said alone.

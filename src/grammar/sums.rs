@@ -19,7 +19,7 @@ use crate::measure::{Guess, Length, Lumber, Meaning, Measure, Number, Q, Said, S
 use crate::sums::{Expr, Into, Sum};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{map_opt, opt, value, verify};
+use nom::combinator::{map_opt, not, opt, peek, value, verify};
 use nom::multi::{many0, many0_count};
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -80,7 +80,7 @@ fn is_lead(item: &Item) -> bool {
 
 fn is_trail(item: &Item) -> bool {
     item.is_sep()
-        || item.is_light() && !item.may_be(Sense::Not)
+        || item.is_light() && !item.may_be(Sense::Not) && !item.may_be(Sense::Op(Op::Less))
         || item.may_be(Sense::Op(Op::Total))
         || item.may_be(Sense::Ask(Ask::What))
         || matches!(&*item.text, "left" | "left over" | "over" | "remaining" | "remains")
@@ -162,6 +162,10 @@ fn noun(input: In<'_>) -> Out<'_, ()> {
     alt((listed, one(|i: &Item| matches!(i.is, Is::Unknown).then_some(())))).parse(input)
 }
 
+fn bay(s: Sense) -> Option<()> {
+    (s == Sense::Part(Part::Bay)).then_some(())
+}
+
 // --- terms and chains ------------------------------------------------------------------------
 
 fn term(input: In<'_>) -> Out<'_, Amount> {
@@ -217,7 +221,8 @@ fn share_of(input: In<'_>) -> Out<'_, Amount> {
 /// "five spaces of 3 13/16", "four bays at 55 5/8", "3 of 41".
 fn counted(input: In<'_>) -> Out<'_, Amount> {
     let of = alt((
-        value((), (noun, text(&["of", "at", "@", "x", "each"]))),
+        // "4 bays at 55 5/8" tells of bays.
+        value((), (preceded(peek(not(any(bay))), noun), text(&["of", "at", "@", "x", "each"]))),
         text(&["of", "at", "@"]),
         value((), (op(Op::Times), opt(text(&["of"])))),
     ));

@@ -1,8 +1,8 @@
 //! The job, and what one fact does to it.
 
 use super::{
-    End, Fact, Flight, FlightFact, Gate, GateAt, Run, RunId, RunPatch, Setting, Settings, SlotId, StairAt, StairMeasure,
-    StairOpening, StairPlace, Stairs, Turn, walk,
+    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings,
+    SlotId, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -32,8 +32,12 @@ pub struct Job {
     pub deck_along: Option<Length>,
     /// The deck out from the house.
     pub deck_out: Option<Length>,
+    /// How wide a strip of deck is that lies along no house.
+    pub deck_wide: Option<Length>,
     /// The stairs' width, where no run holds them.
     pub stair_width: Option<Length>,
+    /// Told that there are no stairs.
+    pub no_stairs: bool,
     /// What that width was measured between.
     pub stair_measure: Option<StairMeasure>,
     /// Where they are, before the side they stand in was told.
@@ -42,6 +46,8 @@ pub struct Job {
     pub flight: Flight,
     /// Settings told.
     pub settings: Settings,
+    /// What was told for the parts, the saw and the yard.
+    pub order: OrderBook,
     /// Notes.
     pub notes: Vec<NumberedNote>,
     /// The greatest note number ever given out.
@@ -95,6 +101,12 @@ pub enum Impossible {
         /// Where.
         at: Length,
     },
+    /// A price of nothing.
+    NoPrice,
+    /// So many bays, told alone, or so many feet of a stick, that it is a slip of the tongue.
+    NotSoMany(u16),
+    /// More than the whole, or less than nothing, of a hundred.
+    NotAPercent,
     /// A name another run bears.
     NameTaken(String),
     /// A turn of no degrees, or so sharp that the sides lie on each other.
@@ -163,17 +175,26 @@ impl Job {
             }
             Fact::DeckAlong(l) => self.deck_along = Some(in_range(SlotId::DeckSide, *l)?),
             Fact::DeckOut(l) => self.deck_out = Some(in_range(SlotId::DeckSide, *l)?),
-            Fact::StairWidth(l) => self.stair_width = Some(in_range(SlotId::StairWidth, *l)?),
-            Fact::StairMeasure(m) => self.stair_measure = Some(*m),
+            Fact::Deck(fact) => self.take_deck(*fact)?,
+            Fact::StairWidth(l) => {
+                self.stair_width = Some(in_range(SlotId::StairWidth, *l)?);
+                self.no_stairs = false;
+            }
+            Fact::StairMeasure(m) => (self.stair_measure, self.no_stairs) = (Some(*m), false),
             Fact::Flight(fact) => {
                 check_flight(*fact)?;
                 self.flight.set(*fact);
+                self.no_stairs = false;
             }
-            Fact::StairPlace(place) => self.stair_place = Some(place.clone()),
+            Fact::StairPlace(place) => (self.stair_place, self.no_stairs) = (Some(place.clone()), false),
             Fact::NoStairs => self.drop_stairs(),
             Fact::Note(text) => {
                 self.last_note += 1;
                 self.notes.push(NumberedNote { id: self.last_note, text: text.clone() });
+            }
+            Fact::Order(order) => {
+                check_order(order)?;
+                self.order.take(order);
             }
             Fact::DropNote(n) => {
                 let at = self.notes.iter().position(|note| note.id == *n).ok_or(Impossible::NoSuchNote(*n))?;
@@ -187,6 +208,7 @@ impl Job {
     fn drop_stairs(&mut self) {
         (self.stair_width, self.stair_measure, self.stair_place) = (None, None, None);
         self.flight = Flight::default();
+        self.no_stairs = true;
         for run in &mut self.runs {
             run.stairs = Stairs::NONE;
             run.gate = run.gate.filter(|g| g.at != GateAt::Stairs);
@@ -203,6 +225,7 @@ impl Job {
         patch_run(&mut run, patch);
         patch.choices.iter().try_for_each(|c| run.choices.take(id, *c))?;
         check_run(&run)?;
+        self.no_stairs &= patch.stairs.as_ref().is_none_or(Stairs::is_empty);
         self.last_run = self.last_run.max(id.0);
         match self.runs.iter_mut().find(|r| r.id == id) {
             Some(slot) => *slot = run,
@@ -225,8 +248,32 @@ fn patch_run(run: &mut Run, patch: &RunPatch) {
     run.turn = p.turn.or(run.turn);
 }
 
-fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
+pub(super) fn in_range(slot: SlotId, l: Length) -> Result<Length, Impossible> {
     if slot.takes(l) { Ok(l) } else { Err(Impossible::OutOfRange(slot, l)) }
+}
+
+fn check_order(order: &Order) -> Result<(), Impossible> {
+    use super::LongPart;
+    use rust_decimal::Decimal;
+    let slot = match order {
+        Order::Rail(_, Some(size)) => return size.dressed().map(|_| ()).ok_or(Impossible::NotLumber),
+        Order::Cut(LongPart::Baluster, l) => (SlotId::BalusterLength, *l),
+        Order::Cut(LongPart::Post, l) => (SlotId::PostLength, *l),
+        Order::Bracket(l) => (SlotId::Bracket, *l),
+        Order::Kerf(l) => (SlotId::Kerf, *l),
+        Order::OnHand(size, ..) if size.dressed().is_none() => return Err(Impossible::NotLumber),
+        Order::OnHand(_, l, _) => (SlotId::Stock, *l),
+        Order::Bays(n, _) if !(1..=200).contains(n) => return Err(Impossible::NotSoMany(*n)),
+        Order::Bays(_, l) => (SlotId::BayClear, *l),
+        Order::Sold(_, feet) => {
+            return feet.iter().find(|f| !(1..=40).contains(*f)).map_or(Ok(()), |f| Err(Impossible::NotSoMany(*f)));
+        }
+        Order::Price(stick, _) if !(1..=40).contains(&stick.feet) => return Err(Impossible::NotSoMany(stick.feet)),
+        Order::Price(_, price) | Order::Labour(price) if *price <= Decimal::ZERO => return Err(Impossible::NoPrice),
+        Order::Percent(_, n) if *n < Decimal::ZERO || *n > Decimal::ONE_HUNDRED => return Err(Impossible::NotAPercent),
+        _ => return Ok(()),
+    };
+    in_range(slot.0, slot.1).map(|_| ())
 }
 
 fn check_setting(s: Setting) -> Result<(), Impossible> {
@@ -250,13 +297,31 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         Setting::Line(l) => (SlotId::Line, l),
         Setting::HoldBack(l) => (SlotId::HoldBack, l),
         Setting::Joists(l) => (SlotId::Joists, l),
+        Setting::Foot(f) => return check_foot(f),
         Setting::FirstJoist(l) => (SlotId::FirstJoist, l),
         Setting::Notch(NotchTold::None)
         | Setting::Mount(_)
         | Setting::JoistsRun(_)
+        | Setting::Blocking(_)
+        | Setting::View(_)
         | Setting::Fixing(_)
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),
+        Setting::Timber(_) => return Ok(()),
+    };
+    in_range(slot, l).map(|_| ())
+}
+
+fn check_foot(f: Foot) -> Result<(), Impossible> {
+    let (slot, l) = match f {
+        Foot::Decking(l) => (SlotId::Decking, l),
+        Foot::RimTall(l) => (SlotId::RimTall, l),
+        Foot::Cap(l) => (SlotId::Cap, l),
+        Foot::Above(l) => (SlotId::Above, l),
+        Foot::Blade(l) => (SlotId::Blade, l),
+        Foot::Bolt(l) => (SlotId::Bolt, l),
+        Foot::RailNotch(l) => (SlotId::RailNotch, l),
+        Foot::Nosing(_) | Foot::Turned(_) | Foot::Anyway(_) => return Ok(()),
     };
     in_range(slot, l).map(|_| ())
 }

@@ -1,6 +1,8 @@
 //! One resolved change to the job: no "it", no bare number left.
 
-use super::{Basis, Choice, End, FlightFact, Gate, RunId, Setting, StairMeasure, StairPlace, Stairs, Told, Turn};
+use super::{
+    Basis, Choice, DeckFact, End, FlightFact, Gate, Order, RunId, Setting, StairMeasure, StairPlace, Stairs, Told, Turn,
+};
 use crate::measure::Length;
 
 /// What is set on a run; `None` leaves a field as it was.
@@ -68,6 +70,8 @@ pub enum Fact {
     DeckAlong(Length),
     /// How far the deck comes out.
     DeckOut(Length),
+    /// A fact of the deck as a whole.
+    Deck(DeckFact),
     /// How wide the stairs are, where no run holds them.
     StairWidth(Length),
     /// What that width was measured between.
@@ -82,4 +86,6 @@ pub enum Fact {
     Note(String),
     /// Takes a note away by its number.
     DropNote(u32),
+    /// Something for the parts, the saw or the yard.
+    Order(Order),
 }

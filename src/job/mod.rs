@@ -2,24 +2,34 @@
 
 pub(crate) mod apply;
 mod choice;
+mod deck;
 mod fact;
+mod foot;
 mod gate;
+mod order;
 pub mod outline;
 mod retold;
 mod run;
 mod settings;
 mod slots;
 mod stairs;
+mod timber;
 pub mod walk;
 
 pub use apply::{Impossible, Job, NumberedNote};
 pub use choice::{Choice, Choices, EndOf, KeepOff, Spot, Thing};
+pub use deck::DeckFact;
 pub use fact::{Fact, RunPatch};
+pub use foot::{Anyway, Foot, FootTold, Nosing, Turned};
 pub use gate::{Gate, GateAt, Hung, Jamb, Swing};
+pub use order::{BalustersAt, LongPart, Member, Order, OrderBook, Percent, StartWith, StickOf};
 pub use retold::retold;
 pub use run::{Basis, End, Run, RunId, Told, Turn};
-pub use settings::{Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings};
+pub use settings::{
+    Blocking, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings, View,
+};
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};
 pub use stairs::{
     Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, StairPlace, Stairs,
 };
+pub use timber::{Duration, Grade, Lie, Species, Timber, TimberTold};

@@ -1,10 +1,11 @@
 //! The deck's outline: its sides walked from the house at the left end, out, across and
-//! home. What a side was not told follows from the others where the walk closes.
+//! home; or, for a deck that stands by itself, round to where it started. What a side was
+//! not told follows from the others where the walk closes.
 //!
 //! x runs along the house to the right, y straight out, as seen standing at the house
 //! looking out. A walk closes when its last side comes home to the house: the y of its
 //! sides sum to nothing, and their x to the deck's length along the house where that was
-//! told.
+//! told. Without a house both sum to nothing.
 
 use super::{Basis, End, Job, Run, RunId, Told, Turn};
 use crate::measure::{Length, Q, sin_cos};
@@ -47,11 +48,13 @@ pub fn filled(job: &Job) -> Filled {
     }
     let headings = headings(sides.iter().filter_map(|i| job.runs[*i].turn));
     // Until its last side heads for the house the walk is still under way.
-    let homeward = headings.last().is_some_and(|h| !h.y.is_zero() && !h.y.is_positive());
+    let free = stands_free(&job);
+    let homeward = if free { sides.len() > 3 } else { headings.last().is_some_and(heads_home) };
+    let along = if free { Some(Length::ZERO) } else { job.deck_along };
     let mut lengths: Vec<Option<Length>> = sides.iter().map(|i| job.runs[*i].length.map(|t| t.length)).collect();
     let told = lengths.clone();
     first_from_deck(&job, &headings, &mut lengths);
-    solve(&headings, &mut lengths, job.deck_along);
+    solve(&headings, &mut lengths, along);
     let derived = sides.iter().zip(told.iter().zip(&lengths)).filter(|(_, (t, l))| t.is_none() && l.is_some());
     let derived: Vec<RunId> = derived.map(|(i, _)| job.runs[*i].id).collect();
     for (i, length) in sides.iter().zip(&lengths) {
@@ -59,25 +62,48 @@ pub fn filled(job: &Job) -> Filled {
         run.length = run.length.or(length.filter(|l| l.is_positive()).map(Told::plain));
         run.basis = run.basis.or(Some(Basis::Edge));
     }
-    let open = miss(&headings, &lengths, job.deck_along).filter(|_| homeward);
+    let open = miss(&headings, &lengths, along).filter(|_| homeward);
     // A last side that misses the house ends at nobody knows what: another side may come.
     let home = homeward && open.is_none_or(|o| o.out.is_zero());
-    fill_ends(&mut job.runs, &sides, home);
+    let closing = if free { closing(&job).map_or(End::Corner, |t| corner(Some(t))) } else { End::House };
+    fill_ends(&mut job.runs, &sides, closing, home);
     Filled { job, derived, open }
+}
+
+fn heads_home(h: &Heading) -> bool {
+    !h.y.is_zero() && !h.y.is_positive()
+}
+
+/// True for an outline that no house closes.
+pub fn stands_free(job: &Job) -> bool {
+    job.runs.iter().any(|r| r.turn == Some(Turn::Free))
+}
+
+/// The turn from the last side of a deck that stands by itself back into its first.
+/// `None` where a house closes the walk, or the last side runs along the first.
+pub fn closing(job: &Job) -> Option<Turn> {
+    let turns: Vec<Turn> = job.runs.iter().filter_map(|r| r.turn).collect();
+    let back = (-degrees(turns.iter().copied()).last()?).rem_euclid(360);
+    let turn =
+        if back < 180 { Turn::Right(u16::try_from(back).ok()?) } else { Turn::Left(u16::try_from(360 - back).ok()?) };
+    (stands_free(job) && back != 0 && back != 180).then_some(turn)
 }
 
 /// The way each side heads, turn by turn, starting straight out.
 pub(super) fn headings(turns: impl Iterator<Item = Turn>) -> Vec<Heading> {
-    let mut degrees: i32 = 0;
-    let heading = |turn| {
-        degrees += match turn {
-            Turn::Start => 0,
+    degrees(turns).map(|d| at(d.rem_euclid(360))).collect()
+}
+
+/// Degrees clockwise from straight out, side by side.
+pub fn degrees(turns: impl Iterator<Item = Turn>) -> impl Iterator<Item = i32> {
+    turns.scan(0, |heading, turn| {
+        *heading += match turn {
+            Turn::Start | Turn::Free => 0,
             Turn::Right(d) => i32::from(d),
             Turn::Left(d) => -i32::from(d),
         };
-        at(degrees.rem_euclid(360))
-    };
-    turns.map(heading).collect()
+        Some(*heading)
+    })
 }
 
 /// The unit direction so many degrees clockwise from straight out.
@@ -86,11 +112,11 @@ fn at(degrees: i32) -> Heading {
     Heading { x: sin, y: cos }
 }
 
-fn fill_ends(runs: &mut [Run], sides: &[usize], home: bool) {
+fn fill_ends(runs: &mut [Run], sides: &[usize], closing: End, home: bool) {
     for (k, i) in sides.iter().enumerate() {
-        let into = k.checked_sub(1).map_or(End::House, |_| corner(runs[*i].turn));
+        let into = k.checked_sub(1).map_or(closing, |_| corner(runs[*i].turn));
         let next = sides.get(k + 1).map(|next| corner(runs[*next].turn));
-        let out_of = next.or(home.then_some(End::House));
+        let out_of = next.or(home.then_some(closing));
         let run = &mut runs[*i];
         run.from = run.from.or(Some(into));
         run.to = run.to.or(out_of);
@@ -100,7 +126,7 @@ fn fill_ends(runs: &mut [Run], sides: &[usize], home: bool) {
 fn corner(turn: Option<Turn>) -> End {
     match turn {
         Some(Turn::Left(90)) => End::InsideCorner,
-        Some(Turn::Right(90) | Turn::Start) | None => End::Corner,
+        Some(Turn::Right(90) | Turn::Start | Turn::Free) | None => End::Corner,
         Some(Turn::Right(_) | Turn::Left(_)) => End::AngledCorner,
     }
 }

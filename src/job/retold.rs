@@ -1,12 +1,14 @@
 //! The job as facts: told again from nothing they give the same job.
 
-use super::{Basis, Fact, Job, NotchTold, RunPatch, Setting, Settings};
+use super::{Basis, DeckFact, Fact, Job, NotchTold, RunPatch, Setting, Settings};
 
 /// The facts that make this job, in the order a person would tell them.
 pub fn retold(job: &Job) -> Vec<Fact> {
     let mut facts: Vec<Fact> = settings(&job.settings).into_iter().map(Fact::Set).collect();
     facts.extend(job.deck_along.map(Fact::DeckAlong));
     facts.extend(job.deck_out.map(Fact::DeckOut));
+    facts.extend(job.deck_wide.map(|l| Fact::Deck(DeckFact::Wide(l))));
+    facts.extend(job.no_stairs.then_some(Fact::NoStairs));
     facts.extend(job.stair_width.map(Fact::StairWidth));
     facts.extend(job.stair_measure.map(Fact::StairMeasure));
     facts.extend(job.stair_place.clone().map(Fact::StairPlace));
@@ -26,6 +28,7 @@ pub fn retold(job: &Job) -> Vec<Fact> {
         };
         Fact::Run(r.id, patch)
     }));
+    facts.extend(job.order.retold().into_iter().map(Fact::Order));
     facts.extend(job.notes.iter().map(|n| Fact::Note(n.text.clone())));
     facts
 }
@@ -49,10 +52,14 @@ fn settings(s: &Settings) -> Vec<Setting> {
         s.joists.map(Setting::Joists),
         s.first_joist.map(Setting::FirstJoist),
         s.joists_run.map(Setting::JoistsRun),
+        s.blocking.map(Setting::Blocking),
+        s.view.map(Setting::View),
         s.fixing.map(Setting::Fixing),
         s.house_end.map(Setting::HouseEnd),
         s.notch.map(|n: NotchTold| Setting::Notch(n)),
         s.tape.map(Setting::Tape),
     ];
-    posts.chain(one.into_iter().flatten()).collect()
+    let timber = s.timber.told().into_iter().map(Setting::Timber);
+    let feet = s.foot.facts().into_iter().map(Setting::Foot);
+    posts.chain(one.into_iter().flatten()).chain(timber).chain(feet).collect()
 }

@@ -45,6 +45,9 @@ pub enum Basis {
 pub enum Turn {
     /// The first side: straight out from the house.
     Start,
+    /// The first side of a deck that stands by itself, no house at any side: its left side,
+    /// walked from its near corner.
+    Free,
     /// To the right by so many degrees: an outside corner.
     Right(u16),
     /// To the left by so many degrees: an inside corner.

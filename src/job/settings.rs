@@ -1,5 +1,6 @@
 //! Settings of the job: post sizes, height, limits, mount.
 
+use super::{Foot, FootTold, Timber, TimberTold};
 use crate::measure::{Length, Lumber};
 
 /// Which posts a size is for.
@@ -15,11 +16,14 @@ pub enum PostRole {
     End,
     /// Gate jambs.
     Gate,
+    /// Posts at the head of the stairs, and newels at their foot.
+    Stair,
 }
 
 impl PostRole {
     /// Every role.
-    pub const ALL: [PostRole; 5] = [PostRole::All, PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate];
+    pub const ALL: [PostRole; 6] =
+        [PostRole::All, PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate, PostRole::Stair];
 }
 
 /// A post's size: named lumber, or a width as measured (a sleeve, a steel post).
@@ -92,6 +96,24 @@ pub enum JoistsRun {
     Along,
 }
 
+/// From where left and right are told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum View {
+    /// Standing at the house, looking out.
+    House,
+    /// Standing in the yard, looking at the house.
+    Yard,
+}
+
+/// Blocking between the joists at the posts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Blocking {
+    /// At every post.
+    AtPosts,
+    /// Nowhere.
+    None,
+}
+
 /// One setting and its value.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Setting {
@@ -130,6 +152,10 @@ pub enum Setting {
     FirstJoist(Length),
     /// Which way the joists run.
     JoistsRun(JoistsRun),
+    /// What blocking stands between the joists.
+    Blocking(Blocking),
+    /// From where left and right are told.
+    View(View),
     /// What holds them.
     Fixing(Fixing),
     /// What stands at the house.
@@ -138,6 +164,10 @@ pub enum Setting {
     Notch(NotchTold),
     /// The parts of an inch figures are read to.
     Tape(u8),
+    /// The wood, and how the rail is made up.
+    Timber(TimberTold),
+    /// A fact of the posts' feet.
+    Foot(Foot),
 }
 
 /// All settings told so far. What was not told is `None`.
@@ -177,6 +207,10 @@ pub struct Settings {
     pub first_joist: Option<Length>,
     /// See [`Setting::JoistsRun`].
     pub joists_run: Option<JoistsRun>,
+    /// See [`Setting::Blocking`].
+    pub blocking: Option<Blocking>,
+    /// See [`Setting::View`].
+    pub view: Option<View>,
     /// See [`Setting::Fixing`].
     pub fixing: Option<Fixing>,
     /// See [`Setting::HouseEnd`].
@@ -185,6 +219,10 @@ pub struct Settings {
     pub notch: Option<NotchTold>,
     /// See [`Setting::Tape`].
     pub tape: Option<u8>,
+    /// See [`Setting::Timber`].
+    pub timber: Timber,
+    /// See [`Setting::Foot`].
+    pub foot: FootTold,
 }
 
 impl Settings {
@@ -211,10 +249,14 @@ impl Settings {
             Setting::Joists(l) => self.joists = Some(l),
             Setting::FirstJoist(l) => self.first_joist = Some(l),
             Setting::JoistsRun(way) => self.joists_run = Some(way),
+            Setting::Blocking(b) => self.blocking = Some(b),
+            Setting::View(v) => self.view = Some(v),
             Setting::Fixing(f) => self.fixing = Some(f),
             Setting::HouseEnd(h) => self.house_end = Some(h),
             Setting::Notch(n) => self.notch = Some(n),
             Setting::Tape(d) => self.tape = Some(d),
+            Setting::Timber(told) => self.timber.set(told),
+            Setting::Foot(f) => self.foot.set(f),
         }
     }
 

@@ -62,6 +62,32 @@ pub enum SlotId {
     PostAt,
     /// How far posts are kept off a thing.
     KeepOff,
+    /// How long a baluster is cut.
+    BalusterLength,
+    /// How long a post is cut.
+    PostLength,
+    /// What each end of a rail is cut short for its bracket.
+    Bracket,
+    /// What the saw takes.
+    Kerf,
+    /// A stick's length.
+    Stock,
+    /// A bay's clear opening, told alone.
+    BayClear,
+    /// How thick the decking is.
+    Decking,
+    /// How tall the rim is.
+    RimTall,
+    /// A cap that lies on the posts.
+    Cap,
+    /// How far posts stand above the rail.
+    Above,
+    /// A saw blade, across.
+    Blade,
+    /// A bolt, across.
+    Bolt,
+    /// A notch at the rail.
+    RailNotch,
 }
 
 /// Which unit a bare number takes.
@@ -95,7 +121,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 27] = [
+pub const SLOTS: [Slot; 40] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -123,6 +149,19 @@ pub const SLOTS: [Slot; 27] = [
     row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
     row(SlotId::PostAt, "place for a post", "posts_told", FeetTo(36, 61), (1, 2400)),
     row(SlotId::KeepOff, "distance to keep posts off", "keep_off", FeetTo(0, 7), (1, 240)),
+    row(SlotId::BalusterLength, "balusters' length", "baluster_length", Inches, (4, 96)),
+    row(SlotId::PostLength, "posts' length", "post_length", Inches, (12, 240)),
+    row(SlotId::Bracket, "bracket", "bracket", Inches, (0, 6)),
+    row(SlotId::Kerf, "kerf", "kerf", Inches, (0, 1)),
+    row(SlotId::Stock, "stick", "stock", FeetTo(24, 25), (2, 480)),
+    row(SlotId::BayClear, "bay", "clear", FeetTo(12, 18), (4, 240)),
+    row(SlotId::Decking, "decking", "decking", Inches, (0, 4)),
+    row(SlotId::RimTall, "rim height", "rim_height", Inches, (3, 24)),
+    row(SlotId::Cap, "cap on the posts", "cap", Inches, (0, 6)),
+    row(SlotId::Above, "posts above the rail", "above_rail", Inches, (0, 24)),
+    row(SlotId::Blade, "saw blade", "blade", Inches, (4, 20)),
+    row(SlotId::Bolt, "bolt", "bolt", Inches, (0, 2)),
+    row(SlotId::RailNotch, "notch at the rail", "rail_notch", Inches, (0, 12)),
 ];
 
 impl SlotId {
@@ -148,8 +187,8 @@ impl SlotId {
 
     /// True where nothing at all is a fact like any other: "no skirt", "no overhang".
     fn may_be_nothing(self) -> bool {
-        use SlotId::{FirstJoist, HoldBack, Line, Overhang, Skirt};
-        matches!(self, Overhang | Skirt | Line | HoldBack | FirstJoist)
+        use SlotId::{Above, Bracket, Cap, FirstJoist, HoldBack, Kerf, Line, Overhang, Skirt};
+        matches!(self, Overhang | Skirt | Line | HoldBack | FirstJoist | Bracket | Kerf | Cap | Above)
     }
 
     /// True when the length lies in the slot's sane range.

@@ -2,7 +2,7 @@
 //! stairs off the end of a side, a recess deeper than the deck.
 
 use super::apply::check_openings;
-use super::outline::{Filled, Heading, Open, filled, headings, scaled};
+use super::outline::{Filled, Heading, Open, filled, headings, scaled, stands_free};
 use super::{Impossible, Job, Run, RunId};
 use crate::measure::{Length, Q};
 use num_traits::{CheckedMul, CheckedSub, Signed, Zero};
@@ -70,16 +70,18 @@ pub(super) fn check(job: &Job) -> Result<(), Impossible> {
         check_openings(run)?;
     }
     let legs = legs(&outline);
-    if let Some((a, b)) = crossing(&legs) {
+    if let Some((a, b)) = crossing(&legs, stands_free(job)) {
         return Err(Impossible::SidesCross(a, b));
     }
     legs.iter().try_for_each(|leg| check_recess(&outline.job, leg, &legs))
 }
 
 /// The first two sides, not neighbours, that meet.
-fn crossing(legs: &[Leg]) -> Option<(RunId, RunId)> {
+fn crossing(legs: &[Leg], free: bool) -> Option<(RunId, RunId)> {
+    let last = legs.len().saturating_sub(1);
     let pairs = (0..legs.len()).flat_map(|j| (0..j.saturating_sub(1)).map(move |i| (i, j)));
-    let mut pairs = pairs.map(|(i, j)| (&legs[i], &legs[j]));
+    // With no house between them, the last side comes home to the first.
+    let mut pairs = pairs.filter(|pair| !(free && *pair == (0, last))).map(|(i, j)| (&legs[i], &legs[j]));
     pairs.find(|(a, b)| meet(a, b).unwrap_or(false)).map(|(a, b)| (a.run, b.run))
 }
 

@@ -38,7 +38,7 @@ pub(super) struct AtCorner {
 /// Where the post of that width stands. `None` where there is no turn to work from.
 pub(super) fn at_corner(turn: Turn, width: &Fig, line: &Fig, settings: &Settings) -> Option<AtCorner> {
     let (degrees, outside) = match turn {
-        Turn::Start => return None,
+        Turn::Start | Turn::Free => return None,
         Turn::Right(degrees) => (degrees, true),
         Turn::Left(degrees) => (degrees, false),
     };

@@ -1,23 +1,28 @@
 //! Which runs meet at which corners.
 //!
-//! Sides of an outline meet in walking order. Runs told without one are taken to, where one
+//! Sides of an outline meet in walking order, and where no house closes it the last meets
+//! the first. Runs told without one are taken to, where one
 //! ends at a corner and the next told starts at a corner of the same kind, or where they go
 //! by the names of sides that adjoin: left and front, front and right. That is said.
 
 use super::ground::{Neighbour, Side, gated, has_corner};
-use crate::job::{End, Run, Turn};
+use crate::job::outline::closing;
+use crate::job::{End, Job, Run, Turn};
 
 /// An end of one of the runs.
 type At = (usize, Side);
 
 /// The two ends of each run of a filled job, in the runs' order.
-pub(super) fn neighbours(runs: &[Run]) -> Vec<[Neighbour; 2]> {
+pub(super) fn neighbours(job: &Job) -> Vec<[Neighbour; 2]> {
+    let runs = &job.runs[..];
     let mut all = vec![[Neighbour::default(); 2]; runs.len()];
     let sides: Vec<usize> = (0..runs.len()).filter(|i| runs[*i].turn.is_some()).collect();
-    for pair in sides.windows(2) {
-        let ends = [(pair[0], Side::Finish), (pair[1], Side::Start)];
+    let next = sides.windows(2).map(|pair| (pair[0], pair[1], runs[pair[1]].turn));
+    let round = closing(job).and_then(|turn| Some((*sides.last()?, *sides.first()?, Some(turn))));
+    for (before, after, turn) in next.chain(round) {
+        let ends = [(before, Side::Finish), (after, Side::Start)];
         let shared = ends.iter().all(|(i, side)| has_corner(&runs[*i], *side));
-        join(runs, &mut all, ends, Neighbour { turn: runs[pair[1]].turn, ..Neighbour::default() }, shared);
+        join(runs, &mut all, ends, Neighbour { turn, ..Neighbour::default() }, shared);
     }
     for ends in taken(runs) {
         let turn = side_turn(&runs[ends[0].0], ends[0].1);

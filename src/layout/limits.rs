@@ -59,7 +59,7 @@ pub fn clear_max(job: &Job) -> Option<Fig> {
 }
 
 fn less_the_post(settings: &Settings, most: Fig) -> Option<Fig> {
-    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate];
+    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate, PostRole::Stair];
     let post = roles.iter().map(|r| post_width(settings, &[*r])).max_by_key(Fig::as_length)?;
     let clear = most.as_length()? - post.as_length()?;
     let why = Why::Formula("the most on centre less a post", vec![("most on centre", most), ("widest post", post)]);

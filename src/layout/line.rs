@@ -77,7 +77,7 @@ fn rim(s: &Settings) -> Fig {
 
 /// Half of the one post size. Posts of two sizes against a rim have no one line: it is asked.
 fn half_post(s: &Settings) -> Result<Fig, Vec<Lack>> {
-    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate];
+    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate, PostRole::Stair];
     let widths: Vec<Fig> = roles.iter().map(|r| post_width(s, &[*r])).collect();
     let one_size = widths.iter().all(|w| w.value() == widths[0].value());
     let width = widths[0].as_length().filter(|_| one_size).ok_or_else(|| vec![Lack::Line])?;

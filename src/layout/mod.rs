@@ -48,6 +48,7 @@ pub use placed::{Bay, BayKind, Intrusion, Lack, Layout, Placed, Post, RunLayout,
 pub use plan::plan;
 pub use sizes::post_width;
 pub use stair_ways::{Beside, beside, other_ways};
+pub(crate) use stretch::as_built;
 pub use stretch::{Part, Stretch, stretches};
 pub use values::values;
 
@@ -64,7 +65,7 @@ pub fn lay_out(job: &Job) -> Layout {
     let limits = Limits::in_force(&job.settings);
     let outline = filled(job);
     let ground = Ground::of(job, &limits, tape);
-    let ends = neighbours(&outline.job.runs);
+    let ends = neighbours(&outline.job);
     let runs: Vec<RunLayout> =
         outline.job.runs.iter().zip(ends).flat_map(|(run, ends)| place::run(run, &ground, ends)).collect();
     let on_line = |r: &RunLayout| r.result.as_ref().is_ok_and(|p| p.on_line.is_some());
@@ -94,7 +95,13 @@ impl Layout {
 
     /// How many of a stretch's posts one told before it in this layout holds already.
     fn counted_before(&self, r: &RunLayout) -> usize {
+        self.shared_before(r).into_iter().filter(|shared| *shared).count()
+    }
+
+    /// Whether a stretch's first and last post are held already by one told before it.
+    pub(crate) fn shared_before(&self, r: &RunLayout) -> [bool; 2] {
         let whole = |id| self.runs.iter().any(|o| o.id == id && o.part == Part::Whole && o.result.is_ok());
-        r.meets.iter().flatten().filter(|m| m.later && m.gap.is_none() && whole(m.run)).count()
+        let held = |meet: &Option<Meet>| meet.as_ref().is_some_and(|m| m.later && m.gap.is_none() && whole(m.run));
+        [held(&r.meets[0]), held(&r.meets[1])]
     }
 }

@@ -9,11 +9,12 @@
 //! ========= house =========
 //! ```
 //! `#` is a corner, `=` the house, `_` and `|` treads beside a gap for the stairs. A side
-//! bears its run's number; the lengths stand below.
+//! bears its run's number; the lengths stand below. With left and right told from the yard
+//! the house is at the top.
 
-use crate::job::outline::filled;
+use crate::job::outline::{filled, stands_free};
 use crate::job::walk::{Leg, Point, legs};
-use crate::job::{Job, Run, StairOpening};
+use crate::job::{Job, Run, StairOpening, View};
 use crate::measure::{Length, Tape};
 use crate::reply::tape_of;
 use unicode_width::UnicodeWidthChar;
@@ -37,12 +38,15 @@ pub fn plan(job: &Job, width: usize) -> Vec<String> {
         return Vec::new();
     }
     let width = width.max(LEAST_WIDTH);
-    let mut sheet = Sheet::new(&legs, width);
+    let mut sheet = Sheet::new(&legs, width, job.settings.view == Some(View::Yard));
     for (leg, run) in legs.iter().zip(&sides) {
         sheet.side(leg, run);
     }
-    sheet.house(&legs);
-    legs.iter().skip(1).for_each(|leg| sheet.put(sheet.cell(place(leg.from)), '#'));
+    let free = stands_free(job);
+    if !free {
+        sheet.house(&legs);
+    }
+    legs.iter().skip(usize::from(!free)).for_each(|leg| sheet.put(sheet.cell(place(leg.from)), '#'));
     sheet.rows().into_iter().chain(sides.iter().map(|r| legend(r, width, tape_of(job)))).collect()
 }
 
@@ -72,12 +76,15 @@ fn place(p: Point) -> Spot {
 struct Sheet {
     scale: f64,
     left: f64,
+    low: f64,
     top: f64,
+    /// Seen from the yard: the house is at the top.
+    yard: bool,
     cells: Vec<Vec<char>>,
 }
 
 impl Sheet {
-    fn new(legs: &[Leg], width: usize) -> Sheet {
+    fn new(legs: &[Leg], width: usize, yard: bool) -> Sheet {
         let spots: Vec<Spot> = legs.iter().flat_map(|l| [place(l.from), place(l.to)]).collect();
         let fold = |of: fn(&Spot) -> f64, pick: fn(f64, f64) -> f64| spots.iter().map(of).fold(0.0, pick);
         let (left, right) = (fold(|s| s.0, f64::min), fold(|s| s.0, f64::max));
@@ -86,12 +93,13 @@ impl Sheet {
         let scale = (columns / (right - left).max(1.0)).min(MOST_ROWS * ASPECT / (top - low).max(1.0));
         // Both are sums of lengths in the slots' range, so a few dozen rows at most.
         let rows = ((top - low) * scale / ASPECT).round() as usize + 2 * MARGIN;
-        Sheet { scale, left, top, cells: vec![vec![' '; width]; rows] }
+        Sheet { scale, left, low, top, yard, cells: vec![vec![' '; width]; rows] }
     }
 
     /// Row and column of a place.
     fn cell(&self, s: Spot) -> (isize, isize) {
-        let row = ((self.top - s.1) * self.scale / ASPECT).round() as isize;
+        let down = if self.yard { s.1 - self.low } else { self.top - s.1 };
+        let row = (down * self.scale / ASPECT).round() as isize;
         (row + MARGIN as isize, ((s.0 - self.left) * self.scale).round() as isize + MARGIN as isize)
     }
 

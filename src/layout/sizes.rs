@@ -39,7 +39,7 @@ pub(super) fn roles(end: End, gate: bool) -> Vec<PostRole> {
         End::Corner | End::InsideCorner | End::AngledCorner => Some(PostRole::Corner),
         End::EndPost | End::OpenEnd | End::House | End::Wall => Some(PostRole::End),
         End::GatePost => Some(PostRole::Gate),
-        End::StairHead | End::BottomNewel => None,
+        End::StairHead | End::BottomNewel => Some(PostRole::Stair),
     };
     own.into_iter().chain(gate.then_some(PostRole::Gate)).collect()
 }

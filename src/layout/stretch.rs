@@ -81,7 +81,7 @@ pub fn stretches(job: &Job, run: &Run) -> Vec<Stretch> {
 
 /// The run's stairs from the left, each by the opening it makes in the guard; as told where
 /// facts for that are lacking.
-fn as_built(job: &Job, run: &Run) -> Vec<StairOpening> {
+pub(crate) fn as_built(job: &Job, run: &Run) -> Vec<StairOpening> {
     let limits = Limits::in_force(&job.settings);
     let ground = Ground::of(job, &limits, Tape::default());
     let stairs = run.stairs.iter().map(|s| built(s, &ground).map_or(*s, |b| b.stairs));

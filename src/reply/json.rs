@@ -1,7 +1,7 @@
 //! JSON of a reply: the contract in README.md. Keys come in one order, always.
 
 use super::typed::is_unsafe;
-use super::{BayFig, Finding, PostFig, Reply, Values, job_json, plain, print};
+use super::{BayFig, Finding, NotchFig, PostFig, Reply, StrengthFig, Values, job_json, json_takeoff, plain, print};
 use crate::figure::{Fig, Value as Figure};
 use crate::job::{Job, RunId};
 use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
@@ -78,11 +78,12 @@ pub(super) fn length(l: Length, tape: Tape) -> Value {
     Value::Object(out)
 }
 
-fn figure(fig: &Fig, tape: Tape) -> Value {
+pub(super) fn figure(fig: &Fig, tape: Tape) -> Value {
     match fig.value() {
         Figure::Length(l) => length(l, tape),
         Figure::Count(n) => n.into(),
         Figure::Number(q) => number(q),
+        Figure::Money(m) => m.to_string().into(),
         Figure::Quantity(q, unit) => {
             json!({ "value": number(q), "unit": unit.name(), "text": print::quantity(q, unit) })
         }
@@ -113,7 +114,15 @@ fn values(v: &Values, tape: Tape) -> Value {
     put(&mut out, "clear_max", &v.clear_max, tape);
     put_list(&mut out, "posts", v.posts.iter().map(|p| post(p, tape)));
     put_list(&mut out, "bays", v.bays.iter().map(|b| bay(b, tape)));
+    put_list(&mut out, "strength", v.strength.iter().map(strength));
     put_list(&mut out, "ends", v.ends.iter().map(|e| e.name().into()));
+    json_takeoff::put(&mut out, &v.takeoff, tape);
+    if let Some(first) = v.notches.first() {
+        out.insert("notch".into(), notch(first, tape));
+    }
+    if v.notches.len() > 1 {
+        put_list(&mut out, "notches", v.notches.iter().map(|n| notch(n, tape)));
+    }
     for (name, fig) in &v.more {
         // The contract's names come first: a name of our own never stands in for one.
         out.entry(*name).or_insert_with(|| figure(fig, tape));
@@ -134,6 +143,18 @@ fn put_list(out: &mut Map<String, Value>, name: &str, items: impl Iterator<Item 
     }
 }
 
+/// Asked and allowed as plain numbers of one unit.
+fn strength(s: &StrengthFig) -> Value {
+    let unit = match s.demand.value() {
+        Figure::Quantity(_, unit) => unit.name(),
+        _ => "in",
+    };
+    let [demand, capacity, ratio] = [&s.demand, &s.capacity, &s.ratio].map(|f| number(f.as_q()));
+    json!({
+        "what": s.what, "demand": demand, "capacity": capacity, "ratio": ratio, "unit": unit, "source": s.source,
+    })
+}
+
 fn post(p: &PostFig, tape: Tape) -> Value {
     let mut said = json!({
         "run": p.run.0, "at": figure(&p.at, tape), "from": p.from, "kind": p.kind, "why": p.why,
@@ -143,6 +164,25 @@ fn post(p: &PostFig, tape: Tape) -> Value {
         said["shared_with"] = other.0.into();
     }
     flank(said, p.run, &p.stretch)
+}
+
+fn notch(n: &NotchFig, tape: Tape) -> Value {
+    let mut out = Map::new();
+    out.insert("post".into(), n.post.clone().into());
+    out.insert("posts".into(), n.posts.clone().into());
+    out.insert("shape".into(), n.shape.into());
+    put(&mut out, "off", &n.off, tape);
+    let depths: Map<String, Value> = n.depths.iter().map(|(way, fig)| ((*way).to_owned(), figure(fig, tape))).collect();
+    out.insert("depths".into(), depths.into());
+    put(&mut out, "left", &n.left, tape);
+    if let Some((off, left)) = &n.areas {
+        out.insert("area_off".into(), figure(off, tape));
+        out.insert("area_left".into(), figure(left, tape));
+    }
+    put(&mut out, "shoulder_from_top", &n.shoulder, tape);
+    put(&mut out, "leg", &n.leg, tape);
+    put(&mut out, "post_length", &n.total, tape);
+    Value::Object(out)
 }
 
 fn bay(b: &BayFig, tape: Tape) -> Value {

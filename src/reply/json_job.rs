@@ -2,10 +2,12 @@
 
 use super::json::{length, tape_of};
 use super::json_choices::choices;
+use super::json_order;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Basis, End, Fixing, GateAt, HouseEnd, Job, JoistsRun, Mount, NotchTold, PostRole, PostSize, Run, Settings,
+    Anyway, Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Mount, Nosing, NotchTold,
+    OrderBook, PostRole, PostSize, Run, Settings, Species, Turned, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -20,10 +22,14 @@ pub fn job_json(job: &Job) -> Value {
         job.runs.iter().flat_map(|r| stretches(job, r).into_iter().map(move |s| run(job, r, s, tape))).collect();
     let gates: Vec<Value> = job.runs.iter().flat_map(|r| gates_of(r, tape)).collect();
     let notes: Vec<&str> = job.notes.iter().map(|n| n.text.as_str()).collect();
-    json!({
+    let mut said = json!({
         "runs": runs, "deck": deck(job, tape), "stairs": stairs(job, tape), "gates": gates,
         "settings": settings(&job.settings, tape), "notes": notes,
-    })
+    });
+    if job.order != OrderBook::default() {
+        said["order"] = json_order::order(&job.order, tape);
+    }
+    said
 }
 
 pub(super) fn told(l: Option<Length>, tape: Tape) -> Value {
@@ -75,10 +81,14 @@ pub(super) fn side(at: GateAt) -> &'static str {
 }
 
 fn deck(job: &Job, tape: Tape) -> Value {
-    if job.deck_along.is_none() && job.deck_out.is_none() {
+    if job.deck_along.is_none() && job.deck_out.is_none() && job.deck_wide.is_none() {
         return Value::Null;
     }
-    json!({ "along_house": told(job.deck_along, tape), "out": told(job.deck_out, tape) })
+    let mut deck = json!({ "along_house": told(job.deck_along, tape), "out": told(job.deck_out, tape) });
+    if let Some(wide) = job.deck_wide {
+        deck["wide"] = length(wide, tape);
+    }
+    deck
 }
 
 fn settings(s: &Settings, tape: Tape) -> Value {
@@ -112,6 +122,23 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "joists": told(s.joists, tape),
         "first_joist": told(s.first_joist, tape),
         "joists_run": s.joists_run.map(joists_run),
+        "blocking": s.blocking.map(|b| if b == Blocking::AtPosts { "at every post" } else { "none" }),
+        "view": s.view.map(|v| if v == View::House { "house" } else { "yard" }),
+        "species": s.timber.species.map(Species::name),
+        "lumber_grade": s.timber.grade.map(Grade::name),
+        "service": s.timber.wet.map(|wet| if wet { "wet" } else { "dry" }),
+        "incised": s.timber.incised,
+        "load_duration": s.timber.duration.map(Duration::name),
+        "decking": told(s.foot.decking, tape),
+        "rim_height": told(s.foot.rim_tall, tape),
+        "nosing": s.foot.nosing.map(nosing),
+        "cap": told(s.foot.cap, tape),
+        "above_rail": told(s.foot.above, tape),
+        "angled_posts": s.foot.turned.map(turned),
+        "bolt": told(s.foot.bolt, tape),
+        "blade": told(s.foot.blade, tape),
+        "rail_notch": told(s.foot.rail_notch, tape),
+        "notch_anyway": s.foot.anyway.map(anyway),
     })
 }
 
@@ -138,6 +165,7 @@ fn role_name(role: PostRole) -> &'static str {
         PostRole::Line => "line",
         PostRole::End => "end",
         PostRole::Gate => "gate",
+        PostRole::Stair => "stair",
     }
 }
 
@@ -177,5 +205,27 @@ fn house_end(h: HouseEnd) -> &'static str {
     match h {
         HouseEnd::Post => "post",
         HouseEnd::Bracket => "bracket",
+    }
+}
+
+fn nosing(n: Nosing) -> &'static str {
+    match n {
+        Nosing::CutBack => "cut back",
+        Nosing::Whole => "whole",
+    }
+}
+
+fn turned(t: Turned) -> &'static str {
+    match t {
+        Turned::First => "square to the first side",
+        Turned::Next => "square to the next side",
+        Turned::Split => "splitting the turn",
+    }
+}
+
+fn anyway(a: Anyway) -> &'static str {
+    match a {
+        Anyway::Sleeve => "sleeve",
+        Anyway::Told => "told",
     }
 }

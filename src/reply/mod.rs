@@ -3,9 +3,12 @@
 mod json;
 mod json_choices;
 mod json_job;
+mod json_order;
 mod json_stairs;
+mod json_takeoff;
 mod plain;
 mod print;
+mod takeoff_values;
 mod typed;
 mod values;
 mod wrap;
@@ -14,9 +17,10 @@ pub(crate) use json::tape_of;
 pub use json::{json_line, reply_json};
 pub use json_job::job_json;
 pub use plain::{Shown, Tone, plain, shown};
+pub use takeoff_values::{PartFig, StickFig, TakeoffFigs};
 pub use typed::Typed;
 pub(crate) use typed::safe;
-pub use values::{BayFig, PostFig, Values};
+pub use values::{BayFig, NotchFig, PostFig, StrengthFig, Values};
 pub(crate) use wrap::wrap;
 
 use crate::figure::Fig;

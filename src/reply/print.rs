@@ -33,6 +33,7 @@ fn figure(fig: &Fig, style: Style, tape: Tape) -> String {
         Value::Length(l) => length(l, style, tape),
         Value::Count(n) => (n.to_string(), None),
         Value::Number(q) => number(q),
+        Value::Money(m) => (m.to_string(), None),
         Value::Quantity(q, unit) => (quantity(q, unit), None),
     };
     let glue = |s: &str| s.replace(' ', &GLUE.to_string());
@@ -84,18 +85,47 @@ fn tenths(q: Q) -> String {
     decimal(scaled / Ratio::from_integer(10)).0
 }
 
-/// A quantity to the decimals its unit is said to, a tie away from zero.
-pub(super) fn quantity(q: Q, unit: Unit) -> String {
-    let scale = Ratio::from_integer(10_i128.pow(unit.places()));
-    format!("{} {}", decimal((q * scale).round() / scale).0, unit.name())
-}
-
 /// A plain number: decimal where that is exact, else the fraction.
 fn number(q: Q) -> (String, Option<String>) {
     match decimal(q) {
         (text, true) => (text, None),
         (text, false) => (mixed(q), Some(format!("about {text}"))),
     }
+}
+
+/// A quantity to its unit's places, with its unit: `1,008 psi`. A ratio that would read
+/// as just one and is not is printed to as many places as show it.
+pub(super) fn quantity(q: Q, unit: Unit) -> String {
+    let one = Ratio::from_integer(1);
+    let rounded = |places: u32| {
+        let scale = Ratio::from_integer(10_i128.pow(places));
+        (q * scale).round() / scale
+    };
+    let honest = |places: &u32| unit != Unit::Times || q == one || rounded(*places) != one;
+    let places = (unit.places()..6).find(honest).unwrap_or(6);
+    let plain = decimal(rounded(places)).0;
+    let text = if unit == Unit::Times { padded(&plain, places) } else { grouped(&plain) };
+    if unit.name().is_empty() { text } else { format!("{text} {}", unit.name()) }
+}
+
+/// A ratio always shows its places: `3.00`.
+fn padded(text: &str, places: u32) -> String {
+    let (whole, part) = text.split_once('.').unwrap_or((text, ""));
+    format!("{whole}.{part:0<width$}", width = places as usize)
+}
+
+/// Digits before the point in threes: `12,500`.
+fn grouped(text: &str) -> String {
+    let (sign, digits) = text.strip_prefix('-').map_or(("", text), |rest| ("-", rest));
+    let (whole, part) = digits.split_once('.').map_or((digits, None), |(w, p)| (w, Some(p)));
+    let mut out = String::from(sign);
+    for (i, digit) in whole.chars().enumerate() {
+        if i > 0 && (whole.len() - i).is_multiple_of(3) {
+            out.push(',');
+        }
+        out.push(digit);
+    }
+    part.map_or(out.clone(), |p| format!("{out}.{p}"))
 }
 
 /// A mixed number: `2/7`, `1 1/3`. Never called for a whole one.
@@ -161,6 +191,26 @@ mod tests {
         let eighths = Tape::to(8).expect("eighths are on tapes");
         assert_eq!(shown(Value::Length(inches(47, 16)), Style::InchesExact, eighths), "3\" (exactly 2 15/16\")");
         assert_eq!(shown(Value::Length(inches(47, 16)), Style::InchesExact, Tape::SIXTEENTHS), "2 15/16\"");
+    }
+
+    /// Rounding by hand: 1,007.58 psi is 1,008; 1.0036 is over one and says so.
+    #[test]
+    fn quantities_print_with_their_unit() {
+        let rows = [
+            (Ratio::new(8_640_000, 8575), Unit::Psi, "1,008 psi"),
+            (Ratio::new(7200, 1), Unit::InchPounds, "7,200 in-lb"),
+            (Ratio::new(1_250_000, 1), Unit::Psi, "1,250,000 psi"),
+            (Ratio::new(343, 48), Unit::In3, "7.146 in^3"),
+            (Ratio::new(-1999, 2), Unit::Pounds, "-1,000 lb"),
+            (Ratio::new(10_036, 10_000), Unit::Times, "1.004"),
+            (Ratio::new(9999, 10_000), Unit::Times, "0.9999"),
+            (Ratio::new(733, 100), Unit::Times, "7.33"),
+            (Ratio::new(1, 1), Unit::Times, "1.00"),
+            (Ratio::new(19, 10), Unit::Times, "1.90"),
+        ];
+        for (q, unit, want) in rows {
+            assert_eq!(shown(Value::Quantity(q, unit), Style::Tape, Tape::SIXTEENTHS), want);
+        }
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The figures of one answer, by their names in the JSON contract.
 
+use super::TakeoffFigs;
 use crate::figure::Fig;
 use crate::job::{End, RunId};
 use crate::measure::Shade;
@@ -44,6 +45,46 @@ pub struct BayFig {
     pub gate: bool,
 }
 
+/// What is asked of a part beside what it is allowed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StrengthFig {
+    /// The part and what is asked of it.
+    pub what: &'static str,
+    /// Asked.
+    pub demand: Fig,
+    /// Allowed.
+    pub capacity: Fig,
+    /// Asked over allowed.
+    pub ratio: Fig,
+    /// Where what is allowed is published.
+    pub source: &'static str,
+}
+
+/// What comes off posts of one cut, and what is left.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NotchFig {
+    /// The post's size.
+    pub post: String,
+    /// The posts cut so, by their numbers.
+    pub posts: Vec<usize>,
+    /// The shape of the cut, or what is told of it.
+    pub shape: &'static str,
+    /// How deep it is from the deck side.
+    pub off: Option<Fig>,
+    /// How deep it is along each way it is marked.
+    pub depths: Vec<(&'static str, Fig)>,
+    /// What stays across the edge.
+    pub left: Option<Fig>,
+    /// The area that comes off and the area left, in square inches.
+    pub areas: Option<(Fig, Fig)>,
+    /// From the post's top to the shoulder.
+    pub shoulder: Option<Fig>,
+    /// From the shoulder down.
+    pub leg: Option<Fig>,
+    /// The piece to cut.
+    pub total: Option<Fig>,
+}
+
 /// The figures of one answer.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Values {
@@ -61,8 +102,14 @@ pub struct Values {
     pub shade: Option<Shade>,
     /// The result was told as "about".
     pub about: bool,
+    /// What is asked of parts, beside what they are allowed.
+    pub strength: Vec<StrengthFig>,
+    /// What comes off the posts' feet, one entry for each cut.
+    pub notches: Vec<NotchFig>,
     /// Further figures, by names of the program's own.
     pub more: Vec<(&'static str, Fig)>,
     /// Ends named by a query about one.
     pub ends: Vec<End>,
+    /// Lists of balusters, parts and cuts.
+    pub takeoff: TakeoffFigs,
 }

@@ -2,6 +2,7 @@
 
 use super::say::{about, fig, limit, of_run};
 use crate::figure::{Fig, Why};
+use crate::job::outline::stands_free;
 use crate::job::{Basis, Job, Mount, RunId};
 use crate::layout::{Layout, Meet, Part, RunLayout};
 use crate::limits;
@@ -11,10 +12,26 @@ use crate::reply::Span;
 /// A walk around the deck that does not come home.
 pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     let Some(miss) = &layout.open else { return Vec::new() };
-    let mut spans = vec![Span::Say("the sides don't come back to the house: ")];
+    let free = stands_free(job);
+    let says = if free {
+        "the sides don't come round to where they began: "
+    } else {
+        "the sides don't come back to the house: "
+    };
+    let mut spans = vec![Span::Say(says)];
     let (out, along) = (miss.by.out, miss.by.along);
-    let home = if out.is_positive() { " out from the house" } else { " inside the house" };
-    let length = if along.is_positive() { " more than the deck's length" } else { " less than the deck's length" };
+    let home = match (free, out.is_positive()) {
+        (true, true) => " beyond it",
+        (true, false) => " short of it",
+        (false, true) => " out from the house",
+        (false, false) => " inside the house",
+    };
+    let length = match (free, along.is_positive()) {
+        (true, true) => " to the right of it",
+        (true, false) => " to the left of it",
+        (false, true) => " more than the deck's length",
+        (false, false) => " less than the deck's length",
+    };
     let parts = [
         part(job, &miss.out, out, ["out and home", " they end ", home]),
         part(job, &miss.along, along, ["along it", " they reach ", length]),

@@ -1,8 +1,8 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    Basis, End, Fact, Gate, GateAt, Hung, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
-    StairOpening, Swing, Told, Turn,
+    Basis, End, Fact, Gate, GateAt, Hung, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting,
+    StairAt, StairOpening, Swing, Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 

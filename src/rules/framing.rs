@@ -1,12 +1,20 @@
 //! Checks on what lies under the posts: a joist beside each, or blocking.
 
 use super::say::{fig, of_run};
-use crate::job::Job;
+use crate::job::{Blocking, Job};
 use crate::layout::{Layout, Missed, Part, Under, framing_untold};
 use crate::reply::Span;
 
+/// True where blocking was told at every post: each has its framing then.
+fn blocked(job: &Job) -> bool {
+    job.settings.blocking == Some(Blocking::AtPosts)
+}
+
 /// Posts on a rim across the joists with no joist beside them.
-pub(super) fn missed(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+pub(super) fn missed(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    if blocked(job) {
+        return Vec::new();
+    }
     let sides = layout.framing.iter().filter_map(|f| match &f.under {
         Under::Missed(posts) if !posts.is_empty() => Some((f, posts)),
         _ => None,
@@ -41,7 +49,10 @@ fn one(post: &Missed) -> Vec<Span> {
 }
 
 /// A rim along the joists, or across them at an angle.
-pub(super) fn rim_along(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+pub(super) fn rim_along(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    if blocked(job) {
+        return Vec::new();
+    }
     let along = "its rim runs along the joists: every post wants blocking back to them, ";
     let angled = "its rim crosses the joists at an angle: every post wants blocking cut to it, ";
     let sides = layout.framing.iter().filter_map(|f| match &f.under {

@@ -2,7 +2,7 @@
 
 use super::say::{fig, inches};
 use crate::figure::Fig;
-use crate::job::{Job, NotchTold, PostRole};
+use crate::job::{Anyway, Job, NotchTold, PostRole};
 use crate::layout::{Layout, post_width};
 use crate::limits;
 use crate::measure::Length;
@@ -10,6 +10,10 @@ use crate::reply::Span;
 
 /// The notch told, if there is to be one.
 fn deep(job: &Job) -> Option<Length> {
+    // A sleeve carries nothing: a whole post stands in it.
+    if job.settings.foot.anyway == Some(Anyway::Sleeve) {
+        return None;
+    }
     match job.settings.notch {
         Some(NotchTold::Deep(l)) => Some(l),
         Some(NotchTold::None) | None => None,
@@ -18,7 +22,7 @@ fn deep(job: &Job) -> Option<Length> {
 
 /// The widths of the job's posts, smallest first.
 fn widths(job: &Job) -> Vec<(Length, Fig)> {
-    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate];
+    let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate, PostRole::Stair];
     let figs = roles.iter().map(|r| post_width(&job.settings, &[*r]));
     let mut widths: Vec<_> = figs.filter_map(|f| f.as_length().map(|l| (l, f))).collect();
     widths.sort_by_key(|(l, _)| *l);

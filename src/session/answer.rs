@@ -1,20 +1,26 @@
 //! The answer to one act, worded: the figure first, then what it rests on.
 
 mod before;
+mod notch;
+mod outline;
 mod reasons;
 mod refusals;
 mod stairs;
+mod strength;
 mod sums;
+mod takeoff;
 
 pub(super) use before::before;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
 pub(super) use stairs::beside_choice;
+use strength::beside;
+pub(super) use strength::supposed_by;
 pub(super) use sums::sum;
 
 use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::{End, Fact, Flank, Job, RunId};
+use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -34,6 +40,7 @@ fn spoken_of(job: &Job, facts: &[Fact]) -> Vec<RunId> {
     for fact in facts {
         match fact {
             Fact::Run(id, _) if !ids.contains(id) => ids.push(*id),
+            Fact::Set(Setting::Foot(_) | Setting::Notch(_)) => {}
             Fact::Set(_) | Fact::DeckAlong(_) | Fact::DeckOut(_) => return job.runs.iter().map(|r| r.id).collect(),
             _ => {}
         }
@@ -42,16 +49,29 @@ fn spoken_of(job: &Job, facts: &[Fact]) -> Vec<RunId> {
 }
 
 /// What was told, taken in: the layout it makes, then what was heard.
-pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> (Reply, Figs) {
+pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, width: usize) -> (Reply, Figs) {
     let Act::Tell(facts) = act else { return (Reply::of(Status::Told), Vec::new()) };
     let phrase = canon::write(act);
-    let runs = spoken_of(job, facts);
+    let runs = if outline::closes(before, job, facts) {
+        job.runs.iter().map(|r| r.id).collect()
+    } else {
+        spoken_of(job, facts)
+    };
     let settings_only = facts.iter().all(|f| matches!(f, Fact::Set(_)));
     let mut reply = Reply::of(Status::Told);
     let mut figs = Vec::new();
     if let Some(Query::Stairs(ask)) = then {
         (reply, figs) = stairs::answer(job, *ask);
         reply.findings = crate::rules::check(job, &lay_out(job));
+    } else if let Some(Query::Takeoff(ask)) = then {
+        let answered = takeoff::takeoff(job, ask);
+        (reply, figs) = (Reply { status: Status::Told, ..answered.0 }, answered.1);
+    } else if let Some((answered, of_feet)) = of_feet(job, facts, then, width) {
+        (reply.lines, reply.values, figs) = (answered.lines, answered.values, of_feet);
+        reply.findings = crate::rules::check(job, &lay_out(job));
+        let fresh = answered.findings.into_iter().filter(|f| reply.findings.iter().all(|g| g.rule != f.rule));
+        let fresh: Vec<_> = fresh.collect();
+        reply.findings.extend(fresh);
     } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
         let report = of_runs(job, &runs, which, focus, width);
@@ -62,12 +82,30 @@ pub(super) fn told(job: &Job, act: &Act, then: Option<&Query>, width: usize) -> 
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
     }
     reply.lines.extend(stairs::width_taken(job, facts));
+    takeoff::add_up(facts, &mut reply);
+    reply.lines.extend(takeoff::suits_the_sticks(job, facts));
     if stairs_unsized(job) {
         reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));
     }
+    reply.lines.extend(outline::lines(before, job, facts));
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
     (reply, figs)
+}
+
+/// What a line that tells of the posts' feet, or asks of them, is answered with: the foot.
+fn of_feet(job: &Job, facts: &[Fact], then: Option<&Query>, width: usize) -> Option<(Reply, Figs)> {
+    let foot = |f: &Fact| match f {
+        Fact::Set(Setting::Foot(Foot::RailNotch(l))) => Some(notch::up_top(*l)),
+        Fact::Set(Setting::Notch(NotchTold::Deep(l))) => Some(notch::told_depth(job, *l)),
+        Fact::Set(Setting::Foot(Foot::Nosing(_))) => notch::settled(job),
+        _ => None,
+    };
+    match then {
+        Some(Query::Notch(ask)) => Some(notch::notch(job, *ask, width)),
+        Some(_) => None,
+        None => facts.iter().find_map(foot),
+    }
 }
 
 /// True where two runs end at the same stairs and nobody said how wide those are.
@@ -81,8 +119,14 @@ fn taken(facts: &[Fact]) -> &'static str {
         [Fact::Note(_)] => "Noted.",
         [Fact::DropNote(_)] => "That note is gone.",
         [Fact::DropRun(_)] => "That run is gone.",
+        [Fact::Deck(DeckFact::New), ..] => "A new deck: how long is it along the house, and how far does it come out?",
+        [Fact::Deck(DeckFact::StartOver), ..] => {
+            "Everything told before is set aside; undo brings it back. What is the deck?"
+        }
+        [Fact::NoStairs] => "No stairs: noted.",
         [Fact::DeckAlong(_), ..] => "Kept. How far does it come out from the house?",
         [Fact::DeckOut(_), ..] => "Kept. How long is it along the house?",
+        [Fact::Order(_), ..] => "Kept for the order.",
         _ => "Kept for this job.",
     }
 }
@@ -122,8 +166,20 @@ pub(super) fn supposed(
     if runs.is_empty() {
         runs = then.runs.iter().map(|r| r.id).collect();
     }
+    if let Some(Query::Takeoff(ask)) = asked_for {
+        return supposed_parts(then, ask, phrase);
+    }
     let (focus, which) = asked(asked_for, Focus::Bays);
     let mut reply = Reply::of(Status::Answered);
+    if let Some((answered, figs)) = of_feet(then, facts, asked_for, width) {
+        reply.lines.push(Line::say(Role::Answer, "If it were so:"));
+        reply.lines.extend(answered.lines);
+        (reply.values, reply.findings) = (answered.values, answered.findings);
+        reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
+        reply.lines.push(heard(&phrase));
+        reply.readback = Some(phrase);
+        return (reply, figs);
+    }
     let report = of_runs(then, &runs, which, focus, width);
     let figs = figures(&report.values);
     if then.runs.is_empty() {
@@ -140,6 +196,17 @@ pub(super) fn supposed(
         let spans = [Span::Say("As it stands: ")].into_iter().chain(first.spans);
         reply.lines.push(Line::new(Role::Detail, spans));
     }
+    reply.lines.extend(beside(now, then));
+    reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
+    reply.lines.push(heard(&phrase));
+    reply.readback = Some(phrase);
+    (reply, figs)
+}
+
+/// A what-if with a question about balusters, parts or cost in it.
+fn supposed_parts(then: &Job, ask: &crate::grammar::ask::TakeoffAsk, phrase: String) -> (Reply, Figs) {
+    let (mut reply, figs) = takeoff::takeoff(then, ask);
+    reply.lines.insert(0, Line::say(Role::Answer, "If it were so:"));
     reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
@@ -159,6 +226,9 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
+        Query::Strength(ask) => strength::strength(job, ask),
+        Query::Takeoff(ask) => takeoff::takeoff(job, ask),
+        Query::Notch(ask) => notch::notch(job, *ask, width),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));
@@ -177,7 +247,7 @@ fn beside_stairs(job: &Job, id: RunId, flank: Flank) -> (Reply, Figs) {
         return (Reply { lines: vec![says], ..Reply::of(Status::Refused) }, Vec::new());
     };
     let side = if flank == Flank::Left { " of guard left of the stairs" } else { " of guard right of the stairs" };
-    let seen = Line::say(Role::Detail, "Left and right as seen standing at the house, looking out.");
+    let seen = Line::say(Role::Detail, outline::seen_from(job));
     reply.lines =
         vec![Line::new(Role::Answer, [Span::Fig(fig.clone(), Style::Full), Span::Say(side), Span::Say(".")]), seen];
     reply.values.result = Some(fig.clone());

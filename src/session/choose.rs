@@ -8,7 +8,6 @@ use crate::grammar::draft::{Clash, Clause, Reading, RunDraft, StairDraft, Weight
 use crate::grammar::items::{Is, Item, likeliest};
 use crate::grammar::reading::readings;
 use crate::grammar::sense::{Foreign, Sense};
-use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::words::Word;
 use crate::job::Job;
 use crate::measure::{Meaning, Measure};
@@ -215,6 +214,11 @@ fn own_figures(items: &[Item]) -> bool {
     items.iter().any(|i| matches!(&i.is, Is::Measure(m) if !ruled(m) && !matches!(m.meaning, Meaning::Lumber(_))))
 }
 
+/// True where a reading says something and leaves nothing of weight out.
+fn reads_all(reading: &Reading) -> bool {
+    !reading.clauses.is_empty() && blocked(reading).is_none() && reading.clash.is_none()
+}
+
 fn alien(item: &Item) -> Option<Foreign> {
     item.senses().iter().find_map(|s| if let Sense::Foreign(f) = s { Some(*f) } else { None })
 }
@@ -245,12 +249,9 @@ fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
             .any(|l| l.weight == Weight::Unknown && l.words.contains(&item.words.start) && l.words.len() > 1);
         noise && !best.clauses.is_empty() && blocked(best).is_none()
     };
-    // A foreign word that has its part in what reads is none: "lands on a slab".
-    let told = |item: &Item| {
-        let left = best.left.iter().any(|l| l.words.contains(&item.words.start));
-        !left && best.clauses.iter().any(|c| matches!(c, Clause::Stair(StairSaid::Lands(_))))
-    };
-    items.iter().filter(|i| !in_noise(i) && !told(i)).find_map(alien)
+    // "sales tax is 6 percent": what a piece reads is of the trade.
+    let read = |item: &Item| reads_all(best) && !best.left.iter().any(|l| l.words.contains(&item.words.start));
+    items.iter().filter(|i| !in_noise(i) && !read(i)).find_map(alien)
 }
 
 // --- answers to a question -------------------------------------------------------------------

@@ -3,10 +3,13 @@
 
 mod alone;
 mod asks;
+mod bumps;
 mod changes;
 mod checks;
 mod choices;
+mod decks;
 mod drops;
+mod feet;
 mod gates;
 mod hung;
 mod runs;
@@ -14,10 +17,13 @@ mod same;
 mod settings;
 mod stair_sides;
 mod stairs;
+mod strength;
+mod takeoff;
 mod walks;
 
 use super::state::{Focus, Lack, Session};
 use crate::grammar::draft::{Clause, Reading};
+use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::{Act, Query, Talk};
 use crate::job::{Fact, Impossible, Job, PostRole, RunId, RunPatch, Setting, SlotId};
@@ -100,10 +106,20 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         session,
         corrects: reading.corrects || reading.supposes || reading.trails && standing && !tells_whole_run(reading),
         infill: of_infill(session, reading),
-        sides: reading.clauses.contains(&Clause::Shape),
+        sides: reading.clauses.contains(&Clause::Shape) || walks::goes_round(reading),
         runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
-        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::AskStairs(_) | Clause::Query(_))),
+        asks: reading
+            .clauses
+            .iter()
+            .any(|c| matches!(c, Clause::Ask(_) | Clause::AskStairs(_) | Clause::Query(_) | Clause::Takeoff(_))),
+        walks: reading.clauses.iter().filter(|c| matches!(c, Clause::Walk { .. })).count(),
+        framing: reading
+            .clauses
+            .iter()
+            .any(|c| matches!(c, Clause::Joists(_) | Clause::Blocking(_) | Clause::Alone { .. })),
+        rails: decks::rails(reading),
+        strips: reading.clauses.iter().any(|c| matches!(c, Clause::Strip { .. })),
         placed: reading.clauses.iter().any(|c| matches!(c, Clause::Stair(StairSaid::Place(..)))),
     };
     one_thing(reading)?;
@@ -116,7 +132,12 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let start = Branch { job: session.job.clone(), facts: Vec::new(), focus: session.talk.focus.clone(), ask: false };
     let mut start = resolver.supposed(start, reading)?;
     // "no 3 inches under", with nothing told to say no to: a denial as like as a repair.
-    start.ask |= reading.denies && session.job == Job::default();
+    let untold = |c: &Clause| {
+        let deck = matches!(c, Clause::Deck(..) | Clause::DeckBy(..) | Clause::DeckMore(..));
+        deck && session.job.deck_along.is_none() && session.job.deck_out.is_none()
+    };
+    let nothing_told = session.job == Job::default() || reading.clauses.iter().any(untold);
+    start.ask |= reading.denies && nothing_told;
     let mut branches = vec![start];
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
@@ -126,15 +147,32 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let (first, rest): (Vec<&Clause>, Vec<&Clause>) = reading.clauses.iter().partition(for_all);
     for clause in first.into_iter().chain(rest) {
         match clause {
+            Clause::Ask(_) if matches!(then, Some(Query::Notch(_))) => {
+                return Err(Problem::Ask("One question at a time, please.", Vec::new()));
+            }
             Clause::Ask(ask) => then = Some(resolver.asked(*ask, &branches[0].job)?),
             Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
+            // Of a foot and of something else in one line: one answer would go unsaid.
+            Clause::Query(query) if two_questions(then.as_ref(), query) => {
+                return Err(Problem::Ask("One question at a time, please.", Vec::new()));
+            }
             Clause::Query(query) => then = Some(query.clone()),
+            Clause::Takeoff(draft) => match resolver.takeoff(draft, &branches[0].job)?.as_slice() {
+                [ask] => then = Some(Query::Takeoff(*ask)),
+                _ => return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new())),
+            },
             Clause::Talk(Talk::Hello) => {}
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
         }
     }
     one_question(&branches[0].facts, then.as_ref())?;
     resolver.finish(branches, then, reading)
+}
+
+/// True for two questions, one of them of a foot.
+fn two_questions(then: Option<&Query>, query: &Query) -> bool {
+    let of_foot = |q: &Query| matches!(q, Query::Notch(_));
+    then.is_some_and(|first| first != query && (of_foot(first) || of_foot(query)))
 }
 
 /// Facts of the same run told in one line, as one fact.
@@ -183,6 +221,14 @@ pub(super) struct Resolver<'a> {
     pub asks: bool,
     /// Stairs are placed in the same line.
     pub placed: bool,
+    /// How many sides of a walk the line tells.
+    pub walks: usize,
+    /// The framing, or a deck by itself, is told in the same line.
+    pub framing: bool,
+    /// The sides of a strip told to have a guard: one, by name or not, or both.
+    pub rails: Option<Option<Side>>,
+    /// A strip of deck is told in the same line.
+    pub strips: bool,
 }
 
 fn of_infill(session: &Session, reading: &Reading) -> bool {
@@ -258,6 +304,13 @@ impl Resolver<'_> {
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
+            Clause::Strength(_) => Err(Problem::Ask("A question about strength on its own line, please.", Vec::new())),
+            Clause::Order(draft) => self.order(branch, draft),
+            Clause::Orders(orders) => {
+                let told = orders.iter().try_fold(branch, |b, order| b.with(Fact::Order(order.clone())));
+                told.map(|b| vec![b])
+            }
+            Clause::Takeoff(_) => Ok(vec![branch]),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),
@@ -268,6 +321,17 @@ impl Resolver<'_> {
             Clause::StairsAlong(at) => self.stairs_along(branch, at),
             Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
             Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),
+            Clause::Whole(fact) => self.whole(branch, *fact),
+            Clause::NoStairs => Ok(vec![branch.with(Fact::NoStairs)?]),
+            Clause::LineOutside(m) => self.line_outside(branch, m),
+            Clause::Joists(draft) => self.joists(branch, draft),
+            Clause::DeckBy(sides, lies) => self.deck_by(branch, sides, lies),
+            Clause::Alone { along, out, free } => self.alone_deck(branch, along, out.as_ref(), *free),
+            Clause::Strip { wide, long } => self.strip(branch, wide, long.as_ref()),
+            Clause::RailOn(_) => self.rail_on(branch),
+            Clause::Bump(draft) => self.bump(branch, draft),
+            Clause::Clip(draft) => self.clip(branch, draft),
+            Clause::Recess(m) => self.recess(branch, m),
             Clause::Either(slot, a, b) => self.either(branch, *slot, a, b),
             Clause::Lumber { size, not } => self.lumber(branch, *size, *not),
             Clause::Wide(m) => self.wide(branch, m),

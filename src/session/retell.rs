@@ -3,7 +3,7 @@
 
 use super::state::{Delta, Focus, Lack, Log, Pending, Session, Talk};
 use crate::grammar::Act;
-use crate::job::{Fact, Impossible, Job, NotchTold, PostRole, PostSize, RunPatch, Setting, SlotId};
+use crate::job::{DeckFact, Fact, Impossible, Job, NotchTold, PostRole, PostSize, RunPatch, Setting, SlotId};
 use crate::measure::{Length, Said, exact_phrase};
 
 /// How many facts are taken before the job is put by: what a line that fails costs to take back.
@@ -65,6 +65,7 @@ pub(super) fn focus_after(focus: Focus, facts: &[Fact]) -> Focus {
         Fact::Run(id, patch) => of_run(Focus { run: Some(*id), ..focus }, patch),
         Fact::Set(setting) => Focus { slot: slot(*setting), deck: false, bays: false, ..focus },
         Fact::StairWidth(_) => Focus { slot: Some(SlotId::StairWidth), deck: false, bays: false, ..focus },
+        Fact::Deck(DeckFact::New | DeckFact::StartOver) => Focus { deck: true, ..Focus::default() },
         Fact::DeckAlong(_) | Fact::DeckOut(_) => Focus { deck: true, slot: None, bays: false, ..focus },
         Fact::DropRun(_) => Focus::default(),
         _ => focus,
@@ -97,6 +98,13 @@ fn slot(setting: Setting) -> Option<SlotId> {
         Setting::CentreMax(_) => Some(SlotId::CentreMax),
         Setting::Grade(_) => Some(SlotId::Grade),
         Setting::Notch(NotchTold::Deep(_)) => Some(SlotId::NotchDepth),
+        Setting::Overhang(_) => Some(SlotId::Overhang),
+        Setting::Skirt(_) => Some(SlotId::Skirt),
+        Setting::Rim(_) => Some(SlotId::Rim),
+        Setting::Line(_) => Some(SlotId::Line),
+        Setting::HoldBack(_) => Some(SlotId::HoldBack),
+        Setting::Joists(_) => Some(SlotId::Joists),
+        Setting::FirstJoist(_) => Some(SlotId::FirstJoist),
         _ => None,
     }
 }

@@ -4,7 +4,7 @@ use crate::figure::Fig;
 use crate::grammar::Act;
 use crate::grammar::draft::Reading;
 use crate::job::{Fact, Job, PostRole, RunId, SlotId};
-use crate::measure::Said;
+use crate::measure::{Length, Said};
 
 /// A conversation so far: the job, and what was said about it.
 #[derive(Clone, Debug)]
@@ -47,6 +47,8 @@ pub(super) struct Focus {
     pub slot: Option<SlotId>,
     /// Whose posts' size was told last.
     pub role: Option<PostRole>,
+    /// The clear opening asked about or told last.
+    pub opening: Option<Length>,
 }
 
 /// An open question.

@@ -6,6 +6,7 @@ use super::point::{pointer, typed};
 use super::resolve::{Problem, Resolved};
 use super::retell::focus_after;
 use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
+use crate::grammar::ask::StrengthAsk;
 use crate::grammar::draft::{Clause, Reading, Weight};
 use crate::grammar::items::{Item, cuts};
 use crate::grammar::sense::{Foreign, Sense};
@@ -166,7 +167,7 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
         Err(impossible) => return same(session, answer::impossible(&impossible)),
     };
     let act = Act::Tell(facts);
-    let (mut reply, figs) = answer::told(&job, &act, then, session.width);
+    let (mut reply, figs) = answer::told(&session.job, &job, &act, then, session.width);
     reply.status = Status::Told;
     if let Act::Tell(facts) = &act {
         let at = reply.lines.iter().position(|l| l.role == Role::Heard).unwrap_or(reply.lines.len());
@@ -199,11 +200,29 @@ fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
     let (reply, figs) = match query {
         Query::Why => answer::why(&session.job, &session.talk.last, session.width),
         Query::Sources => answer::sources(&session.talk.last),
+        Query::Strength(ask) => return strength_act(session, &ask, turn),
         query => answer::query(&session.job, &query, session.width),
     };
     let last = if figs.is_empty() { session.talk.last.clone() } else { figs };
-    let turn = Turn { supposed: session.talk.supposed.clone(), last, ..turn };
+    // What a question asks back is answered by its choices.
+    let acts: Vec<Act> = reply.choices.iter().filter_map(|c| canon::read(c)).collect();
+    let turn = Turn { supposed: session.talk.supposed.clone(), last, pending: opened(&acts), ..turn };
     (Delta { job: None, log: Log::Same, talk: turn }, reply)
+}
+
+/// A strength question: it builds on what was supposed, and one that stretches a bay is a
+/// what-if itself.
+fn strength_act(session: &Session, ask: &StrengthAsk, turn: Turn) -> (Delta, Reply) {
+    let mut supposed = session.talk.supposed.clone();
+    let job = session.job.with_all(&supposed).unwrap_or_else(|_| session.job.clone());
+    let (mut reply, last) = answer::query(&job, &Query::Strength(*ask), session.width);
+    let facts = if reply.status == Status::Answered { answer::supposed_by(ask) } else { Vec::new() };
+    if !facts.is_empty() {
+        let says = "Nothing is changed. Say \"keep it\" to let this job's bays run so long.";
+        reply.lines.push(Line::say(Role::Detail, says));
+    }
+    supposed.extend(facts);
+    (Delta { job: None, log: Log::Same, talk: Turn { supposed, last, ..turn } }, reply)
 }
 
 fn talked(session: &Session, talk: Talk, turn: Turn) -> (Delta, Reply) {

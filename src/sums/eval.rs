@@ -65,7 +65,7 @@ fn held(v: Value) -> Result<Value, SumError> {
     let q = match v {
         Value::Length(l) => l.q(),
         Value::Number(q) | Value::Quantity(q, _) => q,
-        Value::Count(_) => return Ok(v),
+        Value::Count(_) | Value::Money(_) => return Ok(v),
     };
     let wide = WIDEST.unsigned_abs();
     let fits = q.numer().unsigned_abs() <= wide && q.denom().unsigned_abs() <= wide;
@@ -92,6 +92,7 @@ fn kind(v: Value) -> Kind {
         // A sum has no quantities yet: one would count as its number.
         Value::Number(q) | Value::Quantity(q, _) => Kind::Number(q),
         Value::Count(n) => Kind::Number(Q::from_integer(i128::from(n))),
+        Value::Money(m) => Kind::Number(crate::measure::q_from_decimal(m).unwrap_or_default()),
     }
 }
 

@@ -69,6 +69,7 @@ pub fn text(line: &Line) -> String {
                 Value::Length(l) => Tape::SIXTEENTHS.read(l),
                 Value::Count(n) => n.to_string(),
                 Value::Number(q) | Value::Quantity(q, _) => q.to_string(),
+                Value::Money(m) => m.to_string(),
             },
             Span::Typed(t) => t.as_str().to_owned(),
             Span::Phrase(s) | Span::Drawn(s) => s.clone(),

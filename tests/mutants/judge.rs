@@ -127,7 +127,14 @@ fn shows_more(was: &Read, now: &Read, word: &str) -> bool {
     let text = plain(word);
     let count = |r: &Read| plain(&r.readback).windows(text.len().max(1)).filter(|w| *w == text).count();
     let spelled = !is_number(word) && count(now) > count(was);
+    // "do without that": a denial that drops it.
+    let dropped = senses(word).contains(&Sense::Not) && more("drop ");
+    // "no steps on this one front": the run of that name is the one that shows.
+    let side = senses(word).iter().any(|s| matches!(s, Sense::Side(_)));
+    let of_a_run = side && now.readback.starts_with("run ") && !was.readback.starts_with("run ");
     sensed
+        || of_a_run
+        || dropped
         || spelled
         || laws::number_shows_more(was, now, word)
         || unit_shows(was, now, word)
@@ -191,14 +198,29 @@ fn means_nothing_new(now: &Read, at: usize, word: &str) -> bool {
         || unit_shows(now, now, word)
         || opens_a_correction(now, at, word)
         || repairs_again(&tokens, at, word)
+        || supposes_already(now, word)
+        || says_ends(&tokens, at, word)
         || says_again(&tokens, at, word)
         || colours(&tokens, at, word)
         || belongs(now, word)
         || senses(word).iter().any(|s| matches!(s, Sense::Verb(Verb::Use | Verb::Put)))
-        || senses(word).contains(&Sense::Part(Part::Post)) && now.readback.contains("most ")
+        || senses(word).contains(&Sense::Part(Part::Post))
+            && (now.readback.contains("most ") || now.readback.contains("posts: "))
         || senses(word)
             .iter()
             .any(|s| matches!(s, Sense::Basis(_)) && marks(*s).iter().any(|m| now.readback.contains(m)))
+}
+
+/// "what if it suppose was 2 bays": a what-if said to be one.
+fn supposes_already(now: &Read, word: &str) -> bool {
+    now.readback.starts_with("suppose: ") && senses(word).contains(&Sense::Verb(Verb::Suppose))
+}
+
+/// "another post at 7 ft": a post at a mark is one more; "2 1/2 not 3 inches": of what is denied.
+fn says_ends(tokens: &[&str], at: usize, word: &str) -> bool {
+    let behind = |back: usize| at.checked_sub(back).and_then(|b| tokens.get(b)).copied().unwrap_or("");
+    let one_more = word == "another" && tokens.get(at + 1).is_some_and(|t| *t == "post");
+    one_more || senses(word).iter().any(|s| matches!(s, Sense::Unit(_))) && is_number(behind(1)) && behind(2) == "not"
 }
 
 /// "sorry, no, 11-9", "no I mean": a repair by a repair.
@@ -221,7 +243,7 @@ fn says_again(tokens: &[&str], at: usize, word: &str) -> bool {
 /// "the far corner", "four same bays": said of what stands there anyway.
 fn colours(tokens: &[&str], at: usize, word: &str) -> bool {
     let after = tokens.iter().skip(at + 1).find(|t| !matches!(**t, "the" | "a" | "an" | "my"));
-    let next = after.map(|t| senses(t)).unwrap_or_default();
+    let next = after.map(|t| senses(t.split('/').next().unwrap_or(t))).unwrap_or_default();
     let place = next.iter().any(|s| matches!(s, Sense::End(_)));
     place && ["far", "other", "first", "second", "next", "last"].contains(&word)
         || word == "same" && next.contains(&Sense::Part(Part::Bay))
@@ -272,7 +294,11 @@ fn opens_a_correction(now: &Read, at: usize, word: &str) -> bool {
 fn belongs(now: &Read, word: &str) -> bool {
     let layout = |s: &Sense| matches!(s, Sense::Part(Part::Post | Part::Run | Part::Guard | Part::Layout));
     let adds = |s: &Sense| matches!(s, Sense::Op(Op::Add | Op::Total));
-    now.readback.starts_with("layout") && senses(word).iter().any(layout)
+    let counted = |s: &Sense| matches!(s, Sense::Part(_) | Sense::Parts(_));
+    let sum = ["sum: ", "pieces: ", "sticks: "].iter().any(|lead| now.readback.starts_with(lead));
+    // "five posts at 11 5/8": what is counted is no part of the arithmetic.
+    sum && senses(word).iter().any(counted)
+        || now.readback.starts_with("layout") && senses(word).iter().any(layout)
         || now.readback.starts_with("sum: ") && now.readback.contains(" + ") && senses(word).iter().any(adds)
 }
 
@@ -297,6 +323,11 @@ fn doubled(was: &Read, now: &Read, word: &str) -> Verdict {
     }
 }
 
+/// A list of the job as it stands, with no figure of its own: the answer says what it is of.
+fn asks_for_a_list(was: &Read) -> bool {
+    ["cuts?", "buy?", "parts?", "cost?", "splits?", "balusters?"].contains(&was.readback.as_str())
+}
+
 // --- a word left out -------------------------------------------------------------------------------
 
 fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
@@ -308,13 +339,16 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
         || is_light(word) && !is_number(word)
         || is_unknown(word)
         || plain(word).iter().all(|w| was.named.contains(w))
-        || was.readback.starts_with("rule ") && !senses(word).contains(&Sense::Not)
+        || (was.readback.starts_with("rule ") || asks_for_a_list(was)) && !senses(word).contains(&Sense::Not)
         || is_number(word) && (laws::superseded(&was.line, at) || laws::is_zero(word))
         || laws::counts_runs(was, at, word)
         || word == "one" // "the front one": it points
+        || matches!(word, "another" | "1st" | "each" | "away" | "end") // said by what stands beside them
         || takes_back_still(was, at, word)
         || place_still_said(was, now, at, word)
         || word == "nothing" && is_number(token(&was.line, 0)) // "nine foot nothing": and no inches
+        // Only corner posts are held back, so either word says which.
+        || now.readback.starts_with("hold-back:") && matches!(word, "corner" | "posts")
         || inferred(was, now, at, word);
     if unneeded { Verdict::Kept } else { silent("a word left out, nothing changed") }
 }
@@ -386,6 +420,8 @@ fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
         Sense::Verb(Verb::Move) => has("gate "),
         // "in the middle of the front": the run spoken of goes by that name.
         Sense::Side(_) if now.goes_on && has("run 1: ") => true,
+        // "when i say left i mean facing the house".
+        Sense::Side(_) if has("left and right: ") => true,
         // What is counted or measured is no part of the arithmetic.
         Sense::Part(_) | Sense::Op(Op::Ways) | Sense::Cue(Cue::Square) => sum,
 

@@ -23,7 +23,14 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Nth(_) => vec!["run "],
         Sense::Topic(id) => vec![id],
         Sense::Way(way) => way_marks(way).to_vec(),
+        Sense::Strong(_) => {
+            vec!["strength of ", "species:", "service:", "incised:", "load duration:", "cap:", "top rail"]
+        }
+        Sense::Wood(species) => vec![species.name()],
         Sense::Shape => vec!["off the house", "turning"],
+        Sense::Free => vec!["off by itself"],
+        Sense::Joists(_) => vec!["joists run:"],
+        Sense::View(_) => vec!["as seen from"],
         Sense::Unit(_) | Sense::Qualifier | Sense::Foreign(_) | Sense::Reason | Sense::Link | Sense::Fill => vec![],
     }
 }
@@ -40,7 +47,7 @@ fn basis_mark(basis: Basis) -> &'static str {
 fn way_marks(way: Way) -> &'static [&'static str] {
     match way {
         Way::Start | Way::Out => &["off the house", "turning", " out"],
-        Way::Right | Way::In | Way::Left => &["turning"],
+        Way::Right | Way::In | Way::Left | Way::Side { .. } | Way::Turn { .. } => &["turning"],
     }
 }
 
@@ -51,7 +58,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::TopRail | Part::Handrail => &["height:"],
         Part::BottomRail => &["gap under:"],
         // What spaces, mounts and fixes is said of posts alone.
-        Part::Post | Part::Rest | Part::Sleeve => &["post", "most ", "mount:", "fixing:", "bays?"],
+        Part::Post | Part::Rest | Part::Sleeve => &["post", "most ", "mount:", "fixing:", "bays?", "hold-back:"],
         Part::CornerPost => &["corner posts"],
         Part::LinePost => &["line posts"],
         Part::EndPost => &["end post"],
@@ -70,11 +77,17 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Layout => &["layout"],
         Part::Note => &["note"],
         Part::Corner => &["turning"],
-        Part::Riser => &["riser", "rise ", "tread"],
         Part::StairPart => &["rise ", "in the framing", "stringers", "deep into the deck", "height of the stairs"],
         Part::Leaf => &["hinge", "latch", "swing", "leaf", "leaves", "self-closing"],
-        Part::Landing => &["lands on a landing"],
-        Part::Framing => &[],
+        Part::Joist => &["joist"],
+        Part::Decking => &["overhang:", "on the decking", "baluster line:"],
+        Part::Blocking => &["blocking:"],
+        Part::Skirt => &["skirt:", "rim", "overhang:"],
+        Part::Edge => &["inside the edge", "over the edge", "run "],
+        Part::Strip => &["deck:"],
+        Part::Line => &["baluster line:"],
+        Part::Riser => &["riser", "rise ", "tread"],
+        Part::Landing | Part::Framing => &[],
     }
 }
 
@@ -102,6 +115,7 @@ fn cue_marks(cue: Cue) -> &'static [&'static str] {
         Cue::Most => &["most ", "gap limit"],
         Cue::Under => &["gap under:"],
         Cue::Above => &["above ground:"],
+        Cue::Overhang => &["overhang:"],
         Cue::Least | Cue::Already => &[],
     }
 }

@@ -1,24 +1,32 @@
 //! Facts: one phrase each, joined by "; ".
 //!
 //! ```text
-//! setting = ("posts" | "corner posts" | "line posts" | "end posts" | "gate posts") ": " (lumber | inches " wide")
+//! setting = ("posts" | "corner posts" | "line posts" | "end posts" | "gate posts" | "stair posts") ": " (lumber | inches " wide")
 //!         | "height: " inches " to the top" | "gap under: " inches | "balusters: " inches " wide"
 //!         | "gap limit: " inches | "most clear: " length | "most on centre: " length | "above ground: " inches
 //!         | "overhang: " inches | "skirt: " inches " thick" | "rim: " inches " thick"
 //!         | "baluster line: " inches " inside the edge" | "hold-back: " inches
 //!         | "joists: " inches " on centre" | "first joist: " inches " in" | "joists run: " words
 //!         | "mount: " words | "fixing: " words | "house end: " words
-//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts
+//!         | "blocking: " words | "left and right: " words
+//!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts | timber        see timber.rs
+//! order   = "kerf: " inches | ...                                               see order.rs
 //! deck    = "deck: " length (" along the house" | " out")
 //! ```
 
 use super::Read;
 use super::clean::clean_note;
+use super::deck::{read_deck, write_deck};
+use super::foot::{read_foot, write_foot};
 use super::length::{read_length, read_lumber};
+use super::order::{read_order, write_order};
 use super::run::{read_run, write_run};
 use super::stairs::{read_stair_fact, write_stair_fact};
+use super::timber::{read_timber, write_timber};
 use super::words::{Table, one_of, whole, words_of};
-use crate::job::{Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting};
+use crate::job::{
+    Blocking, Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting, View,
+};
 use crate::measure::{Tape, exact_inches, exact_phrase};
 use nom::Parser;
 use nom::branch::alt;
@@ -33,6 +41,7 @@ const ROLES: &Table<PostRole> = &[
     (PostRole::Line, "line posts"),
     (PostRole::End, "end posts"),
     (PostRole::Gate, "gate posts"),
+    (PostRole::Stair, "stair posts"),
 ];
 
 const MOUNTS: &Table<Mount> = &[
@@ -49,6 +58,10 @@ const HOUSE_ENDS: &Table<HouseEnd> = &[(HouseEnd::Post, "post"), (HouseEnd::Brac
 
 const JOISTS_RUN: &Table<JoistsRun> = &[(JoistsRun::Out, "out from the house"), (JoistsRun::Along, "along the house")];
 
+const BLOCKING: &Table<Blocking> = &[(Blocking::AtPosts, "at every post"), (Blocking::None, "none")];
+
+const VIEWS: &Table<View> = &[(View::House, "as seen from the house"), (View::Yard, "as seen from the yard")];
+
 /// The facts of one act, joined.
 pub(super) fn write_facts(facts: &[Fact]) -> String {
     facts.iter().map(write_fact).collect::<Vec<_>>().join("; ")
@@ -62,12 +75,14 @@ pub fn write_fact(fact: &Fact) -> String {
         Fact::Set(setting) => write_setting(*setting),
         Fact::DeckAlong(l) => format!("deck: {} along the house", exact_phrase(*l)),
         Fact::DeckOut(l) => format!("deck: {} out", exact_phrase(*l)),
+        Fact::Deck(fact) => write_deck(*fact),
         Fact::StairWidth(_) | Fact::StairMeasure(_) | Fact::StairPlace(_) | Fact::Flight(_) | Fact::NoStairs => {
             write_stair_fact(fact).unwrap_or_default()
         }
         // A note without words never comes out of `clean_note`; one built by hand still gets a line that reads.
         Fact::Note(words) => format!("note: {}", clean_note(words).as_deref().unwrap_or("(no words)")),
         Fact::DropNote(n) => format!("drop note {n}"),
+        Fact::Order(order) => write_order(order),
     }
 }
 
@@ -90,11 +105,15 @@ fn write_setting(setting: Setting) -> String {
         Setting::Joists(l) => format!("joists: {} on centre", exact_inches(l)),
         Setting::FirstJoist(l) => format!("first joist: {} in", exact_inches(l)),
         Setting::JoistsRun(way) => format!("joists run: {}", words_of(JOISTS_RUN, way)),
+        Setting::Blocking(b) => format!("blocking: {}", words_of(BLOCKING, b)),
+        Setting::View(v) => format!("left and right: {}", words_of(VIEWS, v)),
         Setting::Fixing(f) => format!("fixing: {}", words_of(FIXINGS, f)),
         Setting::HouseEnd(h) => format!("house end: {}", words_of(HOUSE_ENDS, h)),
         Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
         Setting::Notch(NotchTold::Deep(l)) => format!("notch: {} deep", exact_inches(l)),
         Setting::Tape(den) => format!("tape: 1/{den}"),
+        Setting::Timber(told) => write_timber(told),
+        Setting::Foot(f) => write_foot(f),
     }
 }
 
@@ -117,12 +136,16 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(preceded(tag("drop note "), whole), Fact::DropNote),
         map(delimited(tag("deck: "), read_length, tag(" along the house")), Fact::DeckAlong),
         map(delimited(tag("deck: "), read_length, tag(" out")), Fact::DeckOut),
+        map(read_deck, Fact::Deck),
         read_stair_fact,
         map(preceded(tag("note: "), read_note), Fact::Note),
         map(read_post, Fact::Set),
         map(read_size_setting, Fact::Set),
         map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
+        map(read_timber, |told| Fact::Set(Setting::Timber(told))),
+        map(read_order, Fact::Order),
+        map(read_foot, |f| Fact::Set(Setting::Foot(f))),
     ))
     .parse(i)
 }
@@ -176,6 +199,8 @@ fn read_chosen_setting(i: &str) -> Read<'_, Setting> {
         map(preceded(tag("fixing: "), one_of(FIXINGS)), Setting::Fixing),
         map(preceded(tag("house end: "), one_of(HOUSE_ENDS)), Setting::HouseEnd),
         map(preceded(tag("joists run: "), one_of(JOISTS_RUN)), Setting::JoistsRun),
+        map(preceded(tag("blocking: "), one_of(BLOCKING)), Setting::Blocking),
+        map(preceded(tag("left and right: "), one_of(VIEWS)), Setting::View),
         value(Setting::Notch(NotchTold::None), tag("notch: none")),
         map(preceded(tag("tape: 1/"), parts), Setting::Tape),
     ))

@@ -9,7 +9,7 @@
 //! facts  = fact *("; " fact)
 //! fact   = run | "drop run " n | setting | deck | "stairs: " length " wide" | "note: " words | "drop note " n
 //! run    = "run " n [": " item *(", " item)]                                          see run.rs
-//! setting, deck                                                                       see fact.rs
+//! setting, deck                                                                       see fact.rs, foot.rs
 //! query  = "layout?" | "posts of run 1?" | "rule post-spacing?" ...                   see query.rs
 //! sum    = "sum: " expression | "pieces: " ... | "diagonal: " ...                     see sum.rs
 //! talk   = "undo" | "redo" | "keep it" | "leave it" | "hello" | "help"
@@ -28,14 +28,21 @@
 mod ask_stairs;
 mod choice;
 mod clean;
+mod deck;
 mod fact;
+mod foot;
 mod gate;
 mod length;
+mod notch;
+mod order;
 mod query;
 mod run;
 mod stairs;
+mod strength;
 mod sum;
+mod takeoff;
 mod talk;
+mod timber;
 mod words;
 
 pub use clean::{clean_name, clean_note};

@@ -2,12 +2,15 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | stairs and gates, as in `ask_stairs` | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | stairs and gates, as in `ask_stairs` | strength "?" | notch "?" | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
 use super::ask_stairs::{read_ask, write_ask};
 use super::length::{read_lumber, read_told, write_told};
+use super::notch::{read_notch, write_notch};
+use super::strength::{read_strength, write_strength};
+use super::takeoff::{read_takeoff, write_takeoff};
 use super::words::whole;
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
@@ -34,8 +37,11 @@ pub(super) fn write_query(query: &Query) -> String {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
         }
         Query::Stairs(ask) => format!("{}?", write_ask(*ask)),
+        Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
+        Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
+        Query::Notch(ask) => format!("{}?", write_notch(*ask)),
     }
 }
 
@@ -61,8 +67,11 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
             about: t.about,
         }),
         map(read_ask, Query::Stairs),
+        map(read_strength, Query::Strength),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),
+        map(read_takeoff, Query::Takeoff),
+        map(read_notch, Query::Notch),
     ));
     terminated(query, tag("?")).parse(i)
 }

@@ -3,7 +3,7 @@
 //! ```text
 //! run  = "run " n [": " item *(", " item)]
 //! item = "called " words
-//!      | "off the house" | "turning " ("right" | "left") [" " n " degrees"]
+//!      | "off the house" | "off by itself" | "turning " ("right" | "left") [" " n " degrees"]
 //!      | told (" out to out" | " clear" | " centre to centre" | " on the edge" | " long") | "measured " basis
 //!      | "from " end | "to " end
 //!      | gate, as in `gate`
@@ -80,10 +80,11 @@ fn write_measure(length: Option<Told>, basis: Option<Basis>) -> Option<String> {
     }
 }
 
-/// A side of the outline: "off the house" for the first, then the turn it begins with.
+/// A side of the outline: "off the house" or "off by itself" for the first, then the turn it begins with.
 fn write_turn(turn: Turn) -> String {
     match turn {
         Turn::Start => "off the house".to_owned(),
+        Turn::Free => "off by itself".to_owned(),
         Turn::Right(90) => "turning right".to_owned(),
         Turn::Left(90) => "turning left".to_owned(),
         Turn::Right(degrees) => format!("turning right {degrees} degrees"),
@@ -95,6 +96,7 @@ fn read_turn(i: &str) -> Read<'_, Turn> {
     let degrees = || map(opt(delimited(tag(" "), whole, tag(" degrees"))), |d| d.unwrap_or(90));
     alt((
         value(Turn::Start, tag("off the house")),
+        value(Turn::Free, tag("off by itself")),
         map(preceded(tag("turning right"), degrees()), Turn::Right),
         map(preceded(tag("turning left"), degrees()), Turn::Left),
     ))

@@ -32,6 +32,20 @@ fn on_side(input: In<'_>) -> Out<'_, Which> {
     preceded(lead, alt((numbered, sided))).parse(input)
 }
 
+/// "on the whole deck", "for all of it".
+fn on_all(input: In<'_>) -> Out<'_, ()> {
+    let whole = alt((part(Part::Deck), text(&["lot", "thing", "job", "way", "all of it", "it all", "everything"])));
+    value(
+        (),
+        (
+            text(&["on", "for", "in", "of", "round", "around", "across"]),
+            many0_count(text(&["the", "whole", "all", "of", "entire", "this"])),
+            whole,
+        ),
+    )
+    .parse(input)
+}
+
 fn tail(input: In<'_>) -> Out<'_, ()> {
     let word = text(&[
         "do",
@@ -70,6 +84,10 @@ fn tail(input: In<'_>) -> Out<'_, ()> {
         "want",
         "gets",
         "in all",
+        "all together",
+        "in total",
+        "all told",
+        "overall",
     ]);
     value((), many0_count(word)).parse(input)
 }
@@ -130,7 +148,11 @@ pub fn how_many(input: In<'_>) -> Out<'_, Say> {
     let posts = value(true, alt((part(Part::Post), part(Part::LinePost))));
     let bays = value(false, part(Part::Bay));
     let kind = preceded((ask(Ask::HowMany), opt(text(&["line", "guard", "more"]))), alt((posts, bays)));
-    (terminated(kind, tail), opt(terminated(on_side, tail)))
+    // "how many on the front", "total posts?".
+    let bare = value(true, (ask(Ask::HowMany), peek(on_side)));
+    let total = value(true, (text(&["total", "total number of", "all the"]), part(Part::Post), peek(sep("?"))));
+    let kind = alt((kind, bare, total));
+    (terminated(terminated(kind, tail), opt((on_all, tail))), opt(terminated(on_side, tail)))
         .map(|(posts, s)| asked(if posts { AskDraft::Posts(s) } else { AskDraft::Bays(s) }))
         .parse(input)
 }

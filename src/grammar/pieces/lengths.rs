@@ -138,7 +138,8 @@ pub fn basis_alone(input: In<'_>) -> Out<'_, Say> {
 /// "a run", "run 2".
 pub fn run_word_alone(input: In<'_>) -> Out<'_, Say> {
     let counted = preceded((text(&["one"]), det), run_word).map(|()| Say::RunWord(None));
-    let plain = preceded(det, terminated(alt((run_word, part(Part::Rail))), is)).map(|()| Say::RunWord(None));
+    let goes = opt(sense(Sense::Verb(Verb::Goes)));
+    let plain = preceded(det, terminated(alt((run_word, part(Part::Rail))), (goes, is))).map(|()| Say::RunWord(None));
     alt((counted, plain)).parse(input)
 }
 
@@ -279,7 +280,24 @@ pub fn called(input: In<'_>) -> Out<'_, Say> {
 
 /// "down the north side", "across the front".
 pub fn along_side(input: In<'_>) -> Out<'_, Say> {
-    let way = || text(&["down", "across", "along", "up", "on", "for", "at", "is", "over", "of", "in"]);
+    let way = || {
+        text(&[
+            "down",
+            "across",
+            "along",
+            "up",
+            "on",
+            "for",
+            "at",
+            "is",
+            "over",
+            "of",
+            "in",
+            "back up",
+            "back down",
+            "back",
+        ])
+    };
     let other = preceded((many1_count(way()), det), side);
     let lead = (many0_count(way()), det);
     alt((preceded(lead, named), other)).map(Say::Name).parse(input)

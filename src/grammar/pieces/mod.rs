@@ -4,19 +4,31 @@
 mod asks;
 mod asks_stairs;
 pub(in crate::grammar) mod atoms;
+mod bumps;
 mod choices;
+mod decks;
 mod drops;
+mod edge;
 mod ends;
+mod feet;
 mod flights;
+mod framing;
 mod gates;
 mod hung;
 mod known;
 mod lengths;
 mod noise;
+mod notch;
+mod notched;
+mod order;
+mod phrase;
 mod settings;
 mod stair_moves;
 mod stair_sides;
+mod strength;
+mod takeoff;
 mod talk;
+mod timber;
 mod walks;
 
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
@@ -147,7 +159,10 @@ fn led_to(items: &[Item], at: usize, say: &Say) -> bool {
     let changing = before.is_some_and(|i| i.may_be(Sense::Verb(Verb::Change))) && &*items[at].text == "add";
     // "a free end 5 foot off the house": the run's other end, not how far the deck comes out.
     let run = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::End(_) | Sense::Part(Part::Run | Part::Guard)));
-    let off_house = items[at..].iter().take(2).any(|i| &*i.text == "off the house");
+    let off_house = items[at..]
+        .iter()
+        .take(3)
+        .any(|i| matches!(&*i.text, "off the house" | "off" | "from" | "out from" | "away from"));
     if off_house && items[..at].iter().any(run) && matches!(say, Say::Clause(Clause::Deck(..))) {
         return true;
     }
@@ -220,8 +235,8 @@ const PARSERS: &[(Parse, u32)] = &[
     (settings::notch, 0),
     (settings::grade, 0),
     (settings::house_end, 0),
-    (settings::deck, 0),
-    (settings::deck_alone, 6),
+    (decks::deck, 0),
+    (decks::deck_alone, 6),
     (settings::tape, 0),
     (settings::lost_x, 0),
     (settings::height_over_gap, 0),
@@ -242,7 +257,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (walks::walk, 3),
     (walks::home, 0),
     (walks::shape, 0),
-    (walks::deck_more, 4),
+    (decks::deck_more, 4),
     (talk::opener, 0),
     (talk::talk, 1),
     (talk::keep_length, 0),
@@ -274,6 +289,24 @@ const PARSERS: &[(Parse, u32)] = &[
     (stair_moves::stand, 4),
     (hung::hung, 0),
     (asks_stairs::ask, 0),
+    (decks::deck_by, 0),
+    (decks::alone, 0),
+    (decks::whole, 0),
+    (decks::no_stairs_at_all, 0),
+    (decks::view, 0),
+    (decks::strip, 0),
+    (decks::rail_on, 1),
+    (edge::overhang, 0),
+    (edge::skirt, 0),
+    (edge::rim, 0),
+    (edge::line, 0),
+    (edge::hold_back, 0),
+    (framing::joists, 0),
+    (framing::blocking, 0),
+    (walks::by_side, 16),
+    (bumps::bump, 0),
+    (bumps::clip, 0),
+    (bumps::recess, 0),
     (choices::post_at, 0),
     (choices::no_post, 0),
     (choices::moved, 0),
@@ -281,4 +314,58 @@ const PARSERS: &[(Parse, u32)] = &[
     (choices::keep_off, 0),
     (choices::back_to_even, 0),
     (choices::go, 0),
+    (strength::question, 0),
+    (timber::species, 0),
+    (timber::grade, 1),
+    (timber::service, 0),
+    (timber::rail_of, 0),
+    (timber::rail_lies, 0),
+    (timber::cap, 0),
+    (takeoff::infill, 0),
+    (takeoff::on_centre, 0),
+    (takeoff::gap_ok, 0),
+    (takeoff::cuts, 0),
+    (takeoff::buy, 0),
+    (takeoff::parts, 0),
+    (takeoff::parts_for, 0),
+    (takeoff::cost, 0),
+    (takeoff::cut_length, 0),
+    (takeoff::splits, 0),
+    (takeoff::by_object, 0),
+    (order::kerf, 0),
+    (order::percent, 0),
+    (order::price, 0),
+    (order::labour, 0),
+    (order::sold, 0),
+    (order::on_hand, 0),
+    (order::bays, 0),
+    (order::spares, 0),
+    (order::member_is, 0),
+    (order::balusters_at, 0),
+    (order::cut_at, 0),
+    (order::bracket, 0),
+    (order::start_with, 0),
+    (notch::cut, 0),
+    (notch::length, 0),
+    (notch::steps, 0),
+    (notch::draw, 0),
+    (notch::bolts, 0),
+    (notch::same, 0),
+    (notch::tall, 0),
+    (notch::may, 0),
+    (notched::left, 0),
+    (notched::old, 0),
+    (feet::decking, 0),
+    (feet::rim, 0),
+    (feet::cap, 0),
+    (feet::above, 0),
+    (feet::top_at, 0),
+    (feet::blade, 0),
+    (feet::bolt, 0),
+    (feet::nosing, 0),
+    (feet::turned, 0),
+    (feet::anyway, 0),
+    (feet::notched, 0),
+    (feet::no_notch, 0),
+    (feet::flat_to_rim, 0),
 ];

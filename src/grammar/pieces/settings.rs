@@ -32,7 +32,7 @@ fn role(input: In<'_>) -> Out<'_, PostRole> {
     // A landing is a place to stand: "a 4x4 landing" is its size in feet.
     let no_post = alt((value((), steps()), value((), (det, part(Part::Landing)))));
     let stair = preceded(peek(not(no_post)), verify(super::atoms::place, |e| *e == End::StairHead));
-    let stair = value(PostRole::Gate, stair);
+    let stair = value(PostRole::Stair, stair);
     let all = value(PostRole::All, part(Part::Post));
     let between = value(PostRole::Line, (text(&["between"]), opt(text(&["them"])), peek(peek_end)));
     preceded(
@@ -86,7 +86,11 @@ pub fn lumber_alone(input: In<'_>) -> Out<'_, Say> {
     let but = (opt(sep(",")), opt(text(&["but", "its", "it 's"])), det);
     let first = (terminated(not_lumber, but), lumber).map(|(not, size)| (size, Some(not)));
     let last = preceded(using, (lumber, opt(not_lumber)));
-    alt((first, last)).map(|(size, not)| Say::Clause(Clause::Lumber { size, not })).parse(input)
+    // "2x8 joists": no size of a post.
+    let framing = alt((part(Part::Joist), part(Part::Rim), part(Part::Skirt), part(Part::Decking)));
+    terminated(alt((first, last)), peek(not(framing)))
+        .map(|(size, not)| Say::Clause(Clause::Lumber { size, not }))
+        .parse(input)
 }
 
 /// "they're 4 1/2 square outside", "2 inch square posts", "sleeves 4 1/2".
@@ -116,7 +120,8 @@ pub fn post_width(input: In<'_>) -> Out<'_, Say> {
     let stated = preceded(subject, terminated(told, peek(nom::combinator::not(range_or_spacing))));
     let lumber_measures = (
         using,
-        lumber,
+        // "2x2s are 3.25" is no post's width.
+        verify(lumber, |l| l.thick_quarters >= 12),
         opt((part(Part::Post), is)),
         text(&["measure", "measuring", "that measure", "come in at", "are"]),
     );
@@ -314,11 +319,16 @@ fn peek_end(input: In<'_>) -> Out<'_, ()> {
 
 /// "3 inch gap under", "bottom rail's 3 1/2 off the deck", "gap under 3".
 pub fn gap_under(input: In<'_>) -> Out<'_, Say> {
+    under.map(slot(SlotId::GapUnder)).parse(input)
+}
+
+/// The gap under the bottom rail.
+pub(super) fn under(input: In<'_>) -> Out<'_, Measure> {
     let under = || (sense(Sense::Cue(Cue::Under)), opt((det, alt((part(Part::BottomRail), part(Part::Rail))))));
     let rail = || opt((det, part(Part::BottomRail), is));
     let last = delimited((rail(), det), length, (opt(part(Part::Gap)), under()));
     let first = preceded((det, under(), tie), length);
-    alt((last, first)).map(slot(SlotId::GapUnder)).parse(input)
+    alt((last, first)).parse(input)
 }
 
 /// "1 1/2 balusters", "pickets are 3/4 round", "2x2 balusters".
@@ -378,7 +388,12 @@ pub fn mount(input: In<'_>) -> Out<'_, Say> {
         Sense::Mount(m) => Some(m),
         _ => None,
     });
-    delimited((using, opt(part(Part::Post)), fixed_so), word, on_posts)
+    let rim = (
+        text(&["to", "on", "of", "against"]),
+        det,
+        alt((part(Part::Rim), part(Part::Skirt), part(Part::Deck), part(Part::Decking))),
+    );
+    delimited((using, opt(part(Part::Post)), fixed_so), word, (opt(rim), on_posts))
         .map(|m| Say::Clause(Clause::Mount(m)))
         .parse(input)
 }
@@ -420,7 +435,15 @@ pub fn notch(input: In<'_>) -> Out<'_, Say> {
     let none = value(Say::Clause(Clause::NoNotch), (sense(Sense::Not), any_notch, posts()));
     let subject = opt((det, part(Part::Post), is));
     let first = preceded((subject, det, part(Part::Notch), posts(), deep(), tie), terminated(length, deep()));
-    let last = terminated(preceded(det, length), (deep(), opt(sep("-")), part(Part::Notch)));
+    // "... at the bottom of each post".
+    let low = text(&["bottom", "the bottom", "foot", "base"]);
+    let low = opt((
+        text(&["at", "on", "in"]),
+        det,
+        low,
+        opt((text(&["of"]), opt(text(&["each", "every", "all"])), det, part(Part::Post))),
+    ));
+    let last = terminated(preceded(det, length), (deep(), opt(sep("-")), part(Part::Notch), low));
     alt((none, alt((first, last)).map(slot(SlotId::NotchDepth)))).parse(input)
 }
 
@@ -437,7 +460,7 @@ pub fn grade(input: In<'_>) -> Out<'_, Say> {
 }
 
 /// The line's end or a sign.
-fn line_end(input: In<'_>) -> Out<'_, ()> {
+pub(super) fn line_end(input: In<'_>) -> Out<'_, ()> {
     if input.first().is_none_or(Item::is_sep) { Ok((input, ())) } else { Err(nom::Err::Error(())) }
 }
 
@@ -451,63 +474,6 @@ pub fn house_end(input: In<'_>) -> Out<'_, Say> {
         alt((value(HouseEnd::Bracket, (det, part(Part::Bracket))), value(HouseEnd::Post, (det, part(Part::Post))))),
     );
     alt((bracket, post, end_is)).map(|h| Say::Clause(Clause::HouseEnd(h))).parse(input)
-}
-
-/// "deck is 16 by 12", "deck 12 out", "16 along the house", "deck is 16 foot wide".
-pub fn deck(input: In<'_>) -> Out<'_, Say> {
-    let word = || (det, part(Part::Deck), is, opt(sense(Sense::Verb(Verb::Goes))), opt(text(&["runs", "run"])));
-    let along = || {
-        alt((
-            sense(Sense::Cue(Cue::Along)),
-            value((), (sense(Sense::Cue(Cue::Wide)), opt(sense(Sense::Cue(Cue::Along))))),
-        ))
-    };
-    let out = || alt((sense(Sense::Cue(Cue::Out)), sense(Sense::Cue(Cue::Deep))));
-    let two = |m: Measure| matches!(m.meaning, Meaning::By(..)).then_some((Some(m), None));
-    let both = map_opt(preceded(word(), measure), two);
-    let both_first = map_opt(terminated(preceded(det, measure), part(Part::Deck)), two);
-    let on = || (opt(sense(Sense::Verb(Verb::Change))), opt(text(&["it"])));
-    let is_along = delimited((on(), opt(word())), length, sense(Sense::Cue(Cue::Along))).map(|m| (Some(m), None));
-    let is_wide = delimited(word(), length, along()).map(|m| (Some(m), None));
-    // "8' off the house to a free end" is a run.
-    let is_out = delimited(opt(word()), length, (sense(Sense::Cue(Cue::Out)), peek(peek_end), peek(not_to)));
-    let is_out = is_out.map(|m| (None, Some(m)));
-    let is_deep = delimited(word(), length, out()).map(|m| (None, Some(m)));
-    let comes = preceded((opt(text(&["it", "deck", "and"])), comes_out), terminated(length, peek(not_to)));
-    let comes = comes.map(|m| (None, Some(m)));
-    // "off the back of the house": where every deck here stands.
-    let of_house = || {
-        opt((
-            text(&["off", "against", "on"]),
-            det,
-            opt((sense(Sense::Side(crate::grammar::sense::Side::Back)), text(&["of"]), det)),
-            verify(super::atoms::place, |e| *e == End::House),
-        ))
-    };
-    let both = terminated(both, of_house());
-    let both_first = terminated(both_first, of_house());
-    alt((both, both_first, is_along, is_wide, is_out, is_deep, comes))
-        .map(|(a, o)| Say::Clause(Clause::Deck(a, o)))
-        .parse(input)
-}
-
-/// "comes out", "out"; not "off the house", which a run goes as well.
-fn comes_out(input: In<'_>) -> Out<'_, ()> {
-    preceded(peek(text(&["out", "comes out", "sticks out"])), sense(Sense::Cue(Cue::Out))).parse(input)
-}
-
-/// "10x14" alone: a deck, as like as not; which side is along the house is asked.
-pub fn deck_alone(input: In<'_>) -> Out<'_, Say> {
-    use crate::measure::Side;
-    let big = |s: &Side| matches!(s, Side::Bare(n) if n.value >= 8.into() && !n.fraction);
-    let sides = verify(measure, move |m| matches!(&m.meaning, Meaning::By(a, b) if big(a) && big(b)));
-    terminated(sides, peek(line_end)).map(|m| Say::Clause(Clause::Deck(Some(m), None))).parse(input)
-}
-
-/// No "to" follows: what stands before is a deck's side, not the start of a run.
-fn not_to(input: In<'_>) -> Out<'_, ()> {
-    let run_on = |i: &Item| matches!(&*i.text, "to" | "and" | "over" | "into") || i.may_be(Sense::Verb(Verb::Stops));
-    if input.first().is_some_and(run_on) { Err(nom::Err::Error(())) } else { Ok((input, ())) }
 }
 
 /// "read to the 32nd", "round to 1/8".

@@ -38,6 +38,13 @@ pub fn impossible(i: &Impossible) -> Reply {
         Impossible::NotLumber => {
             vec![Span::Say("That is not a size of lumber I know. Say the post's outside width instead.")]
         }
+        Impossible::NoPrice => vec![Span::Say("A price is more than nothing: say what one costs, or leave it untold.")],
+        Impossible::NotSoMany(n) => {
+            let told = Fig::count(u64::from(*n), Why::Told("the number told"));
+            let says = " is more than I take there, or nothing: from 1 to 40 feet of stock, from 1 to 200 bays.";
+            vec![Span::Fig(told, Style::Tape), Span::Say(says)]
+        }
+        Impossible::NotAPercent => vec![Span::Say("A part of a hundred is from 0 to 100 per cent.")],
         Impossible::NoSuchTurn(d) => {
             let turn = Fig::count(u64::from(*d), Why::Told("the turn"));
             vec![Span::Say("A side can't turn "), Span::Fig(turn, Style::Tape), Span::Say(" degrees: from 1 to 170.")]

@@ -8,6 +8,7 @@ use crate::measure::{Length, Meaning, Measure, Said};
 use crate::session::lengths::{Fits, fits};
 use crate::session::state::Focus;
 use crate::session::targets;
+use crate::sums::{Expr, Sum};
 
 impl Resolver<'_> {
     /// Lines that are one thing and no fact: sums, measures, conversation.
@@ -25,14 +26,28 @@ impl Resolver<'_> {
                 if reading.corrects { "Change what, to what?" } else { "Nothing in that I can use." },
                 Vec::new(),
             )),
+            // "16 by 16", asked for the deck's size.
+            [Clause::Sum(Sum::Value(Expr::Times(..)))] if self.awaits_deck() => {
+                Err(Problem::Unfit("Is that the deck's size? Say so much along the house, so much out."))
+            }
             [Clause::Sum(sum)] => answered(Act::Sum(sum.clone())),
+            [Clause::Strength(draft)] => self.strength(draft).map(Some),
             [Clause::Query(query)] => answered(Act::Query(query.clone())),
             // What was only supposed is let go; nothing told is taken back with it.
             [Clause::Talk(Talk::Undo)] if !self.session.talk.supposed.is_empty() => answered(Act::Talk(Talk::Leave)),
             [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
             [Clause::AskStairs(asked)] => answered(Act::Query(self.asked_stairs(asked)?)),
+            [Clause::Takeoff(draft)] => self.takeoff_alone(draft).map(Some),
             [Clause::Cut(m)] => self.measured(m).map(Some),
+            // "across 8" in a walk is its next side, not a measure said alone.
+            [Clause::Run(draft)]
+                if self.only_a_measure(draft, reading)
+                    && !reading.left.is_empty()
+                    && super::walks::under_way(&self.session.job) =>
+            {
+                Err(Problem::Unfit("Which way does that side go: out, across, back, to the left or to the right?"))
+            }
             [Clause::Run(draft)] if self.only_a_measure(draft, reading) => self.measure_alone(draft).map(Some),
             [Clause::Shape] => Err(Problem::Ask(
                 "Walk me round it, starting at the house on the left: so far out, so far across, so far back, then home.",
@@ -41,6 +56,12 @@ impl Resolver<'_> {
             [Clause::KeepLength(m)] => self.keep(m).map(Some),
             _ => Ok(None),
         }
+    }
+
+    /// True where the deck was spoken of last and neither of its sizes is told.
+    fn awaits_deck(&self) -> bool {
+        let job = &self.session.job;
+        self.session.talk.focus.deck && job.deck_along.is_none() && job.deck_out.is_none()
     }
 
     /// A length and perhaps its basis, that fills no slot of any run.

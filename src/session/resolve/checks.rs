@@ -2,6 +2,7 @@
 //! one line that do not go together, or leave something out.
 
 use super::Problem;
+use crate::grammar::ask::TakeoffAsk;
 use crate::grammar::draft::{Clause, Reading, RunDraft};
 use crate::grammar::{Query, Talk};
 use crate::job::{Fact, Job, RunId, Setting};
@@ -15,6 +16,13 @@ pub(super) fn one_question(facts: &[Fact], then: Option<&Query>) -> Result<(), P
             !told(*id)
         }
         Some(Query::Actual(_)) => true,
+        // Figures of its own would go unsaid too.
+        Some(Query::Takeoff(ask)) => !matches!(
+            ask,
+            TakeoffAsk::Balusters(None) | TakeoffAsk::Parts | TakeoffAsk::Cuts | TakeoffAsk::Buy | TakeoffAsk::Cost
+        ),
+        // Of a foot only what the foot hangs on is told beside the question.
+        Some(Query::Notch(_)) => facts.iter().any(|f| !matches!(f, Fact::Set(s) if !matches!(s, Setting::Post(..)))),
         _ => false,
     };
     if other && !facts.is_empty() {
@@ -36,6 +44,12 @@ pub(super) fn at_odds(facts: &[Fact]) -> bool {
                 || two(a.stairs.is_some(), b.stairs.is_some(), a.stairs == b.stairs)
         }
         (Fact::Set(Setting::Post(one, a)), Fact::Set(Setting::Post(other, b))) => one == other && a != b,
+        (Fact::Set(Setting::Timber(a)), Fact::Set(Setting::Timber(b))) => {
+            std::mem::discriminant(a) == std::mem::discriminant(b) && a != b
+        }
+        (Fact::Set(Setting::Foot(a)), Fact::Set(Setting::Foot(b))) => {
+            std::mem::discriminant(a) == std::mem::discriminant(b) && a != b
+        }
         (Fact::Set(a), Fact::Set(b)) => std::mem::discriminant(a) == std::mem::discriminant(b) && a != b,
         _ => false,
     };
@@ -59,7 +73,14 @@ pub(super) fn one_thing(reading: &Reading) -> Result<(), Problem> {
     let runs: Vec<&RunDraft> =
         said.iter().filter_map(|c| if let Clause::Run(r) = c { Some(r) } else { None }).collect();
     let copies = said.iter().any(|c| matches!(c, Clause::Same { .. })) && !runs.is_empty();
-    let unclear = copies && (runs.len() > 1 || runs[0].name.is_none());
+    let named = said.iter().all(|c| !matches!(c, Clause::Same { like: None, .. } | Clause::Same { what: None, .. }));
+    let unclear = copies && (runs.len() > 1 && !named || runs[0].name.is_none());
+    let copy = said.iter().any(|c| matches!(c, Clause::Same { .. }));
+    let other = |c: &&Clause| !matches!(c, Clause::Same { .. } | Clause::Run(_) | Clause::Walk { .. });
+    let unclear = unclear || copy && said.iter().any(other);
+    // "and no home": which way it goes instead is not told.
+    let home = |c: &&Clause| matches!(c, Clause::Walk { length: None, .. });
+    let unclear = unclear || reading.denies && said.iter().any(home);
     if said.len() > 1 && said.iter().any(turns) || no_help || unclear {
         return Err(Problem::Ask("One thing at a time: say the one on a line of its own, then the other.", Vec::new()));
     }

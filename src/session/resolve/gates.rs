@@ -211,16 +211,29 @@ impl Resolver<'_> {
 
     /// "stairs are 4 foot wide", with no run told in the same breath.
     pub(super) fn stairs_alone(&self, branch: &Branch, draft: &RunDraft) -> Result<Option<Vec<Branch>>, Problem> {
+        let Some(Some(stairs)) = &draft.stairs else { return self.no_stairs(branch) };
         let focus = targets::focus(self.session, &branch.job);
-        if draft.stairs == Some(None) && focus.is_none_or(|r| r.stairs.is_empty()) {
-            return Ok(Some(vec![branch.clone().with(Fact::NoStairs)?]));
-        }
-        let Some(Some(stairs)) = &draft.stairs else { return Ok(None) };
         match (focus, &stairs.at) {
             (None, Some(_)) => Err(no_run()),
             (Some(run), None) if !run.stairs.is_empty() => self.widen(branch.clone(), run, stairs).map(Some),
             (_, None) => self.stair_width(branch.clone(), stairs.width.as_ref()).map(Some),
             (Some(_), Some(_)) => Ok(None),
+        }
+    }
+
+    /// "no stairs": those told go; where none were, there are none.
+    fn no_stairs(&self, branch: &Branch) -> Result<Option<Vec<Branch>>, Problem> {
+        let head = |r: &Run| r.from == Some(End::StairHead) || r.to == Some(End::StairHead);
+        if branch.job.runs.iter().any(head) {
+            return Err(Problem::Ask("A run ends at the stairs. What is at that end instead?", Vec::new()));
+        }
+        let spoken = targets::focus(self.session, &branch.job).filter(|r| !r.stairs.is_empty());
+        match spoken.or_else(|| branch.job.runs.iter().find(|r| !r.stairs.is_empty())) {
+            Some(run) => {
+                let gone = RunPatch { stairs: Some(Stairs::NONE), ..RunPatch::default() };
+                Ok(Some(vec![branch.clone().with(Fact::Run(run.id, gone))?]))
+            }
+            None => Ok(Some(vec![branch.clone().with(Fact::NoStairs)?])),
         }
     }
 

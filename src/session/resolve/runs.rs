@@ -16,8 +16,14 @@ impl Resolver<'_> {
         if only_stairs && let Some(branches) = self.stairs_alone(&branch, draft)? {
             return Ok(branches);
         }
+        if !self.corrects && walks::goes_that_way(&branch.job, draft) {
+            return Err(Problem::Unfit("Which way does that side go: out, across, back, to the left or to the right?"));
+        }
         if let Some(side) = self.other_side(&branch.job, draft) {
             return self.spot(branch, SpotDraft::Side(side));
+        }
+        if self.corrects && branch.focus.deck && only_a_length(draft) {
+            return self.deck_size_again(branch, draft);
         }
         if self.corrects
             && let Some(branches) = self.setting_again(&branch, draft)?
@@ -64,7 +70,9 @@ impl Resolver<'_> {
             (Some(wrong), Some(run)) => self.put_right(run, draft, wrong)?,
             (_, run) => gate_or_run(draft, run.is_some_and(|r| r.length.is_some())),
         };
-        let ask = drafts.len() > 1 || new && self.thin(draft) || !new && self.strays(draft);
+        // "first one at 15": of the joists told beside it, as like as a run; and so of a deck by itself.
+        let stray = self.framing && !draft.run_word && draft.name.is_none();
+        let ask = drafts.len() > 1 || stray || new && self.thin(draft) || !new && self.strays(draft);
         let each = drafts.iter().map(|draft| {
             let branches = self.lengths(branch.clone(), id, draft, new)?;
             let branches = grow(branches, |b| self.stairs(b, id, draft))?;
@@ -89,6 +97,14 @@ impl Resolver<'_> {
         let head = |g: &GateDraft| matches!(g.at, Some(SpotDraft::End(End::StairHead)));
         let gate = RunDraft { gate: None, words: 0..0, ..draft.clone() } == RunDraft::default();
         !self.corrects && job.runs.is_empty() && gate && matches!(&draft.gate, Some(Some(g)) if head(g))
+    }
+
+    /// "make it 22" after a deck was told: of its two sizes, which is asked.
+    fn deck_size_again(&self, branch: Branch, draft: &RunDraft) -> Branches {
+        let m = draft.length.as_ref();
+        let out = self.deck(branch.clone(), None, m)?;
+        let along = self.deck(branch, m, None)?;
+        Ok(out.into_iter().chain(along).map(|b| Branch { ask: true, ..b }).collect())
     }
 
     /// True for a length beside a question or a gate, that would change a run that stands.
@@ -232,6 +248,11 @@ fn named_or_none(job: &Job, draft: &RunDraft) -> bool {
 
 fn focused(branch: Branch, id: RunId) -> Branch {
     Branch { focus: Focus { run: Some(id), deck: false, slot: None, ..branch.focus.clone() }, ..branch }
+}
+
+fn only_a_length(draft: &RunDraft) -> bool {
+    let rest = RunDraft { length: None, it: false, words: 0..0, ..draft.clone() };
+    draft.length.is_some() && rest == RunDraft::default()
 }
 
 fn only_a_name(draft: &RunDraft) -> bool {

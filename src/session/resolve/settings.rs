@@ -1,8 +1,11 @@
 //! Settings resolved: a measure in its slot.
 
+use super::feet::rim_of;
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, FlightFact, NotchTold, PostRole, PostSize, Setting, Settings, SlotId};
+use crate::job::{
+    Fact, FlightFact, Foot, Impossible, LongPart, NotchTold, Order, PostRole, PostSize, Setting, Settings, SlotId,
+};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -16,17 +19,30 @@ impl Resolver<'_> {
                 let focus = Focus { role: Some(*role), slot: None, ..branch.focus.clone() };
                 set(Branch { focus, ..branch }, Setting::Post(*role, PostSize::Lumber(*lumber)))
             }
+            Clause::Timber(told) => {
+                let each = told.iter().try_fold(branch, |b, t| b.with(Fact::Set(Setting::Timber(*t))))?;
+                Ok(vec![each])
+            }
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
+            Clause::Blocking(b) => set(branch, Setting::Blocking(*b)),
+            Clause::View(v) => self.view(branch, *v),
             Clause::NoNotch => set(branch, Setting::Notch(NotchTold::None)),
+            Clause::Foot(f) => set(branch, Setting::Foot(*f)),
+            Clause::Notched { deep, post, at_rail } => self.notched(branch, deep, *post, *at_rail),
+            Clause::RimOf(lumber) => rim_of(branch, *lumber),
+            Clause::CapOf(lumber) => match lumber.dressed() {
+                Some((thick, _)) => set(branch, Setting::Foot(Foot::Cap(thick))),
+                None => Err(Problem::Impossible(Impossible::NotLumber)),
+            },
             Clause::Tape(d) => set(branch, Setting::Tape(*d)),
             Clause::Deck(along, out) => self.deck(branch, along.as_ref(), out.as_ref()),
             _ => Ok(vec![branch]),
         }
     }
 
-    fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
+    pub(super) fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
         let said = fits(m, slot, None);
         if said.lengths.is_empty() {
             return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
@@ -61,6 +77,10 @@ impl Resolver<'_> {
     }
 
     pub(super) fn deck(&self, mut branch: Branch, along: Option<&Measure>, out: Option<&Measure>) -> Branches {
+        // "5 out" in a walk is its next side, not how far the deck comes out.
+        if along.is_none() && super::walks::under_way(&branch.job) {
+            return Err(Problem::Unfit("Is that the deck's size out from the house, or the way the walk goes on?"));
+        }
         branch.focus.deck = true;
         branch.focus.slot = None;
         if let Some(Measure { meaning: Meaning::By(a, b), .. }) = along {
@@ -83,7 +103,7 @@ impl Resolver<'_> {
             branches = grow(branches, |b| {
                 let each = said.lengths.iter().map(|(l, _)| {
                     let mut b = b.clone();
-                    b.ask |= said.doubtful;
+                    b.ask |= said.doubtful || m.shade.is_some() || m.about;
                     b.with(if is_along { Fact::DeckAlong(*l) } else { Fact::DeckOut(*l) })
                 });
                 first_problem(each.collect())
@@ -110,6 +130,13 @@ fn stands(settings: &Settings, slot: SlotId) -> Option<Length> {
         SlotId::ClearMax => settings.clear_max,
         SlotId::CentreMax => settings.centre_max,
         SlotId::Grade => settings.grade,
+        SlotId::Overhang => settings.overhang,
+        SlotId::Skirt => settings.skirt,
+        SlotId::Rim => settings.rim,
+        SlotId::Line => settings.line,
+        SlotId::HoldBack => settings.hold_back,
+        SlotId::Joists => settings.joists,
+        SlotId::FirstJoist => settings.first_joist,
         _ => None,
     }
 }
@@ -203,7 +230,11 @@ fn side(s: Side) -> Option<Length> {
     }
 }
 
-fn fact(slot: SlotId, l: Length) -> Fact {
+fn foot(f: Foot) -> Fact {
+    Fact::Set(Setting::Foot(f))
+}
+
+pub(super) fn fact(slot: SlotId, l: Length) -> Fact {
     match slot {
         SlotId::HeightTop => Fact::Set(Setting::HeightTop(l)),
         SlotId::GapUnder => Fact::Set(Setting::GapUnder(l)),
@@ -221,10 +252,22 @@ fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::HoldBack => Fact::Set(Setting::HoldBack(l)),
         SlotId::Joists => Fact::Set(Setting::Joists(l)),
         SlotId::FirstJoist => Fact::Set(Setting::FirstJoist(l)),
+        SlotId::Decking => foot(Foot::Decking(l)),
+        SlotId::RimTall => foot(Foot::RimTall(l)),
+        SlotId::Cap => foot(Foot::Cap(l)),
+        SlotId::Above => foot(Foot::Above(l)),
+        SlotId::Blade => foot(Foot::Blade(l)),
+        SlotId::Bolt => foot(Foot::Bolt(l)),
+        SlotId::RailNotch => foot(Foot::RailNotch(l)),
         SlotId::StairWidth => Fact::StairWidth(l),
         SlotId::DeckSide => Fact::DeckAlong(l),
         SlotId::Rise => Fact::Flight(FlightFact::Rise(l)),
         SlotId::Tread => Fact::Flight(FlightFact::Tread(l)),
+        SlotId::BalusterLength => Fact::Order(Order::Cut(LongPart::Baluster, l)),
+        SlotId::PostLength => Fact::Order(Order::Cut(LongPart::Post, l)),
+        SlotId::Bracket => Fact::Order(Order::Bracket(l)),
+        // A saw's kerf; sticks and bays alone are told with their number, by clauses of their own.
+        SlotId::Kerf | SlotId::Stock | SlotId::BayClear => Fact::Order(Order::Kerf(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
         SlotId::RunLength
         | SlotId::Offset

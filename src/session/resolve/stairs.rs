@@ -40,7 +40,7 @@ impl Resolver<'_> {
                 Err(Problem::Unfit(NO_STAIRS))
             }
             StairSaid::Wide { width, .. } => self.measured_between(branch, Some(width), None),
-            StairSaid::Whole(whole) => self.whole(branch, whole),
+            StairSaid::Whole(whole) => self.stairs_whole(branch, whole),
             StairSaid::RisersBare(m) => risers_bare(branch, m),
             StairSaid::Recess(m) => self.recessed(branch, m),
             StairSaid::Risers(n) => told(branch, FlightFact::Risers(*n)),
@@ -309,7 +309,7 @@ impl Resolver<'_> {
     }
 
     /// "stairs start 30 inches from the house, 36 wide": in the side spoken of.
-    fn whole(&self, branch: Branch, whole: &StairsWhole) -> Branches {
+    fn stairs_whole(&self, branch: Branch, whole: &StairsWhole) -> Branches {
         let run = match whole.on {
             Some(on) => targets::named(&branch.job, on),
             None => targets::focus(self.session, &branch.job),

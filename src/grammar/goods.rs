@@ -1,0 +1,68 @@
+//! What a line was read as of balusters, parts and the yard, before bare numbers get their unit.
+
+use super::draft::Which;
+use crate::job::{LongPart, Order, StartWith};
+use crate::measure::{Lumber, Measure};
+
+/// Facts of the order.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OrderDraft {
+    /// One that has no bare length in it.
+    Fact(Order),
+    /// So many bays of a clear opening.
+    Bays(u16, Measure),
+    /// So many sticks of a size and length on hand.
+    OnHand(Lumber, Measure, u16),
+    /// The lengths rails are sold in, in feet.
+    RailsSold(Vec<u16>),
+}
+
+/// An opening to fill, as said: any of it may be missing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct InfillDraft {
+    /// The clear opening.
+    pub opening: Option<Measure>,
+    /// How many.
+    pub count: Option<u16>,
+    /// So many fewer than said.
+    pub fewer: Option<u16>,
+    /// One baluster's width.
+    pub baluster: Option<Measure>,
+    /// The gap to stay under.
+    pub limit: Option<Measure>,
+    /// What stands against the posts.
+    pub start: Option<StartWith>,
+    /// Which run.
+    pub which: Option<Which>,
+}
+
+/// A question about balusters, parts, cuts or cost.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TakeoffDraft {
+    /// Balusters in an opening, a run or the job.
+    Infill(InfillDraft),
+    /// Balusters at a spacing on centre.
+    OnCentre(Measure, Option<Measure>),
+    /// A gap told by what goes through it.
+    ByObject,
+    /// A gap asked about by itself.
+    Gap(Measure),
+    /// The gap under the bottom rail asked about.
+    GapUnder(Measure),
+    /// Every part.
+    Parts,
+    /// "what do I need for a 16 foot rail": nothing told of it but its length.
+    PartsFor(Measure),
+    /// Every cut.
+    Cuts,
+    /// What to buy.
+    Buy,
+    /// What it costs.
+    Cost,
+    /// How a run splits with an eye to the sticks.
+    Splits(Option<Which>),
+    /// How long a part is cut.
+    CutLength(LongPart),
+    /// How long rails are cut.
+    RailLength,
+}

@@ -1,0 +1,93 @@
+//! One level of a post's foot: what of its footprint lies over the deck and comes off, and
+//! what is left.
+//!
+//! Seen by someone standing on the deck, looking out over the edge: x to the right, y out,
+//! from the post's centre.
+
+use super::overlay::{area, split};
+use super::point::{Point, Way, less};
+use super::shape::{Shape, shape};
+use crate::measure::{Length, Q};
+
+/// A place on the foot: to the right and out from its centre, in inches.
+pub type Spot = (Length, Length);
+
+/// A post's footprint: along the edge it looks over, and across it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Size {
+    /// Along the edge, in inches.
+    pub along: Length,
+    /// Across it.
+    pub across: Length,
+}
+
+impl Size {
+    /// A square post.
+    pub fn square(side: Length) -> Size {
+        Size { along: side, across: side }
+    }
+
+    /// Its four corners, from the deck side's left one on, round against the clock.
+    pub fn corners(self) -> [Spot; 4] {
+        let (x, y) = (self.along / 2, self.across / 2);
+        [(-x, -y), (x, -y), (x, y), (-x, y)]
+    }
+}
+
+/// What comes off at one level, and what is left.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cut {
+    /// The post.
+    pub size: Size,
+    /// The outer corners of each piece that comes off, the inside on the left.
+    pub off: Vec<Vec<Spot>>,
+    /// The outer corners of each piece left, the largest first.
+    pub left: Vec<Vec<Spot>>,
+    /// The shape of the cut.
+    pub shape: Shape,
+    /// The corners of the deck at this level, as seen from the post.
+    pub deck: Vec<Spot>,
+}
+
+impl Cut {
+    /// The overlay of a post centred there, looking out across that way, and the region
+    /// of the deck at one level. `None` past what the grid holds.
+    pub(super) fn of(size: Size, centre: Point, way: Way, region: &[Point]) -> Option<Cut> {
+        Cut::at(size, region.iter().map(|p| seen(way, less(*p, centre))).collect())
+    }
+
+    /// The overlay of a post and the deck at one level, its corners as seen from the post.
+    /// `None` past what the grid holds.
+    pub fn at(size: Size, deck: Vec<Spot>) -> Option<Cut> {
+        let (off, mut left) = split(&size.corners(), &deck)?;
+        left.sort_by_key(|ring| std::cmp::Reverse(area(std::slice::from_ref(ring))));
+        let shape = shape(size, &off, &left);
+        Some(Cut { size, off, left, shape, deck })
+    }
+
+    /// A foot that is not cut at all.
+    pub(super) fn whole(size: Size) -> Cut {
+        Cut { size, off: Vec::new(), left: vec![size.corners().to_vec()], shape: Shape::Clear, deck: Vec::new() }
+    }
+
+    /// The area that comes off, in square inches.
+    pub fn area_off(&self) -> Q {
+        area(&self.off)
+    }
+
+    /// The area left, in square inches.
+    pub fn area_left(&self) -> Q {
+        area(&self.left)
+    }
+}
+
+/// A place as seen walking that way: along it, and out, to its left.
+fn seen(way: Way, p: Point) -> Spot {
+    (way.reach(p), -way.right().reach(p))
+}
+
+/// The greatest and the least a measure takes at the corners of some pieces.
+pub(super) fn span(pieces: &[Vec<Spot>], of: impl Fn(&Spot) -> Length) -> Option<(Length, Length)> {
+    let all = || pieces.iter().flatten().map(&of);
+    Some((all().min()?, all().max()?))
+}

@@ -1,0 +1,52 @@
+//! The figures of balusters, parts and cuts, by their names in the JSON contract.
+
+use crate::figure::Fig;
+
+/// Parts alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartFig {
+    /// What.
+    pub part: &'static str,
+    /// The lumber; `None` for hardware.
+    pub stock: Option<String>,
+    /// How long each is cut.
+    pub cut: Option<Fig>,
+    /// How many.
+    pub count: Fig,
+    /// Where they go.
+    pub at: Vec<String>,
+}
+
+/// Sticks cut alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StickFig {
+    /// The lumber.
+    pub size: String,
+    /// The stick's length.
+    pub stock: Fig,
+    /// True where it was on hand.
+    pub on_hand: bool,
+    /// How many are cut so.
+    pub times: Fig,
+    /// Cut length and how many, longest first.
+    pub cuts: Vec<(Fig, Fig)>,
+    /// What is left of each.
+    pub left: Fig,
+}
+
+/// What an answer about balusters, parts or cuts holds beside single figures.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct TakeoffFigs {
+    /// How many balusters bay by bay.
+    pub each: Vec<Fig>,
+    /// The running marks of one bay.
+    pub marks: Vec<Fig>,
+    /// Rails by length, longest first.
+    pub rails: Vec<Fig>,
+    /// The parts.
+    pub parts: Vec<PartFig>,
+    /// The cut plan.
+    pub plan: Vec<StickFig>,
+    /// What is to be bought: size, length, how many.
+    pub buy: Vec<(String, Fig, Fig)>,
+}

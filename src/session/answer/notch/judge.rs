@@ -1,0 +1,78 @@
+//! What a notch costs in strength: what is left beside the whole post.
+
+use super::say::{detail, load, lumber_of};
+use crate::figure::Fig;
+use crate::job::{Job, Lie, Timber};
+use crate::measure::{Length, Q};
+use crate::notch::{Cut, Size, Stack};
+use crate::reply::{Line, Role, Span, Style};
+use crate::strength::section::{Push, Section};
+use crate::strength::{Refused, Wood, post};
+use num_rational::Ratio;
+
+/// A cut judged.
+pub(super) struct Judged {
+    /// The whole post's section modulus, and that of what is left.
+    pub modulus: (Fig, Fig),
+    /// The push it may carry at the guard's top, where the wood's values cover it.
+    pub carries: Option<Fig>,
+}
+
+/// What is left of a post. It is pushed outward and free to move sideways.
+pub(super) fn judged(job: &Job, size: Size, left: &[(Length, Length)], made_of: &Fig) -> Result<Judged, Refused> {
+    let inputs = || vec![("post", made_of.clone())];
+    let whole = Section::of(&corners(&size.corners()), inputs())?;
+    let section = Section::of(&corners(left), inputs())?;
+    let modulus = (whole.modulus(Push::Free)?, section.modulus(Push::Free)?);
+    let stack = Stack::of(&job.settings);
+    let wood = Wood::taken(&Timber::default());
+    let allowed = lumber_of(size).and_then(|l| wood.bending(l, Lie::Edge).ok());
+    let carries = allowed.and_then(|a| post::carries(&section, Push::Free, &stack.height, &a).ok());
+    Ok(Judged { modulus, carries })
+}
+
+/// Corners as exact numbers; carried ones to a thousandth, which no saw holds.
+fn corners(ring: &[(Length, Length)]) -> Vec<(Q, Q)> {
+    let plain = |l: Length| {
+        if l.is_exact() { l.q() } else { (l.q() * Ratio::from_integer(1000)).round() / Ratio::from_integer(1000) }
+    };
+    ring.iter().map(|(x, y)| (plain(*x), plain(*y))).collect()
+}
+
+/// It in words: the numbers of what is left, and what that would carry.
+pub(super) fn lines(judged: &Result<Judged, Refused>) -> Vec<Line> {
+    let Ok(j) = judged else {
+        return vec![Line::say(
+            Role::Detail,
+            "Its strength I can't judge: ask the building department or an engineer.",
+        )];
+    };
+    let modulus = [
+        Span::Say("What is left in bending: section modulus "),
+        Span::Fig(j.modulus.1.clone(), Style::Tape),
+        Span::Say(" of the whole post's "),
+        Span::Fig(j.modulus.0.clone(), Style::Tape),
+        Span::Say("."),
+    ];
+    let mut lines = vec![detail(modulus.into())];
+    if let Some(carries) = &j.carries {
+        let holds = carries.as_q() >= load().as_q();
+        let spans = [
+            Span::Say("By arithmetic it carries "),
+            Span::Fig(carries.clone(), Style::Tape),
+            Span::Say(if holds { " at the guard's top, where " } else { " at the guard's top, and " }),
+            Span::Fig(load(), Style::Tape),
+            Span::Say(
+                " is asked: hem-fir No.2, wet and incised, is taken for wood not told. Knots, holes and the square corner weaken it further.",
+            ),
+        ];
+        lines.push(detail(spans.into()));
+    }
+    lines
+}
+
+/// A cut's level with the least left, judged.
+pub(super) fn of_cut(job: &Job, cut: &Cut, post: &Fig) -> Result<Judged, Refused> {
+    let ring = cut.left.first().ok_or(Refused::NothingLeft)?;
+    judged(job, cut.size, ring, post)
+}

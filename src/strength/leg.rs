@@ -1,0 +1,49 @@
+//! What a notch at the deck leaves of a post, end on.
+
+use super::Refused;
+use super::section::Section;
+use crate::figure::Fig;
+use crate::measure::Q;
+
+/// What is left of a square post where it passes the deck. The push is outward.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Leg {
+    /// All of it.
+    Whole,
+    /// Cut along one face: a leg so thick, pushed across its thickness.
+    Across(Fig),
+    /// The same leg pushed along its width, as where a run's end post is pushed along the edge.
+    Along(Fig),
+    /// Three parts of a quarter cut, both arms so thick: an outside corner's L.
+    Ell(Fig),
+    /// One square piece so thick, the rest cut: an inside corner's.
+    Quarter(Fig),
+}
+
+impl Leg {
+    /// What is left at the shoulder of a post this wide.
+    ///
+    /// # Errors
+    /// [`Refused::NothingLeft`] where nothing is, or more than the post.
+    pub fn section(&self, post: &Fig) -> Result<Section, Refused> {
+        match self {
+            Leg::Whole => Section::rectangle(post, post),
+            Leg::Across(left) => Section::rectangle(post, inside(left, post)?),
+            Leg::Along(left) => Section::rectangle(inside(left, post)?, post),
+            Leg::Quarter(left) => Section::rectangle(inside(left, post)?, inside(left, post)?),
+            Leg::Ell(left) => ell(inside(left, post)?, post),
+        }
+    }
+}
+
+fn inside<'a>(left: &'a Fig, post: &Fig) -> Result<&'a Fig, Refused> {
+    let fits = left.as_q() > Q::from_integer(0) && left.as_q() <= post.as_q();
+    if fits { Ok(left) } else { Err(Refused::NothingLeft) }
+}
+
+/// An L with both arms `left` thick, its full faces on the axes.
+fn ell(left: &Fig, post: &Fig) -> Result<Section, Refused> {
+    let (zero, a, t) = (Q::from_integer(0), post.as_q(), left.as_q());
+    let made_of = vec![("post", post.clone()), ("left of each arm", left.clone())];
+    Section::of(&[(zero, zero), (a, zero), (a, t), (t, t), (t, a), (zero, a)], made_of)
+}

@@ -1,0 +1,97 @@
+//! The balusters of the whole job, bay by bay.
+
+use super::bays::{RailBay, Where, rail_bays};
+use crate::figure::{Fig, Value, Why};
+use crate::infill::{GapLimit, NoSpread, Opening, Spread, Start, fewest, matched};
+use crate::job::{Job, RunId, StartWith};
+use crate::layout::Layout;
+use crate::limits;
+use crate::measure::{Length, Lumber};
+
+/// A bay with its balusters.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FilledBay {
+    /// Where it is.
+    pub at: Where,
+    /// Its balusters as built.
+    pub spread: Spread,
+    /// The fewest it needs by itself: fewer than built where it is matched to its neighbours.
+    pub fewest: u32,
+    /// The fewest by exact gaps: fewer still where only the tape asks for one more.
+    pub exact: u32,
+}
+
+/// A bay that cannot be filled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CannotFill {
+    /// Where it is.
+    pub at: Where,
+    /// Why.
+    pub why: NoSpread,
+}
+
+/// One baluster's width: as told, or a 2x2's.
+pub fn baluster_fig(job: &Job) -> Fig {
+    if let Some(width) = job.settings.baluster {
+        return Fig::told(width, "one baluster's width");
+    }
+    let nominal = u16::try_from(limits::BALUSTER_SIZE.value).unwrap_or(2);
+    // The size table holds 2-by lumber.
+    let width = Lumber::by(nominal, nominal).dressed().map_or(Length::ZERO, |(_, wide)| wide);
+    let size = Fig::new(Value::Count(u64::from(nominal)), Why::Default(&limits::BALUSTER_SIZE));
+    Fig::length(width, Why::Formula("dressed dry width by the PS 20 size table", vec![("nominal size", size)]))
+}
+
+/// The limit on gaps: as told, or the level guard's.
+pub fn gap_limit_fig(job: &Job) -> Fig {
+    job.settings.gap_max.map_or_else(|| Fig::limit(&limits::LEVEL_GAP), |most| Fig::told(most, "the gap limit"))
+}
+
+/// An opening with the job's balusters, limit and tape.
+pub fn opening(job: &Job, clear: Length, built: Length) -> Opening {
+    let length = |f: &Fig| f.as_length().unwrap_or(Length::ZERO);
+    let start = match job.order.start {
+        Some(StartWith::Baluster) => Start::Baluster,
+        Some(StartWith::Gap) | None => Start::Gap,
+    };
+    let limit = GapLimit::under(length(&gap_limit_fig(job)));
+    let tape = crate::reply::tape_of(job);
+    Opening { clear, built, baluster: length(&baluster_fig(job)), limit, start, tape }
+}
+
+/// Every bay filled, bays of one side matched; of one run only where `which` names it. A bay
+/// that cannot be filled is given with why.
+pub fn fill(job: &Job, layout: &Layout, which: Option<RunId>) -> Result<Vec<FilledBay>, CannotFill> {
+    let bays: Vec<RailBay> = rail_bays(job, layout);
+    let bays = bays.into_iter().filter(|b| which.is_none_or(|id| b.at.run() == Some(id)));
+    let mut filled = Vec::new();
+    for bay in bays {
+        let found = fewest(opening(job, bay.clear, bay.built)).map_err(|why| CannotFill { at: bay.at, why })?;
+        let (taped, exact) = (found.taped, found.exact.count());
+        filled.push(FilledBay { at: bay.at, spread: taped, fewest: taped.count(), exact });
+    }
+    Ok(match_sides(filled))
+}
+
+/// Bays of one run get one count where they differ by fractions.
+fn match_sides(filled: Vec<FilledBay>) -> Vec<FilledBay> {
+    let sides: Vec<Option<RunId>> = filled.iter().map(|b| b.at.run()).collect();
+    let of_side = |side: Option<RunId>| {
+        let own = filled.iter().filter(|b| b.at.run() == side);
+        matched(&own.map(|b| (b.spread.opening().clear, b.fewest)).collect::<Vec<_>>())
+    };
+    let mut seen: Vec<Option<RunId>> = Vec::new();
+    let mut counts = Vec::new();
+    for side in sides {
+        if !seen.contains(&side) {
+            seen.push(side);
+            counts.extend(of_side(side));
+        }
+    }
+    let built = |(bay, n): (&FilledBay, u32)| {
+        // One more where it has to match: its gaps are smaller, and on the tape still under.
+        let more = Spread::of(*bay.spread.opening(), n).ok().filter(Spread::passes);
+        FilledBay { spread: more.unwrap_or(bay.spread), ..*bay }
+    };
+    filled.iter().zip(counts).map(built).collect()
+}

@@ -1,0 +1,84 @@
+//! How long a part is cut, from what it stands between.
+
+use crate::job::Lie;
+use crate::measure::{Length, Lumber, Q, half_tangent};
+
+/// A rail between two posts: the clear, less what each end is cut short for its bracket.
+/// `None` where nothing is left.
+pub fn rail(clear: Length, each_end: Length) -> Option<Length> {
+    Some(clear - each_end * 2).filter(|l| l.is_positive())
+}
+
+/// How much height a member takes: its thickness lying flat, its width on edge. `None` for
+/// lumber the size table does not hold.
+pub fn depth(size: Lumber, lay: Lie) -> Option<Length> {
+    let (thick, wide) = size.dressed()?;
+    Some(if lay == Lie::Flat { thick } else { wide })
+}
+
+/// The members a baluster's length depends on, in height; nothing for one that is not there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stack {
+    /// From the walking surface to the top of all.
+    pub height: Length,
+    /// Under the bottom rail.
+    pub gap_under: Length,
+    /// The cap's thickness.
+    pub cap: Length,
+    /// The top rail's depth.
+    pub top: Length,
+    /// The bottom rail's depth.
+    pub bottom: Length,
+}
+
+impl Stack {
+    /// A baluster that stands between the rails: what the others leave of the height.
+    pub fn between(&self) -> Option<Length> {
+        Some(self.on_faces()? - self.top - self.bottom).filter(|l| l.is_positive())
+    }
+
+    /// A baluster on the rails' faces, flush with the top rail's top and the bottom rail's
+    /// underside.
+    pub fn on_faces(&self) -> Option<Length> {
+        Some(self.height - self.gap_under - self.cap).filter(|l| l.is_positive())
+    }
+}
+
+/// The stick for a baluster on the rake: its plumb length and its width times rise over
+/// tread, both ends on the same bevel.
+pub fn rake_baluster(plumb: Length, width: Length, rise: Length, tread: Length) -> Option<Length> {
+    plumb.plus(width.times(rise.ratio(tread)?)?)
+}
+
+/// How one end of a cap is cut.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum CapEnd {
+    /// Square, so far past the end of the line it is told by; below nothing, short of it.
+    Square(Length),
+    /// Mitred at a corner that turns by so many degrees: each piece is cut at half the turn.
+    Mitre(u16),
+}
+
+/// A cap, centred on a line so long: its long point to its long point. Half its width times
+/// the tangent of half the turn is added at a mitre. Inexact but at a square corner.
+pub fn cap(line: Length, width: Length, ends: [CapEnd; 2]) -> Option<Length> {
+    let mut length = line;
+    for end in ends {
+        length = length.plus(match end {
+            CapEnd::Square(past) => past,
+            CapEnd::Mitre(turn) => past_mitre(width, turn)?,
+        })?;
+    }
+    Some(length)
+}
+
+fn past_mitre(width: Length, turn: u16) -> Option<Length> {
+    let tangent = half_tangent(i32::from(turn))?;
+    let past = (width / 2).times(tangent.q())?;
+    Some(if tangent.is_exact() { past } else { past.inexact() })
+}
+
+/// The angle a mitre is cut at, in degrees: half the turn.
+pub fn mitre(turn: u16) -> Q {
+    Q::new(i128::from(turn), 2)
+}

@@ -1,0 +1,27 @@
+//! From the layout to the saw and the yard: parts, cut lengths, the buying list, the cost.
+//!
+//! - [`fill`] counts the balusters of every bay, [`parts`] every part with its cut length.
+//! - [`lengths`] says how long a part is, from what it stands between.
+//! - [`cutplan`] cuts every piece from the fewest feet of stock, proved; [`buy`] makes the
+//!   buying list of it, [`cost`] the bill, [`splits`] a layout that suits the sticks.
+//!
+//! Everything here is a pure function of the job and its layout.
+
+mod balusters;
+mod bays;
+mod buy;
+mod caps;
+pub mod cost;
+pub mod cutplan;
+pub mod lengths;
+mod parts;
+mod posts;
+mod stockwise;
+
+pub use balusters::{CannotFill, FilledBay, baluster_fig, fill, gap_limit_fig, opening};
+pub use bays::{RailBay, Where, rail_bays};
+pub use buy::{Bought, SOLD, bill_of, buy, kerf, longest, order};
+pub use caps::{CapPiece, caps};
+pub use parts::{BALUSTER, Lack, Part, Parts, RAIL, What, baluster_length, baluster_size, parts, stack};
+pub use posts::{Posts, posts};
+pub use stockwise::{Split, splits};
