@@ -127,6 +127,10 @@ pub enum Part {
     Framing,
     /// risers
     Riser,
+    /// the rise, the hole, the stringers: other parts of a stair
+    StairPart,
+    /// a gate's leaf, its hinges and latch
+    Leaf,
     /// joists
     Joist,
     /// the decking's boards

@@ -11,8 +11,13 @@ use crate::measure::Measure;
 pub enum StairSaid {
     /// What their width was measured between: "that's the treads", "48 is the framed hole".
     Measured(Option<Measure>, StairMeasure),
-    /// A width, of the stairs spoken of: "what if they were 5' wide".
-    Wide(Measure),
+    /// A width: "what if they were 5' wide".
+    Wide {
+        /// The width.
+        width: Measure,
+        /// The stairs were named; else they must have been spoken of.
+        named: bool,
+    },
     /// How deep they are let into the deck.
     Recess(Measure),
     /// How many risers.
@@ -37,6 +42,10 @@ pub enum StairSaid {
     Slide(Measure, Mark),
     /// To another place of their side.
     Move(Along),
+    /// "risers 7": how many, or how high.
+    RisersBare(Measure),
+    /// Told whole, of the side spoken of.
+    Whole(StairsWhole),
     /// In a side, by what an end of it is: told of no run yet.
     Place(Option<Side>, Option<Along>),
     /// Their foot: a guard runs down to a newel there.

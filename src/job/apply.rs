@@ -2,7 +2,7 @@
 
 use super::{
     End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings,
-    SlotId, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
+    SlotId, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -75,6 +75,8 @@ pub enum Impossible {
     },
     /// Two of a run's stairs that reach into each other, or stand without guard between.
     StairsOverlap,
+    /// A leaf hinged and latched on one jamb.
+    OneJamb,
     /// More or fewer risers than a flight has.
     RisersDontFit(u16),
     /// No run of that number.
@@ -178,12 +180,13 @@ impl Job {
                 self.stair_width = Some(in_range(SlotId::StairWidth, *l)?);
                 self.no_stairs = false;
             }
-            Fact::StairMeasure(m) => self.stair_measure = Some(*m),
+            Fact::StairMeasure(m) => (self.stair_measure, self.no_stairs) = (Some(*m), false),
             Fact::Flight(fact) => {
                 check_flight(*fact)?;
                 self.flight.set(*fact);
+                self.no_stairs = false;
             }
-            Fact::StairPlace(place) => self.stair_place = Some(place.clone()),
+            Fact::StairPlace(place) => (self.stair_place, self.no_stairs) = (Some(place.clone()), false),
             Fact::NoStairs => self.drop_stairs(),
             Fact::Note(text) => {
                 self.last_note += 1;
@@ -349,6 +352,11 @@ fn check_flight(fact: FlightFact) -> Result<(), Impossible> {
 }
 
 fn check_stairs(s: &StairOpening) -> Result<(), Impossible> {
+    if let StairAt::FromLeft(off) | StairAt::FromRight(off) = s.at
+        && off < Length::ZERO
+    {
+        return Err(Impossible::OutOfRange(SlotId::Offset, off));
+    }
     in_range(SlotId::StairWidth, s.width)?;
     s.recess.map(|deep| in_range(SlotId::Recess, deep)).transpose()?;
     s.flight.facts().into_iter().try_for_each(check_flight)
@@ -360,6 +368,9 @@ fn check_run(run: &Run) -> Result<(), Impossible> {
         in_range(SlotId::GateWidth, w)?;
     }
     let gaps = run.gate.map(|g| [g.hung.hinge_gap, g.hung.latch_gap]).into_iter().flatten().flatten();
+    if run.gate.is_some_and(|g| g.hung.hinge.is_some() && g.hung.hinge == g.hung.latch) {
+        return Err(Impossible::OneJamb);
+    }
     gaps.map(|gap| in_range(SlotId::LeafGap, gap)).collect::<Result<Vec<_>, _>>()?;
     if let Some(Turn::Left(d) | Turn::Right(d)) = run.turn
         && !(1..=MOST_TURN).contains(&d)

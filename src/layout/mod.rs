@@ -32,6 +32,7 @@ mod reach;
 mod recess;
 mod sizes;
 mod split;
+mod stair_ways;
 mod stretch;
 mod values;
 
@@ -46,6 +47,7 @@ pub use line::line_inside;
 pub use placed::{Bay, BayKind, Intrusion, Lack, Layout, Placed, Post, RunLayout, Took};
 pub use plan::plan;
 pub use sizes::post_width;
+pub use stair_ways::{Beside, beside, other_ways};
 pub(crate) use stretch::as_built;
 pub use stretch::{Part, Stretch, stretches};
 pub use values::values;

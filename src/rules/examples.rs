@@ -33,6 +33,12 @@ fn gate(inches: i64) -> Vec<Fact> {
     vec![run(240, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() })]
 }
 
+fn gate_at_head(swing: Swing) -> Vec<Fact> {
+    let hung = Hung { swing: Some(swing), ..Hung::default() };
+    let gate = Gate { hung, ..Gate::new(GateAt::To, Some(Length::inches(36))) };
+    vec![run(120, RunPatch { to: Some(End::StairHead), gate: Some(Some(gate)), ..RunPatch::default() })]
+}
+
 fn notch(sixteenths: i64, post: Lumber) -> Vec<Fact> {
     let depth = Setting::Notch(NotchTold::Deep(Length::sixteenths(sixteenths)));
     vec![Fact::Set(Setting::Post(PostRole::All, PostSize::Lumber(post))), Fact::Set(depth)]
@@ -139,6 +145,8 @@ examples! {
     notched_4x4 = notch(24, Lumber::FOUR_BY_FOUR);
     notched_6x6 = notch(24, Lumber::SIX_BY_SIX);
     half_notched_4x4 = notch(28, Lumber::FOUR_BY_FOUR);
+    gate_out_over_stairs = gate_at_head(Swing::Out);
+    gate_in_over_deck = gate_at_head(Swing::OverDeck);
     gate_5_ft = gate(60);
     gate_4_ft = gate(48);
     open_end = from(End::OpenEnd);

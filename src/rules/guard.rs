@@ -126,6 +126,21 @@ pub(super) fn post_too_small(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     thin.map(spans).into_iter().collect()
 }
 
+/// A gate at the head of stairs told to swing out, over them.
+pub(super) fn gate_over_stairs(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    use crate::job::{End, GateAt, Swing};
+    let out = job.runs.iter().filter(|r| {
+        let end = |g: crate::job::Gate| match g.at.place() {
+            GateAt::From => r.from == Some(End::StairHead),
+            GateAt::To => r.to == Some(End::StairHead),
+            _ => !r.stairs.is_empty(),
+        };
+        r.gate.is_some_and(|g| matches!(g.hung.swing, Some(Swing::Out | Swing::Both)) && end(g))
+    });
+    let says = "the gate swings out over the stairs: hang it to swing in, over the deck.";
+    out.map(|r| super::say::about(r, [Span::Say(says)])).collect()
+}
+
 /// A gate leaf too wide for one.
 pub(super) fn gate_too_wide(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     use crate::job::{GateAt, Run, StairAt};

@@ -108,6 +108,9 @@ pub static RULES: &[Rule] = rules! {
     Check "gate-too-wide" "Gate wide for one leaf"
         "A leaf over 4 ft is heavy and sags."
         GATE_LEAF guard::gate_too_wide, gate_5_ft / gate_4_ft;
+    Check "gate-over-stairs" "Gate swings out over the stairs"
+        "Nobody should have to step back down the stairs to open a gate."
+        GATE_SWING guard::gate_over_stairs, gate_out_over_stairs / gate_in_over_deck;
     Note "guard-required" "Guard required"
         "Over a drop of more than 30 in. a guard is required."
         GUARD_TRIGGER guard::required, grade_31 / grade_30;

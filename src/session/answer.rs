@@ -6,6 +6,7 @@ mod notch;
 mod outline;
 mod reasons;
 mod refusals;
+mod stair_ways;
 mod stairs;
 mod strength;
 mod sums;
@@ -15,6 +16,7 @@ pub(super) use before::before;
 pub(super) use flight::disagrees;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
+pub(super) use stair_ways::beside_choice;
 use strength::beside;
 pub(super) use strength::supposed_by;
 pub(super) use sums::sum;
@@ -86,6 +88,7 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
         reply.lines.extend(flight::made(job, facts));
     }
+    reply.lines.extend(stair_ways::width_taken(job, facts));
     takeoff::add_up(facts, &mut reply);
     reply.lines.extend(takeoff::suits_the_sticks(job, facts));
     if stairs_unsized(job) {

@@ -28,7 +28,7 @@ use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::{Act, Query, Talk};
-use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
+use crate::job::{Fact, Impossible, Job, PostRole, RunId, RunPatch, Setting, SlotId};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
 
 /// The most things a line is taken to mean before it is simply not clear.
@@ -77,6 +77,24 @@ impl Branch {
         self.job = self.job.with(&fact).map_err(Problem::Impossible)?;
         self.facts.push(fact);
         Ok(self)
+    }
+}
+
+impl Branch {
+    /// The branch with a fact that says all there is to say of a run's stairs or gate: it
+    /// stands in place of what the same line said of them before.
+    pub fn instead(mut self, id: RunId, patch: RunPatch) -> Result<Branch, Problem> {
+        for fact in &mut self.facts {
+            let Fact::Run(run, before) = fact else { continue };
+            if *run == id {
+                before.stairs = before.stairs.take().filter(|_| patch.stairs.is_none());
+                before.gate = before.gate.take().filter(|_| patch.gate.is_none());
+            }
+        }
+        let empty = |f: &Fact| matches!(f, Fact::Run(run, p) if *run == id && p.is_empty());
+        let known = self.job.run(id).is_some();
+        self.facts.retain(|f| !(known && empty(f)));
+        self.with(Fact::Run(id, patch))
     }
 }
 

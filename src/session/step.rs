@@ -49,6 +49,8 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
         Choice::Do { resolved, reading } => done(session, line, words, resolved, reading.as_ref()),
         Choice::Which { acts, reading } => {
             let mut reply = asks([Line::say(Role::Question, question(&acts, &reading))], &acts);
+            let choices = reply.lines.iter_mut().filter(|l| l.role == Role::Choice);
+            choices.zip(&acts).for_each(|(line, act)| line.spans.extend(answer::beside_choice(&session.job, act)));
             mark_unused(line, words, &reading, &mut reply);
             pend(session, reply, opened(&acts))
         }
@@ -300,6 +302,10 @@ fn question(acts: &[Act], reading: &Reading) -> &'static str {
     let lengths = |a: &Act| matches!(a, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Run(_, p) if p.length.is_some())));
     let gate = |c: &Clause| matches!(c, Clause::Run(r) if r.gate.is_some() && r.length.is_none());
     let doubt = reading.clauses.iter().any(gate) && !acts.iter().any(lengths);
+    let measured = |a: &Act| matches!(a, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Run(_, p) if p.stairs.as_ref().is_some_and(|s| s.iter().any(|s| s.recess.is_some())))));
+    if acts.len() > 1 && acts.iter().all(measured) {
+        return "What is that width between: the posts, the decking, the treads or the framing? Say the number, or say it in words.";
+    }
     match (acts.len(), query, doubt) {
         (1, ..) => "Did you mean this? Say yes, or say it another way.",
         (_, _, true) => "Where does it go? Say the number, or say it in full.",

@@ -55,6 +55,7 @@ pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: b
         return focus.map_or(Target::Missing, |r| Target::Old(r.id));
     }
     match focus {
+        Some(run) if is_a_stub(run) && !renames && draft.to == Some(End::StairHead) => Target::Old(run.id),
         Some(run) if fills_a_hole(run, draft) && !renames => Target::Old(run.id),
         _ => Target::New(job.next_run()),
     }
@@ -68,6 +69,12 @@ pub(super) fn focus<'a>(session: &Session, job: &'a Job) -> Option<&'a Run> {
 /// The run called by that side.
 pub(super) fn named(job: &Job, side: Side) -> Option<&Run> {
     job.named(side.name())
+}
+
+/// A run of which only its end at the stairs is known, with a gate there.
+fn is_a_stub(run: &Run) -> bool {
+    let bare = run.length.is_none() && run.from.is_none() && run.name.is_none();
+    bare && run.to == Some(End::StairHead) && run.gate.is_some()
 }
 
 /// Only ends, or only a length, told of a run that has none yet.

@@ -77,6 +77,8 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Layout => &["layout"],
         Part::Note => &["note"],
         Part::Corner => &["turning"],
+        Part::StairPart => &["rise ", "in the framing", "stringers", "deep into the deck", "height of the stairs"],
+        Part::Leaf => &["hinge", "latch", "swing", "leaf", "leaves", "self-closing"],
         Part::Joist => &["joist"],
         Part::Decking => &["overhang:", "on the decking", "baluster line:"],
         Part::Blocking => &["blocking:"],
@@ -84,7 +86,8 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::Edge => &["inside the edge", "over the edge", "run "],
         Part::Strip => &["deck:"],
         Part::Line => &["baluster line:"],
-        Part::Landing | Part::Framing | Part::Riser => &[],
+        Part::Riser => &["riser", "rise ", "tread"],
+        Part::Landing | Part::Framing => &[],
     }
 }
 

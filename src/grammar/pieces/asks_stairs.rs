@@ -1,15 +1,15 @@
 //! Questions about stair openings and gates.
 
 use super::Say;
-use super::atoms::{In, Out, det, length, part, sense, sep, text};
+use super::atoms::{In, Out, det, length, part, sense, sep, side, text};
 use super::hung::{swings, way};
-use crate::grammar::draft::Clause;
-use crate::grammar::sense::{Ask, Cue, Part, Sense};
+use crate::grammar::draft::{AskDraft, Clause, Which};
+use crate::grammar::sense::{Ask, Cue, Part, Sense, Side, Verb};
 use crate::grammar::stair_draft::StairAsked;
 use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, value};
+use nom::combinator::{opt, value, verify};
 use nom::multi::{many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -19,7 +19,8 @@ fn ask_word<'a>(a: Ask) -> impl Parser<In<'a>, Output = (), Error = ()> {
 
 /// Any of the questions.
 pub fn ask(input: In<'_>) -> Out<'_, Say> {
-    alt((height, leaf, swing, one_leaf, told)).map(|a| Say::Clause(Clause::AskStairs(a))).parse(input)
+    let asked = alt((height, leaf, swing, one_leaf, told)).map(Clause::AskStairs);
+    alt((asked, beside)).map(Say::Clause).parse(input)
 }
 
 /// "how high's the deck", "what's the total rise": by the stairs told.
@@ -56,7 +57,7 @@ fn height(input: In<'_>) -> Out<'_, StairAsked> {
 
 fn gaps(input: In<'_>) -> Out<'_, (Option<Measure>, Option<Measure>)> {
     let with = || many0_count(text(&["with", "and", "leaving", "less", "allowing", "i", "want", "a", "for"]));
-    let each = (text(&["each", "either", "both", "per"]), opt(text(&["side", "sides", "end", "ends"])));
+    let each = (text(&["each", "either", "both", "per"]), text(&["side", "sides", "end", "ends"]));
     let word = || opt(text(&["gap", "gaps", "clearance", "space", "on", "at", "of"]));
     let both = delimited((opt(sep(",")), with()), length, (word(), word(), each)).map(|m| (Some(m.clone()), Some(m)));
     let hinge = || (word(), word(), det, text(&["hinge", "hinges", "hinge side"]));
@@ -74,9 +75,14 @@ fn leaf(input: In<'_>) -> Out<'_, StairAsked> {
         value((), (alt((ask_word(Ask::What), text(&["whats"]))), text(&["width", "size", "width of"]))),
     ));
     let verb = || {
-        many0_count(text(&[
-            "do", "should", "does", "can", "i", "we", "build", "make", "cut", "is", "'s", "to", "would", "be", "need",
-        ]))
+        many0_count(alt((
+            ask_word(Ask::May),
+            sense(Sense::Verb(Verb::Change)),
+            text(&[
+                "do", "should", "does", "can", "i", "we", "build", "make", "cut", "is", "'s", "to", "would", "be",
+                "need",
+            ]),
+        )))
     };
     let gate = || {
         (
@@ -114,7 +120,8 @@ fn swing(input: In<'_>) -> Out<'_, StairAsked> {
         many0_count(text(&["have", "to", "supposed", "go", "need", "be", "has", "have to"])),
         opt(swings),
     );
-    let may = || alt((ask_word(Ask::May), text(&["does", "do", "can", "could", "should", "must", "is", "will"])));
+    let may =
+        || alt((ask_word(Ask::May), text(&["does", "do", "can", "can the", "could", "should", "must", "is", "will"])));
     let gate = || {
         (
             many1_count(may()),
@@ -127,7 +134,7 @@ fn swing(input: In<'_>) -> Out<'_, StairAsked> {
             ))),
         )
     };
-    let yes_no = (gate(), swings, opt(way), opt(text(&["or"])), opt(way));
+    let yes_no = (gate(), swings, way, opt(text(&["or"])), opt(way));
     let ought = (
         part(Part::Gate),
         text(&["swing"]),
@@ -147,10 +154,10 @@ fn one_leaf(input: In<'_>) -> Out<'_, StairAsked> {
     )));
     let one = || many0_count(text(&["a", "an", "single", "one", "the", "one - piece", "as"]));
     let gate = || (opt(sense(Sense::Cue(Cue::Wide))), alt((part(Part::Gate), text(&["leaf"]))));
-    let doubt = many1_count(text(&[
-        "too", "sag", "sags", "wide", "big", "heavy", "much", "for", "one", "leaf", "as", "a", "single", "droop", "ok",
-        "work", "hold", "up", "be", "going", "to",
-    ]));
+    let sags = text(&["sag", "sags", "droop", "droops", "work", "hold", "be ok"]);
+    let wide = || alt((value((), sense(Sense::Cue(Cue::Wide))), text(&["wide", "big", "heavy", "much", "large"])));
+    let as_one = (text(&["as", "for"]), opt(text(&["a"])), text(&["single", "one", "one leaf"]), opt(text(&["leaf"])));
+    let doubt = alt((value((), sags), value((), (text(&["too"]), wide())), value((), as_one)));
     let tail = alt((value((), doubt), value((), sense(Sense::Cue(Cue::Wide)))));
     let wide = many0_count(alt((
         value((), sense(Sense::Cue(Cue::Wide))),
@@ -171,4 +178,19 @@ fn told(input: In<'_>) -> Out<'_, StairAsked> {
     );
     let risers = preceded((ask_word(Ask::HowMany), text(&["riser", "risers"])), is());
     alt((value((), stairs), value((), risers))).map(|()| StairAsked::Told).parse(input)
+}
+
+/// "how much guard is left of the stairs": the guard beside them, on that side.
+fn beside(input: In<'_>) -> Out<'_, Clause> {
+    let how = alt((ask_word(Ask::HowMuch), ask_word(Ask::HowLong)));
+    let guard = || {
+        many0_count(alt((
+            part(Part::Guard),
+            part(Part::Rail),
+            text(&["is", "'s", "do", "i", "have", "there", "to", "on", "got", "the"]),
+        )))
+    };
+    let sided = terminated(side, (text(&["of", "from"]), det, part(Part::Stairs)));
+    let sided = verify(sided, |s| matches!(s, Side::Left | Side::Right));
+    preceded((how, guard()), sided).map(|s| Clause::Ask(AskDraft::Length(Some(Which::Side(s))))).parse(input)
 }

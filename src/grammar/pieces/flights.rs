@@ -106,17 +106,41 @@ pub fn hole(input: In<'_>) -> Out<'_, Say> {
     Ok((rest, said(StairSaid::Measured(Some(m), what))))
 }
 
-/// "what if they were 5' wide", "suppose the stairs were 6 ft".
+/// "what if they were 5' wide", "the steps are gonna be 5 foot", "make em 42".
 pub fn were(input: In<'_>) -> Out<'_, Say> {
-    let were = many1_count(text(&["were", "was", "are", "'re", "is", "went", "go"]));
-    let lead = alt((
-        value((), (det, part(Part::Stairs), were)),
-        value((), (text(&["they"]), many1_count(text(&["were", "are", "was", "'re"])))),
+    let be = || {
+        many1_count(text(&[
+            "were",
+            "was",
+            "are",
+            "'re",
+            "is",
+            "went",
+            "go",
+            "gonna",
+            "gonna be",
+            "be",
+            "going",
+            "to be",
+            "will be",
+            "'ll be",
+            "should be",
+        ]))
+    };
+    let they = alt((
+        value((), (text(&["they"]), be())),
         value((), text(&["they 're", "theyre"])),
-        value((), (text(&["make"]), alt((text(&["em", "them"]), value((), (det, part(Part::Stairs))))))),
+        value((), (text(&["make"]), text(&["em", "them"]))),
+    ));
+    let stairs = alt((
+        value((), (det, part(Part::Stairs), be())),
+        value((), (text(&["make"]), det, part(Part::Stairs))),
+        value((), (text(&["make the"]), part(Part::Stairs))),
     ));
     let only = opt(many1_count(text(&["only", "just", "made", "built", "to", "at"])));
-    delimited((lead, only), length, opt(sense(Sense::Cue(Cue::Wide)))).map(|m| said(StairSaid::Wide(m))).parse(input)
+    let lead = alt((value(true, stairs), value(false, they)));
+    let wide = (terminated(lead, only), length, opt(sense(Sense::Cue(Cue::Wide))));
+    wide.map(|(named, width, _)| said(StairSaid::Wide { width, named })).parse(input)
 }
 
 /// "recessed 3 ft", "let 36 inches into the deck", "set back 3' into the deck".
@@ -145,7 +169,10 @@ pub fn risers(input: In<'_>) -> Out<'_, Say> {
     let up = || opt(text(&["up", "high", "total", "in all", "down", "there", "of them"]));
     let risers = delimited(link, count, (riser_word, up())).map(StairSaid::Risers);
     let steps = verify((link, count, text(&["steps", "step"])).map(|(_, n, _)| n), |n| *n <= 30).map(StairSaid::Steps);
-    let tail = opt(text(&["up", "down", "to grade", "to the ground", "high"]));
+    let tail = many0_count(alt((
+        text(&["up", "down", "high", "to grade", "to the ground", "to"]),
+        text(&["grade", "ground", "the ground"]),
+    )));
     alt((risers, terminated(steps, tail))).map(said).parse(input)
 }
 
@@ -158,6 +185,11 @@ pub fn rise(input: In<'_>) -> Out<'_, Say> {
     let after = delimited(link, length, (opt(sep("-")), text(&["rise", "riser", "risers"])));
     let after = verify(after, |m| !matches!(m.meaning, crate::measure::Meaning::Bare(n) if n.value.is_integer()));
     alt((before, plural, after)).map(|m| said(StairSaid::Rise(m))).parse(input)
+}
+
+/// "risers 7": how many there are, or how high each is.
+pub fn risers_bare(input: In<'_>) -> Out<'_, Say> {
+    preceded((link, riser_word, opt(text(&[":", "="]))), length).map(|m| said(StairSaid::RisersBare(m))).parse(input)
 }
 
 /// "six risers at 7 1/4": the height behind the count.
@@ -223,7 +255,7 @@ pub fn lands(input: In<'_>) -> Out<'_, Say> {
         text(&["on", "at"]),
         det,
     );
-    let made = many0_count(text(&["concrete", "poured", "small", "paver", "stone", "4 inch", "existing"]));
+    let made = many0_count(text(&["concrete", "poured", "small", "existing"]));
     let on = alt((
         value(Lands::Slab, text(&["slab", "pad", "concrete", "patio", "concrete pad", "concrete slab", "landing pad"])),
         value(Lands::Pavers, text(&["pavers", "paver", "patio stones", "flagstone", "stone"])),

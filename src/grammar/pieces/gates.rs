@@ -114,7 +114,7 @@ pub fn moved(input: In<'_>) -> Out<'_, Say> {
         None => Say::Clause(Clause::Move),
     });
     let to = opt(text(&["to", "at", "so they 're", "over to"]));
-    let stairs = preceded((part(Part::Stairs), over(), to), alt((measured_spot, stair_spot)));
+    let stairs = preceded((part(Part::Stairs), over(), to), measured_spot);
     let stairs = stairs.map(|at| Say::Stairs(Some(StairDraft { width: None, at: Some(at) })));
     alt((stairs, gate)).parse(rest)
 }

@@ -113,8 +113,17 @@ fn whole(input: In<'_>) -> Out<'_, StairsWhole> {
     if told.at.is_none() && told.on.is_none() { Err(nom::Err::Error(())) } else { Ok((rest, told)) }
 }
 
+/// A width told before the stairs or behind them, not both.
+fn one_width(told: StairsWhole, before: Option<Measure>) -> Result<StairsWhole, nom::Err<()>> {
+    match (&told.width, before) {
+        (Some(_), Some(_)) => Err(nom::Err::Error(())),
+        (_, None) => Ok(told),
+        (None, before) => Ok(StairsWhole { width: before, ..told }),
+    }
+}
+
 fn widths(input: In<'_>) -> Out<'_, Option<Measure>> {
-    let each = || many0_count(text(&["each", "both", "apiece", "of them"]));
+    let each = || opt(text(&["each", "both", "apiece"]));
     let lead = || (opt(sep(",")), many0_count(text(&["both", "each", "are", "all"])));
     opt(delimited(lead(), wide, each())).parse(input)
 }
@@ -187,7 +196,7 @@ pub fn another(input: In<'_>) -> Out<'_, Say> {
         (many0_count(text(&["set", "of"])), part(Part::Stairs), many0_count(text(&["is", "are", "go", "goes"])))
             .parse(rest)?;
     let (rest, told) = whole(rest)?;
-    let told = StairsWhole { width: told.width.or(before), ..told };
+    let told = one_width(told, before)?;
     Ok((rest, Say::Clause(Clause::MoreStairs { each: vec![told], more: true })))
 }
 
@@ -200,7 +209,7 @@ pub fn one_and_one(input: In<'_>) -> Out<'_, Say> {
         let (rest, before) = opt(wide).parse(rest)?;
         let (rest, _) = (part(Part::Stairs), many0_count(text(&["is", "are", "go", "goes"]))).parse(rest)?;
         let (rest, told) = whole(rest)?;
-        Ok((rest, StairsWhole { width: told.width.or(before), ..told }))
+        Ok((rest, one_width(told, before)?))
     };
     let (rest, first) = one(input)?;
     let (rest, more) = many1(preceded((opt(sep(",;")), opt(text(&["and", "then", "plus"]))), one)).parse(rest)?;
@@ -208,15 +217,26 @@ pub fn one_and_one(input: In<'_>) -> Out<'_, Say> {
     Ok((rest, Say::Clause(Clause::MoreStairs { each, more: false })))
 }
 
+/// "stairs start 30 inches from the house, 36 wide", "stairs tight to the right corner, 42 wide".
+pub fn stand(input: In<'_>) -> Out<'_, Say> {
+    let lead = (many0_count(text(&["with", "and", "put", "add"])), det);
+    let (rest, before) = preceded(lead, opt(wide)).parse(input)?;
+    let verb = many0_count(text(&[
+        "start", "starts", "begin", "begins", "are", "is", "go", "goes", "sit", "sits", "stand", "come", "comes", "up",
+        "down", "off",
+    ]));
+    let (rest, told) = preceded((part(Part::Stairs), verb), whole).parse(rest)?;
+    let told = one_width(told, before)?;
+    if told.at.is_none() { Err(nom::Err::Error(())) } else { Ok((rest, said(StairSaid::Whole(told)))) }
+}
+
 /// "head of the stairs is at the right end, up against the house"; "stairs come off the side
 /// by the front corner, 36 wide".
 pub fn head_at(input: In<'_>) -> Out<'_, Say> {
     let head = alt((value((), sense(Sense::End(End::StairHead))), value((), (det, part(Part::Stairs)))));
-    let come = many1_count(text(&[
-        "is", "are", "'s", "sits", "sit", "come", "comes", "go", "goes", "down", "coming", "be", "off", "up", "at",
-        "on",
-    ]));
-    let (rest, _) = (det, head, come, det).parse(input)?;
+    let come = many1_count(text(&["is", "are", "'s", "sits", "sit", "come", "comes", "go", "goes", "coming", "be"]));
+    let to = many0_count(text(&["down", "off", "up", "at", "on", "from", "right"]));
+    let (rest, _) = (det, head, come, to, det).parse(input)?;
     let (rest, on) = terminated(side, (opt(text(&["hand", "side"])), opt(part(Part::End)))).parse(rest)?;
     let (rest, at) = opt(preceded((opt(sep(",")), many0_count(text(&["and", "up", "right"]))), along)).parse(rest)?;
     let at = at.or((on != Side::Side && on != Side::Other).then_some(Along::Untold));

@@ -9,6 +9,7 @@ use super::Say;
 use super::atoms::{In, Out, det, length, part, place, sense, sep, side, text};
 use crate::grammar::draft::{Along, Clause, Mark};
 use crate::grammar::sense::{Cue, Part, Sense, Side, Spot};
+use crate::job::End;
 use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
@@ -27,6 +28,13 @@ pub(super) fn wide(input: In<'_>) -> Out<'_, Measure> {
     terminated(length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide))))).parse(input)
 }
 
+/// What an end of a side is: "the front corner", "the house end", "the front" of a left or right side.
+fn at_place(input: In<'_>) -> Out<'_, End> {
+    let coloured = preceded(opt(verify(side, |s| *s == Side::Front)), place);
+    let front = value(End::Corner, verify(side, |s| *s == Side::Front));
+    alt((terminated(coloured, opt(part(Part::End))), front)).parse(input)
+}
+
 pub(super) fn along(input: In<'_>) -> Out<'_, Along> {
     let by = text(&[
         "tight to",
@@ -41,8 +49,7 @@ pub(super) fn along(input: In<'_>) -> Out<'_, Along> {
         "right at",
         "close to",
     ]);
-    let at_end =
-        preceded((opt(text(&["right", "up"])), by, det), terminated(place, opt(part(Part::End)))).map(Along::AtEnd);
+    let at_end = preceded((opt(text(&["right", "up"])), by, det), at_place).map(Along::AtEnd);
     let middle = (many0_count(text(&["in", "at", "right", "the", "dead"])), sense(Sense::Spot(Spot::Middle)));
     let middle = value(Along::Middle, middle);
     let of_side = opt(alt((value((), place), part(Part::End))));

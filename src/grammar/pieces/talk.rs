@@ -2,7 +2,7 @@
 
 use super::atoms::{In, Out, length, one, sense, sep, text};
 use super::{PIECE, Say};
-use super::{asks, choices};
+use super::{asks, choices, flights};
 use crate::grammar::Talk;
 use crate::grammar::draft::Clause;
 use crate::grammar::items::{Is, Item};
@@ -27,7 +27,7 @@ pub fn opener(input: In<'_>) -> Out<'_, Say> {
             verb(Verb::Suppose),
             // "what if i go 7 foot" says not what goes so far: `choices::go` has it.
             many0_count(preceded(
-                not(peek(choices::go)),
+                not(peek(alt((choices::go, flights::were)))),
                 text(&["i", "we", "it", "they", "was", "were", "go", "it 's", "made", "use", "stretch", "went"]),
             )),
         ),

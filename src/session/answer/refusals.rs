@@ -28,6 +28,9 @@ pub fn impossible(i: &Impossible) -> Reply {
         Impossible::StairsOverlap => {
             vec![Span::Say("Those stairs reach into each other: guard must stand between two of them. Where is each?")]
         }
+        Impossible::OneJamb => {
+            vec![Span::Say("A leaf can't be hinged and latched on the same post. Which side are the hinges on?")]
+        }
         Impossible::RisersDontFit(_) => vec![Span::Say("A flight off a deck has from 1 to 60 risers.")],
         Impossible::NoSuchRun(_) => vec![Span::Say("There is no run of that number.")],
         Impossible::NoSuchNote(_) => vec![Span::Say("There is no note of that number.")],

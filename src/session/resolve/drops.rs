@@ -3,7 +3,7 @@
 use super::{Branch, Problem, Resolver, gates};
 use crate::grammar::draft::DropDraft;
 use crate::grammar::{Act, Talk};
-use crate::job::{Fact, Job, RunId, RunPatch, Stairs};
+use crate::job::{Fact, Flight, Job, RunId, RunPatch, Stairs};
 use crate::session::targets;
 
 impl Resolver<'_> {
@@ -12,10 +12,7 @@ impl Resolver<'_> {
         let focus = targets::focus(self.session, job).map(|r| r.id);
         let fact = match drop {
             DropDraft::Gate => self.drop_gate(job)?,
-            DropDraft::Stairs => match job.runs.iter().find(|r| !r.stairs.is_empty()) {
-                Some(run) => Fact::Run(run.id, RunPatch { stairs: Some(Stairs::NONE), ..RunPatch::default() }),
-                None => return Err(Problem::Refuse("There are no stairs to drop.")),
-            },
+            DropDraft::Stairs => return self.drop_stairs(branch),
             DropDraft::LinePosts => match focus {
                 Some(id) => Fact::Run(id, RunPatch { bays: Some(Some(1)), ..RunPatch::default() }),
                 None => return Err(Problem::Refuse("No run has been told yet, so there are no line posts to drop.")),
@@ -43,6 +40,20 @@ impl Resolver<'_> {
             }
         };
         branch.with(fact)
+    }
+
+    /// The stairs of the only run that has some, else all that was told of any.
+    fn drop_stairs(&self, branch: Branch) -> Result<Branch, Problem> {
+        let none = |id| Fact::Run(id, RunPatch { stairs: Some(Stairs::NONE), ..RunPatch::default() });
+        let held: Vec<RunId> = branch.job.runs.iter().filter(|r| !r.stairs.is_empty()).map(|r| r.id).collect();
+        let job = &branch.job;
+        let loose = job.stair_width.is_some() || job.stair_place.is_some() || job.flight != Flight::default();
+        match held[..] {
+            [one] => branch.with(none(one)),
+            [] if loose => branch.with(Fact::NoStairs),
+            [] => Err(Problem::Refuse("There are no stairs to drop.")),
+            _ => Err(Problem::Ask("Which stairs?", held.iter().map(|id| Act::Tell(vec![none(*id)])).collect())),
+        }
     }
 
     /// "forget the last one": the run told last, if the last line told of it.

@@ -1,11 +1,11 @@
 //! How a gate's leaf is hung; and questions about stairs and gates.
 
 use super::settings::first_problem;
-use super::{Branch, Branches, Problem, Resolver, gates};
+use super::{Branch, Branches, Problem, Resolver};
 use crate::grammar::Query;
 use crate::grammar::ask::{FlightAsk, FlightWhat, Given, Size, StairAsk};
 use crate::grammar::stair_draft::{HungSaid, StairAsked};
-use crate::job::{Gate, Hung, RunId, SlotId};
+use crate::job::{Gate, Hung, RunId, RunPatch, SlotId};
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
 use crate::session::targets;
@@ -27,7 +27,8 @@ impl Resolver<'_> {
         let ask = hung.len() > 1;
         let each = hung.into_iter().map(|h| {
             let gate = Gate { hung: h.or(gate.hung), ..gate };
-            Branch { ask: branch.ask || ask, ..branch.clone() }.with(gates::fact(id, gate)).map_err(Problem::from)
+            let patch = RunPatch { gate: Some(Some(gate)), ..RunPatch::default() };
+            Branch { ask: branch.ask || ask, ..branch.clone() }.instead(id, patch)
         });
         first_problem(each.collect())
     }

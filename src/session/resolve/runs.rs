@@ -3,7 +3,7 @@
 use super::{Branch, Branches, Problem, Resolver, grow, walks};
 use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft};
 use crate::grammar::sense::Side;
-use crate::job::{Basis, Fact, Job, RunId, RunPatch, SlotId};
+use crate::job::{Basis, End, Fact, Job, RunId, RunPatch, SlotId};
 use crate::measure::{Length, Meaning, Measure, Q, Said};
 use crate::session::lengths::{fits, told};
 use crate::session::state::Focus;
@@ -33,6 +33,11 @@ impl Resolver<'_> {
         let (id, new) = match target(self.session, &branch.job, draft, self.corrects) {
             Target::Old(id) => (id, false),
             Target::New(id) => (id, true),
+            Target::Missing if self.head_alone(&branch.job, draft) => {
+                let id = branch.job.next_run();
+                let head = RunPatch { to: Some(End::StairHead), ..RunPatch::default() };
+                return self.gate(focused(branch.with(Fact::Run(id, head))?, id), id, draft);
+            }
             Target::Missing => {
                 return Err(Problem::Ask(
                     "No run has been told that this can change. Which run, how long, between what?",
@@ -83,7 +88,15 @@ impl Resolver<'_> {
             Some(draft) => grow(all, |b| self.walk_ends(b, draft))?,
             None => all,
         };
+        let all = grow(all, |b| self.settle(b, id))?;
         Ok(all.into_iter().map(|b| Branch { ask: b.ask || ask, ..b }).collect())
+    }
+
+    /// "add a 3 foot gate at the head of the stairs", before any run: a run that ends there.
+    fn head_alone(&self, job: &Job, draft: &RunDraft) -> bool {
+        let head = |g: &GateDraft| matches!(g.at, Some(SpotDraft::End(End::StairHead)));
+        let gate = RunDraft { gate: None, words: 0..0, ..draft.clone() } == RunDraft::default();
+        !self.corrects && job.runs.is_empty() && gate && matches!(&draft.gate, Some(Some(g)) if head(g))
     }
 
     /// "make it 22" after a deck was told: of its two sizes, which is asked.
@@ -231,6 +244,10 @@ fn only_grows(draft: &RunDraft) -> bool {
 
 fn named_or_none(job: &Job, draft: &RunDraft) -> bool {
     draft.name.is_none_or(|side| targets::named(job, side).is_some())
+}
+
+fn focused(branch: Branch, id: RunId) -> Branch {
+    Branch { focus: Focus { run: Some(id), deck: false, slot: None, ..branch.focus.clone() }, ..branch }
 }
 
 fn only_a_length(draft: &RunDraft) -> bool {

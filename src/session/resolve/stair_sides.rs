@@ -1,5 +1,6 @@
 //! Stairs off a side of the deck, placed along it.
 
+use super::stairs::NO_SIDE;
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Along, Mark};
 use crate::grammar::sense::Side;
@@ -37,10 +38,10 @@ impl Resolver<'_> {
         along: Option<&Along>,
     ) -> Branches {
         let Some(id) = targets::named(&branch.job, on).map(|r| r.id) else {
-            return Err(Problem::Ask(
-                "No run goes by that side yet. Tell me it first: how long, and what it goes between.",
-                Vec::new(),
-            ));
+            if width.is_none() && along.is_none() && branch.job.runs.is_empty() {
+                return Err(Problem::Ask(NO_SIDE, Vec::new()));
+            }
+            return self.place_stairs(branch, Some(on), width, along.or(Some(&Along::Untold)));
         };
         let Some(along) = along.filter(|a| **a != Along::Untold) else {
             return Err(Problem::Ask(
@@ -63,7 +64,7 @@ impl Resolver<'_> {
         let widths: Vec<(Option<Length>, bool)> = match width {
             Some(m) => {
                 let said = fits(m, SlotId::StairWidth, None);
-                said.lengths.iter().map(|(l, _)| (Some(*l), said.doubtful)).collect()
+                said.lengths.iter().map(|(l, _)| (Some(*l), said.doubtful || m.about || m.shade.is_some())).collect()
             }
             None => vec![(None, false)],
         };

@@ -11,7 +11,7 @@ use crate::job::{
     End, Fact, Flight, FlightFact, Run, RunId, RunPatch, SlotId, StairAt, StairMeasure, StairOpening, StairPlace,
     Stairs,
 };
-use crate::measure::{Length, Measure};
+use crate::measure::{Length, Meaning, Measure};
 use crate::session::lengths::fits;
 use crate::session::state::{Focus, Lack};
 use crate::session::targets;
@@ -26,6 +26,7 @@ struct Stand {
 
 const WHICH: &str = "Which stairs? Say them in full: how wide, and where in their side.";
 const NO_STAIRS: &str = "No stairs have been told that this could be of. How wide are they, and where?";
+pub(super) const NO_SIDE: &str = "No run goes by that side yet. Tell me it first: how long, and what it goes between.";
 const WHERE: &str = "Where along that side are the stairs? Say in the middle, tight to an end, or how far from one.";
 
 impl Resolver<'_> {
@@ -33,7 +34,14 @@ impl Resolver<'_> {
     pub(super) fn stair_said(&self, branch: Branch, said: &StairSaid) -> Branches {
         match said {
             StairSaid::Measured(m, what) => self.measured_between(branch, m.as_ref(), Some(*what)),
-            StairSaid::Wide(m) => self.measured_between(branch, Some(m), None),
+            StairSaid::Wide { named: false, .. }
+                if self.stand(&branch)?.is_none() && branch.job.stair_width.is_none() =>
+            {
+                Err(Problem::Unfit(NO_STAIRS))
+            }
+            StairSaid::Wide { width, .. } => self.measured_between(branch, Some(width), None),
+            StairSaid::Whole(whole) => self.stairs_whole(branch, whole),
+            StairSaid::RisersBare(m) => risers_bare(branch, m),
             StairSaid::Recess(m) => self.recessed(branch, m),
             StairSaid::Risers(n) => told(branch, FlightFact::Risers(*n)),
             StairSaid::RisersOf(n, m) => {
@@ -51,7 +59,7 @@ impl Resolver<'_> {
             StairSaid::Flip => self.flip(branch),
             StairSaid::Slide(m, mark) => self.slide(branch, m, *mark),
             StairSaid::Move(along) => self.move_stairs(branch, along),
-            StairSaid::Place(on, along) => self.place_stairs(branch, *on, along.as_ref()),
+            StairSaid::Place(on, along) => self.place_stairs(branch, *on, None, along.as_ref()),
             StairSaid::DownTo => self.down_to(branch),
         }
     }
@@ -81,7 +89,10 @@ impl Resolver<'_> {
         let widths: Vec<(Option<Length>, bool)> = match m {
             Some(m) => {
                 let said = fits(m, SlotId::StairWidth, None);
-                said.lengths.iter().map(|(l, _)| (Some(*l), said.doubtful || said.lengths.len() > 1)).collect()
+                said.lengths
+                    .iter()
+                    .map(|(l, _)| (Some(*l), said.doubtful || said.lengths.len() > 1 || m.about || m.shade.is_some()))
+                    .collect()
             }
             None => vec![(None, false)],
         };
@@ -118,7 +129,7 @@ impl Resolver<'_> {
             Some(told) => vec![told],
             None => StairMeasure::ALL.to_vec(),
         };
-        let ask = said.doubtful || said.lengths.len() > 1 || measures.len() > 1;
+        let ask = said.doubtful || said.lengths.len() > 1 || measures.len() > 1 || m.about || m.shade.is_some();
         // Doubts about the depth and about the width are asked one at a time.
         let depths = said.lengths.iter().take(if measures.len() > 1 { 1 } else { 2 });
         let each = depths.flat_map(|(deep, _)| measures.iter().map(move |m| (*deep, *m)));
@@ -186,7 +197,13 @@ impl Resolver<'_> {
     }
 
     /// Stairs in a side: put there where the side was told, else kept until it is.
-    fn place_stairs(&self, branch: Branch, on: Option<Side>, along: Option<&Along>) -> Branches {
+    pub(super) fn place_stairs(
+        &self,
+        branch: Branch,
+        on: Option<Side>,
+        width: Option<&Measure>,
+        along: Option<&Along>,
+    ) -> Branches {
         let Some(on) = on.filter(|s| !matches!(s, Side::Side | Side::Other)) else {
             return Err(Problem::Ask(
                 "Which side? Say left, right or front, standing at the house looking out.",
@@ -194,24 +211,39 @@ impl Resolver<'_> {
             ));
         };
         if targets::named(&branch.job, on).is_some() {
-            return self.stairs_on(branch, on, None, along.filter(|a| **a != Along::Untold));
-        }
-        let focus = targets::focus(self.session, &branch.job).map(|r| (r.id, r.turn.is_none()));
-        // "stairs are at the right end" of the one run told.
-        if let (Some((id, true)), Side::Left | Side::Right, Some(Along::Untold)) = (focus, on, along) {
-            return self.stairs_put(branch, id, None, &Along::AtSide(on));
+            return self.stairs_on(branch, on, width, along.filter(|a| **a != Along::Untold));
         }
         let by = match along {
             Some(Along::AtEnd(e)) => Some(*e),
             Some(Along::Untold) | None => None,
-            Some(_) => {
-                return Err(Problem::Ask(
-                    "No run goes by that side yet. Tell me it first: how long, and what it goes between.",
-                    Vec::new(),
-                ));
-            }
+            Some(_) => return Err(Problem::Ask(NO_SIDE, Vec::new())),
         };
-        Ok(vec![branch.with(Fact::StairPlace(StairPlace { side: on.name().to_owned(), by }))?])
+        let place = StairPlace { side: on.name().to_owned(), by };
+        let kept = grow(vec![branch.clone().with(Fact::StairPlace(place))?], |b| match width {
+            Some(_) => self.stair_width(b, width),
+            None => Ok(vec![b]),
+        })?;
+        // "stairs are at the right end": of the one run told, or of a side still to tell.
+        let focus = targets::focus(self.session, &branch.job).filter(|r| r.turn.is_none()).map(|r| r.id);
+        let (Some(id), Side::Left | Side::Right, None) = (focus, on, by) else { return Ok(kept) };
+        let here = self.stairs_put(branch, id, width, &Along::AtSide(on))?;
+        Ok(here.into_iter().chain(kept).map(|b| Branch { ask: true, ..b }).collect())
+    }
+
+    /// Stairs said to be in a side before it was told, once it is.
+    pub(super) fn settle(&self, branch: Branch, id: RunId) -> Branches {
+        let Some((place, width)) = branch.job.stair_place.clone().zip(branch.job.stair_width) else {
+            return Ok(vec![branch]);
+        };
+        let outlined = filled(&branch.job).job;
+        let Some(run) = outlined.run(id).filter(|r| r.stairs.is_empty() && r.name.as_deref() == Some(&place.side))
+        else {
+            return Ok(vec![branch]);
+        };
+        match place.by.and_then(|by| end(run, Mark::End(by))) {
+            Some(from) => self.put_whole(&branch, id, Some(width), at(from, Length::ZERO), false),
+            None => Ok(vec![branch]),
+        }
     }
 
     /// "rail stops at a newel there": a guard down the stairs, from their head to that newel.
@@ -268,12 +300,28 @@ impl Resolver<'_> {
         let ask = ask || ways.len() > 1;
         let each = ways.into_iter().map(|stairs| {
             let patch = RunPatch { stairs: Some(stairs), ..RunPatch::default() };
-            let mut told = branch.clone().with(Fact::Run(id, patch))?;
+            let mut told = branch.clone().instead(id, patch)?;
             told.ask |= ask;
             told.focus = Focus { run: Some(id), deck: false, slot: None, ..told.focus };
             Ok(told)
         });
         first_problem(each.collect())
+    }
+
+    /// "stairs start 30 inches from the house, 36 wide": in the side spoken of.
+    fn stairs_whole(&self, branch: Branch, whole: &StairsWhole) -> Branches {
+        let run = match whole.on {
+            Some(on) => targets::named(&branch.job, on),
+            None => targets::focus(self.session, &branch.job),
+        };
+        let Some(id) = run.map(|r| r.id) else {
+            return Err(Problem::Ask(
+                "Which side are the stairs in? Tell me that run first: its length and what it goes between.",
+                Vec::new(),
+            ));
+        };
+        let along = whole.at.as_ref().ok_or(Problem::Ask(WHERE, Vec::new()))?;
+        self.stairs_put(branch, id, whole.width.as_ref(), along)
     }
 
     /// Several stairs told whole, or one more beside those that stand.
@@ -294,6 +342,7 @@ impl Resolver<'_> {
             b.ask |= !more && !stood.is_empty() && !self.corrects;
             let said = whole.width.as_ref().map(|m| fits(m, SlotId::StairWidth, None));
             b.ask |= said.as_ref().is_some_and(|s| s.doubtful || s.lengths.len() > 1);
+            b.ask |= whole.width.as_ref().is_some_and(|m| m.about || m.shade.is_some());
             width = said.and_then(|s| s.lengths.first().map(|(l, _)| *l)).or(width).or(b.job.stair_width);
             let width = width
                 .or(stood.only().map(|s| s.width))
@@ -323,13 +372,13 @@ impl Resolver<'_> {
 fn put(branch: Branch, s: Stand, stairs: StairOpening) -> Result<Branch, Problem> {
     let mut all = branch.job.run(s.run).map(|r| r.stairs.clone()).unwrap_or_default();
     all.put(s.nth, stairs);
-    let mut b = branch.with(Fact::Run(s.run, RunPatch { stairs: Some(all), ..RunPatch::default() }))?;
+    let mut b = branch.instead(s.run, RunPatch { stairs: Some(all), ..RunPatch::default() })?;
     b.focus = Focus { run: Some(s.run), deck: false, slot: None, ..b.focus };
     Ok(b)
 }
 
 fn loose_width(branch: Branch, width: Option<Length>, what: Option<StairMeasure>) -> Result<Branch, Problem> {
-    if width.is_none() && branch.job.stair_width.is_none() || what.is_none() && branch.job.stair_width.is_none() {
+    if width.is_none() && branch.job.stair_width.is_none() {
         return Err(Problem::Unfit(NO_STAIRS));
     }
     let b = width.into_iter().try_fold(branch, |b, w| b.with(Fact::StairWidth(w)))?;
@@ -338,6 +387,21 @@ fn loose_width(branch: Branch, width: Option<Length>, what: Option<StairMeasure>
 
 fn told(branch: Branch, fact: FlightFact) -> Branches {
     Ok(vec![branch.with(Fact::Flight(fact))?])
+}
+
+/// "risers 7" is a count or a height: both where either is sane.
+fn risers_bare(branch: Branch, m: &Measure) -> Branches {
+    let count = match m.meaning {
+        Meaning::Bare(n) if n.value.is_integer() && !n.fraction => u16::try_from(n.value.to_integer()).ok(),
+        _ => None,
+    };
+    let counted = count.map(|n| Branch { ask: true, ..branch.clone() }.with(Fact::Flight(FlightFact::Risers(n))));
+    let high = of_length(branch, m, SlotId::Rise, FlightFact::Rise);
+    match (counted, high) {
+        (None, high) => high,
+        (Some(counted), Ok(high)) => Ok(std::iter::once(counted?).chain(high).collect()),
+        (Some(counted), Err(_)) => Ok(vec![Branch { ask: false, ..counted? }]),
+    }
 }
 
 fn of_length(branch: Branch, m: &Measure, slot: SlotId, fact: fn(Length) -> FlightFact) -> Branches {
