@@ -25,13 +25,16 @@ fn figure(job: &Job, name: &str) -> Vec<Length> {
     more.iter().filter(|(n, _)| *n == name).filter_map(|(_, f)| f.as_length()).collect()
 }
 
+/// What the width is between, how deep the stairs are let in, what else is told; the clear, the guard on each side.
+type Width = (StairMeasure, Option<i64>, Vec<Setting>, Length, Length);
+
 #[test]
 fn each_way_to_measure_a_width_leaves_its_own_guard() {
     use StairMeasure::{Decking, Framing, Posts, Treads};
     let line = |l: i64| Setting::Line(inches(l));
     let trim = [Setting::Overhang(inches(1)), Setting::Skirt(frac(3, 4))];
     // (what the 48 is, how deep, settings, the clear between the posts, the guard on each side)
-    let rows: [(StairMeasure, Option<i64>, Vec<Setting>, Length, Length); 8] = [
+    let rows: [Width; 8] = [
         // At the deck's edge: clear between the posts; treads with newels beside them.
         (Posts, None, vec![], inches(48), inches(96)),
         (Treads, None, vec![], inches(48), inches(96)),

@@ -67,7 +67,7 @@ use vary::{Variant, variants};
 /// How many silent variants are printed.
 const SHOWN: usize = 80;
 /// One variant in so many may be lost in silence; every one of them is printed.
-const PER_SILENT: usize = 1_000;
+const PER_SILENT: usize = 600;
 
 /// Says the lines before the last one.
 fn talked(lines: &[String]) -> Session {

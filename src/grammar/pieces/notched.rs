@@ -91,7 +91,7 @@ fn notch_bit(input: In<'_>) -> Out<'_, Bit> {
     ]);
     alt((
         value(Bit::Notch { past: true }, past),
-        value(Bit::Notch { past: false }, part(Part::Notch)),
+        value(Bit::Notch { past: false }, alt((part(Part::Notch), text(&["notch it", "notching it"])))),
         value(Bit::Took, (opt(text(&["only", "just", "already"])), took)),
     ))
     .parse(input)
@@ -107,7 +107,9 @@ fn asks_bit(input: In<'_>) -> Out<'_, Bit> {
     let left = || text(&["left", "stays", "stay", "remains", "remain", "leave", "leaves", "left over"]);
     let how = alt((sense(Sense::Ask(Ask::What)), sense(Sense::Ask(Ask::HowMuch))));
     let strong = (text(&["how", "how strong"]), opt(text(&["strong", "weak"])), text(&["is", "'s", "would"]));
-    alt((value(Bit::Asks, (how, meat(), left(), meat())), value(Bit::Asks, strong))).parse(input)
+    let whole = text(&["what 's left", "whats left", "what is left"]);
+    let asks = value(Bit::Asks, (how, meat(), left(), meat()));
+    alt((value(Bit::Asks, (whole, meat())), asks, value(Bit::Asks, strong))).parse(input)
 }
 
 fn off_bit(input: In<'_>) -> Out<'_, Bit> {
@@ -159,8 +161,9 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
     let down = preceded((text(&["down"]), text(&["to"])), inches);
     let away = text(&["out of", "out", "off", "off of", "from", "into", "in"]);
     let link = text(&[
-        "of", "in", "a", "an", "the", "with", "on", "if", "i", "we", "it", "after", "from", "out", "off", "out of",
-        "off of", "is", "'s", "my", "into", "through", "was", "were", "are", "that", "by", "down", "at",
+        "of", "in", "a", "an", "the", "with", "on", "if", "if i", "if we", "i", "we", "it", "after", "from", "out",
+        "off", "out of", "off of", "is", "'s", "my", "into", "through", "was", "were", "are", "that", "by", "down",
+        "at",
     ]);
     alt((
         post_bit,

@@ -287,6 +287,10 @@ fn gathered(bits: &[Bit]) -> Option<StrengthDraft> {
     (!(of_post && on_centre)).then_some(())?;
     let (mut span, mut height) = (None, None);
     for (m, high) in told.lengths {
+        // "what's left if I notch it 2 1/4": how deep, and that is the notch's to answer.
+        if about == About::Left && !high {
+            return None;
+        }
         let slot = if high || of_post { &mut height } else { &mut span };
         if slot.replace(m).is_some() {
             return None;

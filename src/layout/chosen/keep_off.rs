@@ -1,7 +1,7 @@
 //! Line posts kept off what was told: a zone each, and posts at a zone's edges where no
 //! even split keeps out of it.
 
-use super::super::frame::Frame;
+use super::super::frame::{Fixed, Frame};
 use super::super::ground::Ground;
 use super::super::placed::Took;
 use super::super::split::{Place, Span};
@@ -22,6 +22,11 @@ impl Zone {
     /// The same zone on the other side of a line.
     pub fn across(self, axis: Length) -> Zone {
         Zone { from: axis * 2 - self.to, to: axis * 2 - self.from }
+    }
+
+    /// True where a post stands in it.
+    pub fn holds(self, post: &Fixed) -> bool {
+        self.touches(post.near, post.far())
     }
 
     fn touches(self, near: Length, far: Length) -> bool {

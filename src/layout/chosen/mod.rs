@@ -47,6 +47,11 @@ pub(super) fn choose(frame: &mut Frame, run: &Run, length: Length, ground: &Grou
         mirror::add(frame, axis, &line, &mut chosen.took)?;
         let images: Vec<Zone> = chosen.zones.iter().map(|z| z.across(axis)).collect();
         chosen.zones.extend(images);
+        // The image of an end may fall where line posts were told to keep off: both cannot be.
+        let image = |f: &&Fixed| f.kind == Some(Kind::Line);
+        if frame.fixed.iter().filter(image).any(|f| chosen.zones.iter().any(|z| z.holds(f))) {
+            return Err(Lack::Mirror);
+        }
     }
     keep_off::add(frame, &chosen.zones, &line, ground, &mut chosen.took)?;
     Ok(chosen)

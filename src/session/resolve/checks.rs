@@ -67,6 +67,13 @@ pub(super) fn tells_whole_run(reading: &Reading) -> bool {
 pub(super) fn one_thing(reading: &Reading) -> Result<(), Problem> {
     let hello = |c: &&Clause| !matches!(c, Clause::Fine | Clause::Talk(Talk::Hello));
     let said: Vec<&Clause> = reading.clauses.iter().filter(hello).collect();
+    // "what's the span for 2x8 joists": of the floor, not of the guard.
+    let any = |test: fn(&Clause) -> bool| said.iter().any(|c| test(c));
+    if any(|c| matches!(c, Clause::Strength(_))) && any(|c| matches!(c, Clause::Joists(_))) {
+        return Err(Problem::Refuse(
+            "Joist spans are not mine: ask the building department, or go by their span tables.",
+        ));
+    }
     let turns = |c: &&Clause| matches!(c, Clause::Talk(_) | Clause::Swap);
     let no_help = reading.corrects && matches!(reading.clauses[..], [Clause::Talk(Talk::Help | Talk::Hello)]);
     // "left 10', right the same" copies the one run told; "front same is 24" says not what.

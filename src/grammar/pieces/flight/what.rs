@@ -127,7 +127,7 @@ impl Words<'_> {
         if self.given.has(Size::Height) && self.stairs() && self.has(W::Rail) && self.yes_no() {
             return Some(FlightWhat::HandrailHeight);
         }
-        if !self.has(W::Handrail) && !(self.has(W::Grip) && self.has(W::Rail)) || !self.asks() {
+        if !(self.has(W::Handrail) || self.has(W::Grip) && self.has(W::Rail)) || !self.asks() {
             return None;
         }
         let section = self.given.lumber.is_some() || self.given.has(Size::Round) || self.has(W::Cap);

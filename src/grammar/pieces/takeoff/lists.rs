@@ -164,7 +164,6 @@ pub fn cut_length(input: In<'_>) -> Out<'_, Say> {
     let what = || {
         alt((
             value(TakeoffDraft::CutLength(LongPart::Baluster), part(Part::Baluster)),
-            value(TakeoffDraft::CutLength(LongPart::Post), part(Part::Post)),
             value(
                 TakeoffDraft::RailLength,
                 alt((part(Part::Rail), part(Part::TopRail), part(Part::BottomRail), said(&["rails"]))),
