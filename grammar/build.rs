@@ -97,6 +97,7 @@ fn main() {
     write(&out, "species.rs", &species(&read("src/infill/species.toml")));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
+    write(&out, "flight_words.rs", &lexicon(&read("grammar/flight.toml"), "FLIGHT_WORDS", "FlightWord"));
     write(&out, "design_values.rs", &strength::values(&read("src/strength/values.toml")));
     write(&out, "strength_factors.rs", &strength::factors(&read("src/strength/factors.toml")));
     println!("cargo::rerun-if-changed=grammar/build.rs");

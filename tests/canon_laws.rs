@@ -97,6 +97,10 @@ fn flight_fact() -> impl Strategy<Value = FlightFact> {
         select(vec![Newels::Beside, Newels::OnTreads]).prop_map(FlightFact::Newels),
         select(vec![Lands::Slab, Lands::Ground, Lands::Pavers, Lands::Gravel, Lands::Landing])
             .prop_map(FlightFact::Lands),
+        length().prop_map(FlightFact::TotalRise),
+        length().prop_map(FlightFact::TotalRun),
+        length().prop_map(FlightFact::Nosing),
+        length().prop_map(FlightFact::Height),
     ]
 }
 

@@ -26,6 +26,9 @@
 //!     back further on. Never a place, a side, another number, a denial, or a word that takes away;
 //!   - of a question about a rule, or for a list of the job as it stands, any word left out but a number or a denial: the
 //!     answer says in full what it is of;
+//!   - of a question about a rule, or about stairs or a gate, any word left out but a number or a denial: the answer
+//!     says the rule, the read-back the question, in full;
+//!   - a word put in that a question about stairs or a gate says anyway, or a part of the stairs in one about them;
 //!   - two words swapped.
 //!
 //! All else is **silent**. And whatever the change, it is silent when

@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{NotchAsk, StrengthAsk, TakeoffAsk};
+use super::ask::{FlightAsk, NotchAsk, StairAsk, StrengthAsk, TakeoffAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -49,6 +49,8 @@ pub enum Query {
         /// Said as "about".
         about: bool,
     },
+    /// About stair openings and gates.
+    Stairs(StairAsk),
     /// Span and strength.
     Strength(StrengthAsk),
     /// Why the last figures are what they are.
@@ -59,6 +61,8 @@ pub enum Query {
     Takeoff(TakeoffAsk),
     /// About the posts' feet.
     Notch(NotchAsk),
+    /// Of stairs, their guard and handrail, or of a gate.
+    Flight(FlightAsk),
 }
 
 /// Conversation.

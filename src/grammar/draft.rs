@@ -3,8 +3,10 @@
 
 use super::ask::StrengthAsk;
 use super::choice::ChoiceOf;
+use super::flight_draft::FlightDraft;
 use super::goods::{OrderDraft, TakeoffDraft};
 use super::sense::{Side, Spot};
+use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
 use super::{Query, Talk};
 use crate::job::{
     Basis, Blocking, DeckFact, End, Fixing, Foot, HouseEnd, JoistsRun, Mount, Order, PostRole, SlotId, TimberTold, View,
@@ -132,6 +134,19 @@ pub enum Clause {
     },
     /// Where along the run spoken of its stairs are.
     StairsAlong(Along),
+    /// Said of stairs, beyond a width and a place.
+    Stair(StairSaid),
+    /// Several stairs told whole, or one more of them.
+    MoreStairs {
+        /// Each of them.
+        each: Vec<StairsWhole>,
+        /// Added to those that stand.
+        more: bool,
+    },
+    /// Said of how a gate's leaf is hung.
+    Hung(HungSaid),
+    /// Asked of stairs or gates.
+    AskStairs(StairAsked),
     /// A shape named; the walk is still to come.
     Shape,
     /// The baluster line so far outside the decking's edge.
@@ -236,6 +251,8 @@ pub enum Clause {
     Takeoff(TakeoffDraft),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
+    /// A question about stairs or a gate.
+    Flight(FlightDraft),
     /// Where posts are wanted or not wanted.
     Choice(ChoiceOf),
 }
@@ -330,6 +347,10 @@ pub enum Along {
     AtEnd(End),
     /// So far from an end.
     Off(Measure, Mark),
+    /// Tight to the left or right end.
+    AtSide(Side),
+    /// Not said.
+    Untold,
 }
 
 /// An end of a side, by what is there or by its side.

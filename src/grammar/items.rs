@@ -3,6 +3,7 @@
 //! A line can be cut into items in more than one way ("4 and 3/8" is one measure or
 //! two). Every way worth reading is kept; the likeliest, with the longest items, first.
 
+use super::flight_words::is_listed;
 use super::measures::measures_at;
 use super::sense::{Sense, terms_beginning_as, terms_from};
 use super::words::{Kind, Word, parts_before};
@@ -242,7 +243,7 @@ fn hyphenates(words: &[Word], at: usize) -> bool {
 }
 
 fn known_or_near(words: &[Word], at: usize) -> Item {
-    match near_miss(&words[at].text) {
+    match near_miss(&words[at].text).filter(|_| !is_listed(&words[at].text)) {
         Some(senses) => Item { near: true, ..item(words, at..at + 1, Is::Term(senses)) },
         None => item(words, at..at + 1, Is::Unknown),
     }

@@ -7,12 +7,15 @@ mod assemble;
 pub mod canon;
 pub mod choice;
 pub mod draft;
+pub mod flight_draft;
+mod flight_words;
 pub mod goods;
 pub mod items;
 pub mod measures;
 pub mod pieces;
 pub mod reading;
 pub mod sense;
+pub mod stair_draft;
 pub mod sums;
 pub mod words;
 

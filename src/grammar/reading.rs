@@ -178,6 +178,12 @@ fn answers_itself(items: &[Item]) -> bool {
     items.iter().filter(|i| i.is == Is::Sep('?')).count() > 1
 }
 
+/// Words a question was read over.
+fn idle(say: &Say) -> Vec<Left> {
+    let Say::Clause(Clause::Flight(draft)) = say else { return Vec::new() };
+    draft.idle.iter().map(|words| Left { words: words.clone(), weight: Weight::Unknown }).collect()
+}
+
 fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {
     let (cost, steps) = cover;
     let mut reading = assemble(items, steps);
@@ -189,12 +195,12 @@ fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {
                 let words = items[*at].words.start..items[piece.end - 1].words.end;
                 reading.left.push(Left { words, weight: Weight::Unknown });
             }
-            Step::Piece(..) => {}
+            Step::Piece(_, piece) => reading.left.extend(idle(&piece.say)),
         }
     }
     // "and with 6x6s?", "3 bays?": asked, not told.
     // A mark behind a question of its own ("..., how many posts?") belongs to that question.
-    let asks = reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_)));
+    let asks = reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Flight(_)));
     let marked = items.last().is_some_and(|i| i.is == Is::Sep('?'));
     reading.supposes |= marked && !asks && !answers_itself(items);
     reading.near = items.iter().filter(|i| i.near).map(|i| i.words.clone()).collect();

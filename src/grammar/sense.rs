@@ -492,7 +492,7 @@ impl Sense {
 }
 
 /// A row of a table of spellings: its words, and what they are.
-type Row<T> = (&'static [&'static str], T);
+pub(super) type Row<T> = (&'static [&'static str], T);
 
 /// The rows of a table whose first word is this one, longest first; `from` says where the
 /// rows of each first byte begin.

@@ -2,7 +2,7 @@
 
 use super::{
     End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings,
-    SlotId, StairMeasure, StairOpening, Stairs, Turn, walk,
+    SlotId, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -40,6 +40,8 @@ pub struct Job {
     pub no_stairs: bool,
     /// What that width was measured between.
     pub stair_measure: Option<StairMeasure>,
+    /// Where they are, before the side they stand in was told.
+    pub stair_place: Option<StairPlace>,
     /// The stairs, as far as told of them all; see [`Job::flight`].
     pub flight: Flight,
     /// Settings told.
@@ -181,6 +183,7 @@ impl Job {
                 check_flight(*fact)?;
                 self.flight.set(*fact);
             }
+            Fact::StairPlace(place) => self.stair_place = Some(place.clone()),
             Fact::NoStairs => self.drop_stairs(),
             Fact::Note(text) => {
                 self.last_note += 1;
@@ -200,7 +203,8 @@ impl Job {
 
     /// Without stairs a gate across them has nothing to hang in.
     fn drop_stairs(&mut self) {
-        (self.stair_width, self.stair_measure, self.flight) = (None, None, Flight::default());
+        (self.stair_width, self.stair_measure, self.stair_place) = (None, None, None);
+        self.flight = Flight::default();
         self.no_stairs = true;
         for run in &mut self.runs {
             run.stairs = Stairs::NONE;
@@ -336,6 +340,10 @@ fn check_flight(fact: FlightFact) -> Result<(), Impossible> {
         FlightFact::Risers(n) if !(1..=MOST_RISERS).contains(&n) => Err(Impossible::RisersDontFit(n)),
         FlightFact::Rise(l) => in_range(SlotId::Rise, l).map(|_| ()),
         FlightFact::Tread(l) => in_range(SlotId::Tread, l).map(|_| ()),
+        FlightFact::TotalRise(l) => in_range(SlotId::TotalRise, l).map(|_| ()),
+        FlightFact::TotalRun(l) => in_range(SlotId::TotalRun, l).map(|_| ()),
+        FlightFact::Nosing(l) => in_range(SlotId::Nosing, l).map(|_| ()),
+        FlightFact::Height(l) => in_range(SlotId::StairHeight, l).map(|_| ()),
         _ => Ok(()),
     }
 }

@@ -1,6 +1,8 @@
 //! One resolved change to the job: no "it", no bare number left.
 
-use super::{Basis, Choice, DeckFact, End, FlightFact, Gate, Order, RunId, Setting, StairMeasure, Stairs, Told, Turn};
+use super::{
+    Basis, Choice, DeckFact, End, FlightFact, Gate, Order, RunId, Setting, StairMeasure, StairPlace, Stairs, Told, Turn,
+};
 use crate::measure::Length;
 
 /// What is set on a run; `None` leaves a field as it was.
@@ -76,6 +78,8 @@ pub enum Fact {
     StairMeasure(StairMeasure),
     /// One fact of the stairs, for every flight not told otherwise.
     Flight(FlightFact),
+    /// Where they are, before the side they stand in was told.
+    StairPlace(StairPlace),
     /// No stairs at all: what was told of any is dropped.
     NoStairs,
     /// A note, sanitised: it stays words and never becomes layout.

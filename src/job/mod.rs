@@ -29,5 +29,7 @@ pub use settings::{
     Blocking, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings, View,
 };
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};
-pub use stairs::{Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, Stairs};
+pub use stairs::{
+    Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, StairPlace, Stairs,
+};
 pub use timber::{Duration, Grade, Lie, Species, Timber, TimberTold};

@@ -11,6 +11,7 @@ pub fn retold(job: &Job) -> Vec<Fact> {
     facts.extend(job.no_stairs.then_some(Fact::NoStairs));
     facts.extend(job.stair_width.map(Fact::StairWidth));
     facts.extend(job.stair_measure.map(Fact::StairMeasure));
+    facts.extend(job.stair_place.clone().map(Fact::StairPlace));
     facts.extend(job.flight.facts().into_iter().map(Fact::Flight));
     facts.extend(job.runs.iter().map(|r| {
         let patch = RunPatch {

@@ -58,6 +58,14 @@ pub enum SlotId {
     Tread,
     /// The gap at a gate's hinges or latch.
     LeafGap,
+    /// All risers of a flight together.
+    TotalRise,
+    /// All its treads together.
+    TotalRun,
+    /// How far a nosing overhangs.
+    Nosing,
+    /// The stair guard above the nosing line.
+    StairHeight,
     /// Where along a run a post is told.
     PostAt,
     /// How far posts are kept off a thing.
@@ -121,7 +129,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 40] = [
+pub const SLOTS: [Slot; 44] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -147,6 +155,10 @@ pub const SLOTS: [Slot; 40] = [
     row(SlotId::Rise, "riser", "rise", Inches, (1, 12)),
     row(SlotId::Tread, "tread", "tread", Inches, (4, 60)),
     row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
+    row(SlotId::TotalRise, "total rise", "total_rise", Inches, (4, 400)),
+    row(SlotId::TotalRun, "total run", "total_run", FeetTo(16, 24), (4, 600)),
+    row(SlotId::Nosing, "nosing", "nosing", Inches, (0, 4)),
+    row(SlotId::StairHeight, "stair rail", "stair_height", Inches, (24, 60)),
     row(SlotId::PostAt, "place for a post", "posts_told", FeetTo(36, 61), (1, 2400)),
     row(SlotId::KeepOff, "distance to keep posts off", "keep_off", FeetTo(0, 7), (1, 240)),
     row(SlotId::BalusterLength, "balusters' length", "baluster_length", Inches, (4, 96)),
@@ -187,8 +199,8 @@ impl SlotId {
 
     /// True where nothing at all is a fact like any other: "no skirt", "no overhang".
     fn may_be_nothing(self) -> bool {
-        use SlotId::{Above, Bracket, Cap, FirstJoist, HoldBack, Kerf, Line, Overhang, Skirt};
-        matches!(self, Overhang | Skirt | Line | HoldBack | FirstJoist | Bracket | Kerf | Cap | Above)
+        use SlotId::{Above, Bracket, Cap, FirstJoist, HoldBack, Kerf, Line, Nosing, Overhang, Skirt};
+        matches!(self, Overhang | Skirt | Line | HoldBack | FirstJoist | Bracket | Kerf | Cap | Above | Nosing)
     }
 
     /// True when the length lies in the slot's sane range.

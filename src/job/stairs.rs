@@ -1,5 +1,6 @@
 //! Stairs as told: the openings they leave in a run of guard, and the flights that hang in them.
 
+use super::End;
 use crate::measure::Length;
 
 /// Where a stair opening stands in a run.
@@ -111,6 +112,14 @@ pub enum FlightFact {
     Newels(Newels),
     /// What it lands on.
     Lands(Lands),
+    /// All risers together: the decking above the ground at the stairs' foot.
+    TotalRise(Length),
+    /// All treads together, on the level.
+    TotalRun(Length),
+    /// How far a nosing overhangs the riser below it.
+    Nosing(Length),
+    /// The stair guard's top, plumb above the line of the nosings.
+    Height(Length),
 }
 
 /// A flight of stairs, as far as it was told.
@@ -128,6 +137,14 @@ pub struct Flight {
     pub newels: Option<Newels>,
     /// What it lands on.
     pub lands: Option<Lands>,
+    /// All risers together: the decking above the ground at the stairs' foot.
+    pub total_rise: Option<Length>,
+    /// All treads together, on the level.
+    pub total_run: Option<Length>,
+    /// How far a nosing overhangs the riser below it.
+    pub nosing: Option<Length>,
+    /// The stair guard's top, plumb above the line of the nosings.
+    pub height: Option<Length>,
 }
 
 impl Flight {
@@ -140,6 +157,10 @@ impl Flight {
             FlightFact::Open(sides) => self.open = Some(sides),
             FlightFact::Newels(n) => self.newels = Some(n),
             FlightFact::Lands(on) => self.lands = Some(on),
+            FlightFact::TotalRise(l) => self.total_rise = Some(l),
+            FlightFact::TotalRun(l) => self.total_run = Some(l),
+            FlightFact::Nosing(l) => self.nosing = Some(l),
+            FlightFact::Height(l) => self.height = Some(l),
         }
     }
 
@@ -152,6 +173,10 @@ impl Flight {
             self.open.map(FlightFact::Open),
             self.newels.map(FlightFact::Newels),
             self.lands.map(FlightFact::Lands),
+            self.total_rise.map(FlightFact::TotalRise),
+            self.total_run.map(FlightFact::TotalRun),
+            self.nosing.map(FlightFact::Nosing),
+            self.height.map(FlightFact::Height),
         ];
         all.into_iter().flatten().collect()
     }
@@ -165,6 +190,10 @@ impl Flight {
             open: self.open.or(other.open),
             newels: self.newels.or(other.newels),
             lands: self.lands.or(other.lands),
+            total_rise: self.total_rise.or(other.total_rise),
+            total_run: self.total_run.or(other.total_run),
+            nosing: self.nosing.or(other.nosing),
+            height: self.height.or(other.height),
         }
     }
 }
@@ -200,6 +229,15 @@ impl StairOpening {
             StairAt::FromRight(off) => (rest.map(|l| l - off), Some(off)),
         }
     }
+}
+
+/// Where stairs were said to be, before the side they stand in was told.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StairPlace {
+    /// The side, by the name its run will bear.
+    pub side: String,
+    /// What they are hard by.
+    pub by: Option<End>,
 }
 
 /// The stair openings of one run, in the order told.

@@ -1,7 +1,10 @@
 //! JSON of a reply: the contract in README.md. Keys come in one order, always.
 
 use super::typed::is_unsafe;
-use super::{BayFig, Finding, NotchFig, PostFig, Reply, StrengthFig, Values, job_json, json_takeoff, plain, print};
+use super::{
+    BayFig, Finding, GateFig, NotchFig, PostFig, RakeFig, Reply, StrengthFig, Values, job_json, json_takeoff, plain,
+    print,
+};
 use crate::figure::{Fig, Value as Figure};
 use crate::job::{Job, RunId};
 use crate::measure::{Length, Q, Tape, decimal, exact_fraction};
@@ -123,6 +126,12 @@ fn values(v: &Values, tape: Tape) -> Value {
     if v.notches.len() > 1 {
         put_list(&mut out, "notches", v.notches.iter().map(|n| notch(n, tape)));
     }
+    if let Some(rake) = &v.rake {
+        out.insert("rake".into(), rake_json(rake, tape));
+    }
+    if let Some(gate) = &v.gate {
+        out.insert("gate".into(), gate_json(gate, tape));
+    }
     for (name, fig) in &v.more {
         // The contract's names come first: a name of our own never stands in for one.
         out.entry(*name).or_insert_with(|| figure(fig, tape));
@@ -141,6 +150,22 @@ fn put_list(out: &mut Map<String, Value>, name: &str, items: impl Iterator<Item 
     if !items.is_empty() {
         out.insert(name.into(), items.into());
     }
+}
+
+/// The angle is a plain number of degrees; what is not known is null.
+fn rake_json(r: &RakeFig, tape: Tape) -> Value {
+    let or_null = |f: &Option<Fig>| f.as_ref().map(|f| figure(f, tape));
+    json!({
+        "angle_deg": number(r.angle.as_q()), "run": or_null(&r.run), "rise": or_null(&r.rise),
+        "slope_length": or_null(&r.slope),
+    })
+}
+
+fn gate_json(g: &GateFig, tape: Tape) -> Value {
+    json!({
+        "opening": figure(&g.opening, tape), "leaf": figure(&g.leaf, tape),
+        "hinge_gap": figure(&g.hinge_gap, tape), "latch_gap": figure(&g.latch_gap, tape), "swing": g.swing,
+    })
 }
 
 /// Asked and allowed as plain numbers of one unit.

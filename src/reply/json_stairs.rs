@@ -16,9 +16,13 @@ pub(super) fn stairs(job: &Job, tape: Tape) -> Vec<Value> {
     });
     let alone = job.stair_width.is_some() || job.stair_measure.is_some();
     let in_runs: Vec<Value> = in_runs.collect();
-    let flight = job.flight != Flight::default() && in_runs.is_empty();
-    let alone =
-        (alone || flight).then(|| stair(None, job.stair_width, job.stair_measure, (None, None), job.flight, tape));
+    let flight = (job.flight != Flight::default() || job.stair_place.is_some()) && in_runs.is_empty();
+    let at = job.stair_place.as_ref().map(|p| match p.by {
+        Some(end) => format!("{} by {}", p.side, end.name()),
+        None => p.side.clone(),
+    });
+    let loose = || stair(None, job.stair_width, job.stair_measure, (at.as_deref(), None), job.flight, tape);
+    let alone = (alone || flight).then(loose);
     in_runs.into_iter().chain(alone).collect()
 }
 
@@ -51,6 +55,10 @@ fn stair(
         ("open", flight.open.map(|o| open(o).into())),
         ("newels", flight.newels.map(|n| newels(n).into())),
         ("lands", flight.lands.map(|on| lands(on).into())),
+        ("total_rise", flight.total_rise.map(|l| length(l, tape))),
+        ("total_run", flight.total_run.map(|l| length(l, tape))),
+        ("nosing", flight.nosing.map(|l| length(l, tape))),
+        ("rail_height", flight.height.map(|l| length(l, tape))),
     ];
     put_told(&mut said, more);
     said

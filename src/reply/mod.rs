@@ -20,7 +20,7 @@ pub use plain::{Shown, Tone, plain, shown};
 pub use takeoff_values::{PartFig, StickFig, TakeoffFigs};
 pub use typed::Typed;
 pub(crate) use typed::safe;
-pub use values::{BayFig, NotchFig, PostFig, StrengthFig, Values};
+pub use values::{BayFig, GateFig, NotchFig, PostFig, RakeFig, StrengthFig, Values};
 pub(crate) use wrap::wrap;
 
 use crate::figure::Fig;

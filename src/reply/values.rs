@@ -45,6 +45,34 @@ pub struct BayFig {
     pub gate: bool,
 }
 
+/// A flight's slope.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RakeFig {
+    /// Degrees from the level.
+    pub angle: Fig,
+    /// The total run, where it is known.
+    pub run: Option<Fig>,
+    /// The total rise.
+    pub rise: Option<Fig>,
+    /// The nosing line, from the decking's nosing to the lowest.
+    pub slope: Option<Fig>,
+}
+
+/// A gate's leaf.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GateFig {
+    /// The opening between the jambs.
+    pub opening: Fig,
+    /// The leaf, edge to edge.
+    pub leaf: Fig,
+    /// The gap at the hinges.
+    pub hinge_gap: Fig,
+    /// The gap at the latch.
+    pub latch_gap: Fig,
+    /// Which way it swings, in the contract's words.
+    pub swing: &'static str,
+}
+
 /// What is asked of a part beside what it is allowed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StrengthFig {
@@ -108,6 +136,10 @@ pub struct Values {
     pub notches: Vec<NotchFig>,
     /// Further figures, by names of the program's own.
     pub more: Vec<(&'static str, Fig)>,
+    /// A flight's slope.
+    pub rake: Option<RakeFig>,
+    /// A gate's leaf.
+    pub gate: Option<GateFig>,
     /// Ends named by a query about one.
     pub ends: Vec<End>,
     /// Lists of balusters, parts and cuts.

@@ -1,8 +1,8 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    Basis, End, Fact, Gate, GateAt, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
-    StairOpening, Told, Turn,
+    Basis, End, Fact, FlightFact, Gate, GateAt, Hung, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
+    Setting, StairAt, StairOpening, Swing, Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 
@@ -98,6 +98,19 @@ fn joists(first: i64, way: JoistsRun) -> Vec<Fact> {
     sides.into_iter().chain(told.map(Fact::Set)).collect()
 }
 
+/// So many risers of so many sixteenths on 10 in. treads, then what else is told of the flight.
+fn flight(risers: u16, sixteenths: i64, more: impl IntoIterator<Item = FlightFact>) -> Vec<Fact> {
+    let rise = Length::sixteenths(sixteenths);
+    let told = [FlightFact::Risers(risers), FlightFact::Rise(rise), FlightFact::Tread(Length::inches(10))];
+    told.into_iter().chain(more).map(Fact::Flight).collect()
+}
+
+/// A gate across recessed stairs that swings so.
+fn swinging(swing: Swing) -> Vec<Fact> {
+    let hung = Hung { swing: Some(swing), ..Hung::default() };
+    recessed(48, Some(Gate { hung, ..Gate::new(GateAt::Stairs, None) }))
+}
+
 macro_rules! examples {
     ($($name:ident = $facts:expr;)*) => { $(pub(super) fn $name() -> Vec<Fact> { $facts })* };
 }
@@ -157,4 +170,18 @@ examples! {
     only_the_spacing_told = set(Setting::Joists(Length::inches(16)));
     mount_not_said = deck(144, []);
     ten_ft = vec![plain(120)];
+    risers_of_8 = flight(5, 128, []);
+    risers_of_7_and_a_half = flight(5, 120, []);
+    treads_of_9 = flight(5, 120, [FlightFact::Tread(Length::inches(9))]);
+    flight_of_24 = flight(24, 120, []);
+    nosing_of_half = flight(5, 120, [FlightFact::Nosing(Length::sixteenths(8))]);
+    nosing_of_1 = flight(5, 120, [FlightFact::Nosing(Length::inches(1))]);
+    four_risers = flight(4, 120, []);
+    three_risers = flight(3, 120, []);
+    stair_rail_33 = flight(5, 120, [FlightFact::Height(Length::inches(33))]);
+    stair_rail_36 = flight(5, 120, [FlightFact::Height(Length::inches(36))]);
+    stair_rail_39 = flight(5, 120, [FlightFact::Height(Length::inches(39))]);
+    recess_shorter_than_its_flight = [flight(8, 120, []), recessed(48, None)].concat();
+    gate_out = swinging(Swing::Out);
+    gate_in = swinging(Swing::OverDeck);
 }

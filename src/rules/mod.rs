@@ -14,6 +14,7 @@ mod registry;
 mod report;
 mod runs;
 mod say;
+mod stairs;
 
 pub use registry::RULES;
 pub use report::{Report, cautions, check, report, report_on};

@@ -1,6 +1,6 @@
 //! The table of rules.
 
-use super::{Rule, bays, deck, examples, framing, guard, notch, runs};
+use super::{Rule, bays, deck, examples, framing, guard, notch, runs, stairs};
 use crate::limits;
 use crate::reply::Level::{Check, Note, Stop};
 
@@ -48,6 +48,27 @@ pub static RULES: &[Rule] = rules! {
     Stop "stair-opening-narrow" "Stairs too narrow between the posts"
         "A stair is at least 36 in. wide, and posts that hang into a recess narrow it."
         STAIR_WIDTH deck::stairs_narrow, recess_36 / recess_48;
+    Stop "riser-too-high" "Riser too high"
+        "A riser is no more than 7 3/4 in."
+        RISER_MOST stairs::riser_too_high, risers_of_8 / risers_of_7_and_a_half;
+    Stop "tread-too-shallow" "Tread too shallow"
+        "A tread is at least 10 in. deep."
+        TREAD_LEAST stairs::tread_too_shallow, treads_of_9 / risers_of_7_and_a_half;
+    Stop "stair-rail-too-low" "Stair rail too low"
+        "A guard on the open side of a stair is at least 34 in. plumb above the line of the nosings."
+        STAIR_GUARD_LOW stairs::rail_too_low, stair_rail_33 / stair_rail_36;
+    Check "flight-too-high" "Flight without a landing"
+        "One flight rises no more than 12 ft 7 in."
+        FLIGHT_RISE stairs::flight_too_high, flight_of_24 / risers_of_7_and_a_half;
+    Check "nosing-out-of-range" "Nosing out of its range"
+        "A nosing projects 3/4 to 1 1/4 in. where the treads are under 11 in."
+        NOSING_LEAST stairs::nosing_off, nosing_of_half / nosing_of_1;
+    Check "handrail-past-recess" "Handrail past the mouth of recessed stairs"
+        "A handrail runs unbroken to the lowest nosing, past the mouth of stairs let in less deep than they come out."
+        HANDRAIL_ENDS stairs::handrail_past_mouth, recess_shorter_than_its_flight / recess_36;
+    Check "gate-swings-out" "Gate that swings out"
+        "A gate at a stair head swings over the deck, away from the stairs."
+        GATE_SWING stairs::gate_swings_out, gate_out / gate_in;
     Check "outline-open" "Sides that do not come home"
         "A deck's sides, walked from the house and home, come back to the house."
         OUTLINE_CLOSES deck::outline_open, foot_short_of_home / home_again;
@@ -93,6 +114,12 @@ pub static RULES: &[Rule] = rules! {
     Note "drop-at-trigger" "Drop exactly at the trigger"
         "Exactly 30 in. is not more than 30."
         GUARD_TRIGGER guard::at_the_trigger, grade_30 / grade_31;
+    Note "handrail-needed" "Handrail needed"
+        "Four risers or more ask for a handrail on at least one side."
+        HANDRAIL_RISERS stairs::handrail_needed, four_risers / three_risers;
+    Note "stair-rail-over-handrail" "Stair rail too high for a handrail"
+        "A handrail's top is 34 to 38 in. above the line of the nosings; the guard above it may be higher."
+        HANDRAIL_HIGH stairs::rail_over_handrail, stair_rail_39 / stair_rail_36;
     Note "mount-untold" "Mount taken for granted"
         "With no mount told, posts are taken as notched over the decking's edge, on the edge."
         MOUNT deck::mount_untold, mount_not_said / home_again;

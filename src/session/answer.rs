@@ -1,15 +1,18 @@
 //! The answer to one act, worded: the figure first, then what it rests on.
 
 mod before;
+mod flight;
 mod notch;
 mod outline;
 mod reasons;
 mod refusals;
+mod stairs;
 mod strength;
 mod sums;
 mod takeoff;
 
 pub(super) use before::before;
+pub(super) use flight::disagrees;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
 use strength::beside;
@@ -67,6 +70,12 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         let fresh = answered.findings.into_iter().filter(|f| reply.findings.iter().all(|g| g.rule != f.rule));
         let fresh: Vec<_> = fresh.collect();
         reply.findings.extend(fresh);
+    } else if let Some(Query::Stairs(ask)) = then {
+        (reply, figs) = stairs::answer(job, *ask);
+        reply.findings = crate::rules::check(job, &lay_out(job));
+    } else if let Some(Query::Flight(ask)) = then {
+        (reply, figs) = flight::flight(job, ask);
+        reply.findings = crate::rules::check(job, &lay_out(job));
     } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
         let report = of_runs(job, &runs, which, focus, width);
@@ -75,6 +84,7 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
     } else {
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines.push(Line::say(Role::Answer, taken(facts)));
+        reply.lines.extend(flight::made(job, facts));
     }
     takeoff::add_up(facts, &mut reply);
     reply.lines.extend(takeoff::suits_the_sticks(job, facts));
@@ -215,10 +225,12 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Bays(id) => reported(job, *id, Focus::Bays, width),
         Query::RunLength(id) => reported(job, Some(*id), Focus::RunLength, width),
         Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
+        Query::Stairs(ask) => stairs::answer(job, *ask),
         Query::Job => (told_so_far(job), Vec::new()),
         Query::Rule(limit) => rule(limit),
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
+        Query::Flight(ask) => flight::flight(job, ask),
         Query::Strength(ask) => strength::strength(job, ask),
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
         Query::Notch(ask) => notch::notch(job, *ask, width),

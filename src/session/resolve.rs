@@ -10,18 +10,23 @@ mod choices;
 mod decks;
 mod drops;
 mod feet;
+mod flight;
 mod gates;
+mod hung;
 mod runs;
 mod same;
 mod settings;
 mod stair_sides;
+mod stairs;
 mod strength;
 mod takeoff;
 mod walks;
 
 use super::state::{Focus, Lack, Session};
+use crate::grammar::ask::Given;
 use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Side;
+use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::{Act, Query, Talk};
 use crate::job::{Fact, Impossible, Job, PostRole, Setting, SlotId};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
@@ -88,7 +93,8 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         sides: reading.clauses.contains(&Clause::Shape) || walks::goes_round(reading),
         runs: reading.clauses.iter().filter(|c| matches!(c, Clause::Run(_))).count(),
         ends: reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if r.from.is_some() || r.to.is_some())),
-        asks: reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Takeoff(_))),
+        asks: reading.clauses.iter().any(is_question),
+        placed: reading.clauses.iter().any(|c| matches!(c, Clause::Stair(StairSaid::Place(..)))),
         walks: reading.clauses.iter().filter(|c| matches!(c, Clause::Walk { .. })).count(),
         framing: reading
             .clauses
@@ -135,6 +141,8 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
                 [ask] => then = Some(Query::Takeoff(*ask)),
                 _ => return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new())),
             },
+            Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
+            Clause::Flight(draft) => then = Some(resolver.asked_flight(draft)?),
             Clause::Talk(Talk::Hello) => {}
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
         }
@@ -147,6 +155,11 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
 fn two_questions(then: Option<&Query>, query: &Query) -> bool {
     let of_foot = |q: &Query| matches!(q, Query::Notch(_));
     then.is_some_and(|first| first != query && (of_foot(first) || of_foot(query)))
+}
+
+fn is_question(c: &Clause) -> bool {
+    use Clause::{Ask, AskStairs, Flight, Query, Takeoff};
+    matches!(c, Ask(_) | AskStairs(_) | Query(_) | Flight(_) | Takeoff(_))
 }
 
 /// Facts of the same run told in one line, as one fact.
@@ -193,6 +206,8 @@ pub(super) struct Resolver<'a> {
     pub ends: bool,
     /// Something is asked in the same line.
     pub asks: bool,
+    /// Stairs are placed in the same line.
+    pub placed: bool,
     /// How many sides of a walk the line tells.
     pub walks: usize,
     /// The framing, or a deck by itself, is told in the same line.
@@ -226,6 +241,10 @@ impl Resolver<'_> {
         if branches[0].facts.is_empty() {
             let Some(query) = then else { return Err(Problem::Ask("Nothing in that changes the job.", Vec::new())) };
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
+        }
+        // The read-back of what is told has no room for figures a question gives of its own.
+        if matches!(&then, Some(Query::Flight(ask)) if ask.given != Given::default()) {
+            return Err(Problem::Ask("Tell me that in one line and ask in the next, please.", Vec::new()));
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
         let in_question = then.is_some()
@@ -267,7 +286,13 @@ impl Resolver<'_> {
                 "Where does the post go? Say its mark (\"post at 7 ft from the house\"), or a bay count (\"3 bays\") and the posts are spread evenly.",
                 Vec::new(),
             )),
-            Clause::Note(_) | Clause::Fine | Clause::Talk(_) | Clause::Ask(_) | Clause::Query(_) => Ok(vec![branch]),
+            Clause::Note(_)
+            | Clause::Fine
+            | Clause::Talk(_)
+            | Clause::Ask(_)
+            | Clause::AskStairs(_)
+            | Clause::Query(_)
+            | Clause::Flight(_) => Ok(vec![branch]),
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
@@ -282,6 +307,9 @@ impl Resolver<'_> {
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),
             Clause::StairsOn { on, width, at } => self.stairs_on(branch, *on, width.as_ref(), at.as_ref()),
+            Clause::Stair(said) => self.stair_said(branch, said),
+            Clause::MoreStairs { each, more } => self.more_stairs(branch, each, *more),
+            Clause::Hung(said) => self.hung(branch, said),
             Clause::StairsAlong(at) => self.stairs_along(branch, at),
             Clause::Walk { way, length, on } => self.walk(branch, *way, length.as_ref(), *on),
             Clause::DeckMore(along, out) => self.deck_more(branch, along.as_ref(), out.as_ref()),

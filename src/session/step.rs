@@ -164,6 +164,9 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
         Ok(job) => job,
         Err(impossible) => return same(session, answer::impossible(&impossible)),
     };
+    if let Some(disagrees) = answer::disagrees(&job).filter(|_| answer::disagrees(&session.job).is_none()) {
+        return same(session, refused([disagrees, Line::say(Role::Detail, "Nothing was changed.")]));
+    }
     let act = Act::Tell(facts);
     let (mut reply, figs) = answer::told(&session.job, &job, &act, then, session.width);
     reply.status = Status::Told;

@@ -1,6 +1,7 @@
 //! What is told of a flight, and why it may not work out.
 
 use crate::figure::Fig;
+use crate::job;
 use crate::measure::{Length, Q};
 
 /// How the stairs meet the decking.
@@ -101,5 +102,22 @@ pub enum Unready {
 impl From<Clash> for Unready {
     fn from(c: Clash) -> Unready {
         Unready::Clash(c)
+    }
+}
+
+impl Told {
+    /// What was told of a flight; the decking's height above the ground stands in for a total rise
+    /// where nothing else makes one.
+    pub fn of(flight: &job::Flight, grade: Option<Length>) -> Told {
+        let made = flight.total_rise.is_some() || flight.risers.is_some() && flight.rise.is_some();
+        Told {
+            risers: flight.risers,
+            rise: flight.rise,
+            total_rise: flight.total_rise,
+            tread: flight.tread,
+            total_run: flight.total_run,
+            ground: grade.filter(|_| !made).map(|above| Ground { above, fall: Q::from_integer(0) }),
+            head: None,
+        }
     }
 }

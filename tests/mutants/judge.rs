@@ -5,6 +5,7 @@ use super::lexis::{is_light, is_number, is_unknown, never_stutters, plain, sense
 use super::marks::marks;
 use super::vary::{Change, Variant};
 use railhand::grammar::sense::{Cue, Op, Part, Sense, Verb};
+use railhand::grammar::{Act, Query, canon};
 use railhand::job::{Basis, End};
 
 /// What was made of a line.
@@ -203,6 +204,7 @@ fn means_nothing_new(now: &Read, at: usize, word: &str) -> bool {
         || says_again(&tokens, at, word)
         || colours(&tokens, at, word)
         || belongs(now, word)
+        || of_the_question(now, word)
         || senses(word).iter().any(|s| matches!(s, Sense::Verb(Verb::Use | Verb::Put)))
         || senses(word).contains(&Sense::Part(Part::Post))
             && (now.readback.contains("most ") || now.readback.contains("posts: "))
@@ -290,6 +292,19 @@ fn opens_a_correction(now: &Read, at: usize, word: &str) -> bool {
     word == "no" && at == 0 && now.goes_on && (correcting || now.readback.starts_with("run "))
 }
 
+/// A question about stairs or a gate: its read-back is the question in full.
+fn is_flight_question(readback: &str) -> bool {
+    matches!(canon::read(readback), Some(Act::Query(Query::Flight(_))))
+}
+
+/// A word such a question says anyway, or a part of the stairs in a question about them.
+fn of_the_question(now: &Read, word: &str) -> bool {
+    let stairs = |s: &Sense| matches!(s, Sense::Part(Part::Stairs | Part::Riser | Part::Rail | Part::Guard));
+    let said = plain(&now.readback);
+    let says = plain(word).iter().all(|w| said.contains(w)) && !never_stutters(word);
+    is_flight_question(&now.readback) && (says || now.readback.contains("stair") && senses(word).iter().any(stairs))
+}
+
 /// What the whole layout shows anyway; "add up" before a sum that adds.
 fn belongs(now: &Read, word: &str) -> bool {
     let layout = |s: &Sense| matches!(s, Sense::Part(Part::Post | Part::Run | Part::Guard | Part::Layout));
@@ -340,6 +355,7 @@ fn dropped(was: &Read, now: &Read, at: usize) -> Verdict {
         || is_unknown(word)
         || plain(word).iter().all(|w| was.named.contains(w))
         || (was.readback.starts_with("rule ") || asks_for_a_list(was)) && !senses(word).contains(&Sense::Not)
+        || is_flight_question(&was.readback) && !is_number(word) && !senses(word).contains(&Sense::Not)
         || is_number(word) && (laws::superseded(&was.line, at) || laws::is_zero(word))
         || laws::counts_runs(was, at, word)
         || word == "one" // "the front one": it points

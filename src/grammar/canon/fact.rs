@@ -76,7 +76,7 @@ pub fn write_fact(fact: &Fact) -> String {
         Fact::DeckAlong(l) => format!("deck: {} along the house", exact_phrase(*l)),
         Fact::DeckOut(l) => format!("deck: {} out", exact_phrase(*l)),
         Fact::Deck(fact) => write_deck(*fact),
-        Fact::StairWidth(_) | Fact::StairMeasure(_) | Fact::Flight(_) | Fact::NoStairs => {
+        Fact::StairWidth(_) | Fact::StairMeasure(_) | Fact::StairPlace(_) | Fact::Flight(_) | Fact::NoStairs => {
             write_stair_fact(fact).unwrap_or_default()
         }
         // A note without words never comes out of `clean_note`; one built by hand still gets a line that reads.

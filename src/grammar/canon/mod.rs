@@ -11,6 +11,7 @@
 //! run    = "run " n [": " item *(", " item)]                                          see run.rs
 //! setting, deck                                                                       see fact.rs, foot.rs
 //! query  = "layout?" | "posts of run 1?" | "rule post-spacing?" ...                   see query.rs
+//! flight questions: see flight.rs
 //! sum    = "sum: " expression | "pieces: " ... | "diagonal: " ...                     see sum.rs
 //! talk   = "undo" | "redo" | "keep it" | "leave it" | "hello" | "help"
 //! length = ["-"] feet "'-" inches '"' | ["-"] inches '"' | ["-"] decimal " mm"        see length.rs
@@ -25,10 +26,12 @@
 //! - tape parts are a power of two from 2 to 64;
 //! - a sum is written in at most [`MOST_SUM`] bytes with brackets at most [`MOST_BRACKETS`] deep.
 
+mod ask_stairs;
 mod choice;
 mod clean;
 mod deck;
 mod fact;
+mod flight;
 mod foot;
 mod gate;
 mod length;

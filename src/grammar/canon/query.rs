@@ -2,10 +2,13 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | strength "?" | notch "?" | "job?" | "rule " id "?" | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | stairs and gates, as in `ask_stairs` and `flight`, strength, takeoff or notch, and "?" | "job?" | "rule " id "?"
+//!       | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //! ```
 
 use super::Read;
+use super::ask_stairs::{read_ask, write_ask};
+use super::flight::{read_flight_ask, write_flight_ask};
 use super::length::{read_lumber, read_told, write_told};
 use super::notch::{read_notch, write_notch};
 use super::strength::{read_strength, write_strength};
@@ -35,11 +38,13 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Measure { length, shade, about } => {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
         }
+        Query::Stairs(ask) => format!("{}?", write_ask(*ask)),
         Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
         Query::Sources => "sources?".to_owned(),
         Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
+        Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
     }
 }
 
@@ -50,6 +55,8 @@ fn of_run(run: Option<RunId>) -> String {
 /// Reads what [`write_query`] writes.
 pub(super) fn read_query(i: &str) -> Read<'_, Query> {
     let query = alt((
+        // Before "posts" and its like, which begin some of its phrases.
+        map(read_flight_ask, Query::Flight),
         map(preceded(tag("layout"), opt(read_of_run)), Query::Layout),
         map(preceded(tag("posts"), opt(read_of_run)), Query::Posts),
         map(preceded(tag("bays"), opt(read_of_run)), Query::Bays),
@@ -64,6 +71,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
             shade: t.shade,
             about: t.about,
         }),
+        map(read_ask, Query::Stairs),
         map(read_strength, Query::Strength),
         value(Query::Why, tag("why")),
         value(Query::Sources, tag("sources")),

@@ -5,19 +5,23 @@
 //! measure = "between the posts" | "decking to decking" | "on the treads" | "in the framing"
 //! at      = "in the middle" | length (" from the left" | " from the right")
 //! flight  = n " risers" | "rise " inches | "tread " inches | "open on " sides | "newels " where | "lands on " what
-//! fact    = "stairs: " (length " wide" | "measured " measure | flight | "none")
+//!         | "total rise " length | "total run " length | "nosing " inches | "rail " inches " above the nosings"
+//! fact    = "stairs: " (length " wide" | "on the " side " side" [" by the " end] | "measured " measure | flight | "none")
 //! ```
 //! Several stairs of one run are told one after the other, and together are all its stairs.
 
 use super::Read;
+use super::clean::clean_name;
 use super::length::read_length;
 use super::words::{Table, one_of, read_count, words_of, write_count};
-use crate::job::{Fact, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, Stairs};
+use crate::job::{
+    End, Fact, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, StairPlace, Stairs,
+};
 use crate::measure::{exact_inches, exact_phrase};
 use nom::Parser;
 use nom::branch::alt;
-use nom::bytes::complete::tag;
-use nom::combinator::{map, map_opt, opt, value};
+use nom::bytes::complete::{tag, take_until};
+use nom::combinator::{map, map_opt, opt, value, verify};
 use nom::multi::separated_list1;
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -75,6 +79,10 @@ fn write_flight(fact: FlightFact) -> String {
         FlightFact::Open(sides) => format!("open on {}", words_of(SIDES, sides)),
         FlightFact::Newels(n) => format!("newels {}", words_of(NEWELS, n)),
         FlightFact::Lands(on) => format!("lands on {}", words_of(LANDS, on)),
+        FlightFact::TotalRise(l) => format!("total rise {}", exact_phrase(l)),
+        FlightFact::TotalRun(l) => format!("total run {}", exact_phrase(l)),
+        FlightFact::Nosing(l) => format!("nosing {}", exact_inches(l)),
+        FlightFact::Height(l) => format!("rail {} above the nosings", exact_inches(l)),
     }
 }
 
@@ -84,6 +92,11 @@ pub(super) fn write_stair_fact(fact: &Fact) -> Option<String> {
         Fact::StairWidth(l) => format!("{} wide", exact_phrase(*l)),
         Fact::StairMeasure(m) => format!("measured {}", words_of(MEASURES, *m)),
         Fact::Flight(fact) => write_flight(*fact),
+        Fact::StairPlace(place) => {
+            let by = place.by.map_or(String::new(), |end| format!(" by the {}", end.name()));
+            // A side's name is one word of the few there are; anything else reads as no side at all.
+            format!("on the {} side{by}", clean_name(&place.side).unwrap_or_default())
+        }
         Fact::NoStairs => "none".to_owned(),
         _ => return None,
     };
@@ -95,10 +108,19 @@ pub(super) fn read_stair_fact(i: &str) -> Read<'_, Fact> {
     let said = alt((
         map(terminated(read_length, tag(" wide")), Fact::StairWidth),
         map(preceded(tag("measured "), one_of(MEASURES)), Fact::StairMeasure),
+        map(read_place, Fact::StairPlace),
         value(Fact::NoStairs, tag("none")),
         map(read_flight, Fact::Flight),
     ));
     preceded(tag("stairs: "), said).parse(i)
+}
+
+fn read_place(i: &str) -> Read<'_, StairPlace> {
+    let side = verify(take_until(" side"), |name: &str| clean_name(name).as_deref() == Some(name));
+    let ends = End::ALL.map(|end| (end, end.name()));
+    let by = opt(preceded(tag(" by the "), one_of(&ends)));
+    let parts = (delimited(tag("on the "), side, tag(" side")), by);
+    map(parts, |(side, by)| StairPlace { side: side.to_owned(), by }).parse(i)
 }
 
 /// One stair opening, or none of them.
@@ -132,6 +154,10 @@ fn read_flight(i: &str) -> Read<'_, FlightFact> {
         map(preceded(tag("open on "), one_of(SIDES)), FlightFact::Open),
         map(preceded(tag("newels "), one_of(NEWELS)), FlightFact::Newels),
         map(preceded(tag("lands on "), one_of(LANDS)), FlightFact::Lands),
+        map(preceded(tag("total rise "), read_length), FlightFact::TotalRise),
+        map(preceded(tag("total run "), read_length), FlightFact::TotalRun),
+        map(preceded(tag("nosing "), read_length), FlightFact::Nosing),
+        map(delimited(tag("rail "), read_length, tag(" above the nosings")), FlightFact::Height),
     ))
     .parse(i)
 }

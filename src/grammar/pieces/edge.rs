@@ -80,7 +80,7 @@ fn thickness(input: In<'_>) -> Out<'_, Measure> {
     alt((length, bought)).parse(input)
 }
 
-/// "double rim", "rim's doubled up", "rim is 3 thick", "2x10 rim".
+/// "double rim", "rim's doubled up", "rim is 3 thick". "2x10 rim" tells its height too: `feet`.
 pub fn rim(input: In<'_>) -> Out<'_, Say> {
     // A skirt is called a rim too, but is no 2-by.
     let word = || (det, peek(not(part(Part::Skirt))), part(Part::Rim), opt(text(&["joist", "board"])));
@@ -94,17 +94,10 @@ pub fn rim(input: In<'_>) -> Out<'_, Say> {
     let thick = || terminated(thickness, text(&["thick"]));
     let first = preceded(
         (word(), tie, det),
-        alt((terminated(plies(), opt(verify(lumber, |l| l.thick_quarters == 8))), thick(), map_opt(lumber, two_by))),
+        alt((terminated(plies(), opt(verify(lumber, |l| l.thick_quarters == 8))), thick())),
     );
     let last = terminated(
-        preceded(
-            det,
-            alt((
-                terminated(plies(), opt(verify(lumber, |l| l.thick_quarters == 8))),
-                thick(),
-                map_opt(lumber, two_by),
-            )),
-        ),
+        preceded(det, alt((terminated(plies(), opt(verify(lumber, |l| l.thick_quarters == 8))), thick()))),
         word(),
     );
     alt((first, last)).map(slot(SlotId::Rim)).parse(input)
@@ -114,10 +107,6 @@ pub fn rim(input: In<'_>) -> Out<'_, Say> {
 fn plied(plies: i64) -> Option<Measure> {
     let (thick, _) = Lumber::by(2, 2).dressed()?;
     Some(known(thick * plies))
-}
-
-fn two_by(l: Lumber) -> Option<Measure> {
-    l.dressed().map(|(thick, _)| known(thick))
 }
 
 /// The decking's edge, and words after it.

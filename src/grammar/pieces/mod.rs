@@ -2,6 +2,7 @@
 //! and claims only the words of its own pattern, where they stand.
 
 mod asks;
+mod asks_stairs;
 pub(in crate::grammar) mod atoms;
 mod bumps;
 mod choices;
@@ -10,8 +11,11 @@ mod drops;
 mod edge;
 mod ends;
 mod feet;
+mod flight;
+mod flights;
 mod framing;
 mod gates;
+mod hung;
 mod known;
 mod lengths;
 mod noise;
@@ -20,6 +24,7 @@ mod notched;
 mod order;
 mod phrase;
 mod settings;
+mod stair_moves;
 mod stair_sides;
 mod strength;
 mod takeoff;
@@ -260,6 +265,34 @@ const PARSERS: &[(Parse, u32)] = &[
     (talk::cut, 0),
     (talk::stop, 0),
     (talk::put, 2),
+    (flight::ask, 0),
+    (flight::total_rise, 0),
+    (flight::total_run, 0),
+    (flight::nosing, 0),
+    (flight::rail, 0),
+    (flights::measured, 0),
+    (flights::measured_behind, 2),
+    (flights::hole, 0),
+    (flights::were, 1),
+    (flights::recess, 0),
+    (flights::risers, 0),
+    (flights::rise, 0),
+    (flights::count_of, 4),
+    (flights::tread, 0),
+    (flights::open, 0),
+    (flights::newels, 0),
+    (flights::lands, 0),
+    (flights::down_to, 0),
+    (stair_moves::flip, 0),
+    (stair_moves::slide, 0),
+    (stair_moves::moved, 1),
+    (stair_moves::several, 0),
+    (stair_moves::both_ends, 0),
+    (stair_moves::another, 0),
+    (stair_moves::one_and_one, 0),
+    (stair_moves::head_at, 1),
+    (hung::hung, 0),
+    (asks_stairs::ask, 0),
     (decks::deck_by, 0),
     (decks::alone, 0),
     (decks::whole, 0),

@@ -234,7 +234,10 @@ pub fn may(input: In<'_>) -> Out<'_, Say> {
         many0_count(alt((text(&["to", "i", "if", "we", "me", "you", "and"]), sense(Sense::Fill)))),
     );
     let rim = opt((text(&["over", "at", "on", "onto", "for"]), det, part(Part::Rim)));
-    let lumber = preceded((part(Part::Notch), some(&["my", "the", "a", "an", "into"])), super::atoms::lumber);
+    let lumber = preceded(
+        (part(Part::Notch), many0_count(alt((text(&["my", "the", "a", "an", "into"]), sense(Sense::Fill))))),
+        super::atoms::lumber,
+    );
     let after = (some(&["deck", "railing", "rail", "guard"]), opt(part(Part::Guard)), opt(part(Part::Post)), rim, mark);
     terminated(preceded(lead, lumber), after).map(|l| asked(NotchAsk::May(l))).parse(input)
 }

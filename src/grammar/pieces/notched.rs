@@ -122,8 +122,7 @@ fn off_bit(input: In<'_>) -> Out<'_, Bit> {
 /// What the notch is beside, or for: "over the rim", "to clear the flashing", "so it sits flat".
 fn beside_bit(input: In<'_>) -> Out<'_, Bit> {
     let thing = || alt((part(Part::Rim), part(Part::Deck), part(Part::Framing), part(Part::Bracket), unknown));
-    let at =
-        (text(&["at", "over", "on", "to", "onto", "for", "against"]), det, alt((part(Part::Rim), part(Part::Framing))));
+    let at = (text(&["at", "over", "on", "onto", "for", "against"]), det, alt((part(Part::Rim), part(Part::Framing))));
     let clear = (
         text(&["to", "so it", "so they", "so that it"]),
         text(&[

@@ -23,7 +23,7 @@ enum More {
     At(Along),
 }
 
-fn wide(input: In<'_>) -> Out<'_, Measure> {
+pub(super) fn wide(input: In<'_>) -> Out<'_, Measure> {
     terminated(length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide))))).parse(input)
 }
 
@@ -54,7 +54,13 @@ pub(super) fn along(input: In<'_>) -> Out<'_, Along> {
             mark,
         ),
     );
-    alt((off.map(|(m, mark)| Along::Off(m, mark)), at_end, middle)).parse(input)
+    let tight = text(&["at", "tight to", "against", "hard against", "right at", "up against", "on"]);
+    let sided = terminated(
+        verify(side, |s| matches!(s, Side::Left | Side::Right)),
+        opt(alt((value((), place), part(Part::End)))),
+    );
+    let at_side = preceded((opt(text(&["right", "up"])), tight, det), sided).map(Along::AtSide);
+    alt((off.map(|(m, mark)| Along::Off(m, mark)), at_end, middle, at_side)).parse(input)
 }
 
 /// "stairs off the left side, 4 foot, tight to the house".

@@ -40,6 +40,7 @@ impl Resolver<'_> {
             [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
             [Clause::Takeoff(draft)] => self.takeoff_alone(draft).map(Some),
+            [Clause::AskStairs(asked)] => answered(Act::Query(self.asked_stairs(asked)?)),
             [Clause::Cut(m)] => self.measured(m).map(Some),
             // "across 8" in a walk is its next side, not a measure said alone.
             [Clause::Run(draft)]

@@ -62,8 +62,12 @@ impl Resolver<'_> {
 
     /// "36 wide" behind a stop: of the gate or the stairs of the run spoken of.
     pub(super) fn wide(&self, branch: Branch, m: &Measure) -> Branches {
-        let run = targets::focus(self.session, &branch.job).cloned();
         let width = Some(m.clone());
+        // "stairs come off the side, 36 wide": of those stairs, whatever else stands.
+        if self.placed {
+            return self.stair_width(branch, width.as_ref());
+        }
+        let run = targets::focus(self.session, &branch.job).cloned();
         match run.map(|r| (r.id, r.gate.is_some(), !r.stairs.is_empty())) {
             Some((id, true, false)) => {
                 let gate = Some(Some(GateDraft { width, at: None }));

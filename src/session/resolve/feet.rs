@@ -16,10 +16,9 @@ impl Resolver<'_> {
     }
 }
 
-/// "the rim is a 2x10": how tall it is; how thick only where that is not what a 2-by is.
+/// "the rim is a 2x10": how tall it is, and how thick.
 pub(super) fn rim_of(branch: Branch, lumber: Lumber) -> Branches {
     let (thick, tall) = lumber.dressed().ok_or(Problem::Impossible(Impossible::NotLumber))?;
     let told = branch.with(Fact::Set(Setting::Foot(Foot::RimTall(tall))))?;
-    let plain = Lumber::by(2, 2).dressed().is_some_and(|(two_by, _)| two_by == thick);
-    Ok(vec![if plain { told } else { told.with(fact(SlotId::Rim, thick))? }])
+    Ok(vec![told.with(fact(SlotId::Rim, thick))?])
 }

@@ -4,10 +4,9 @@ use super::{Branch, Branches, Problem, Resolver};
 use crate::grammar::Act;
 use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft, StairDraft, StairSpot};
 use crate::grammar::sense::{Side, Spot};
-use crate::job::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, SlotId, StairAt, StairOpening, Stairs};
+use crate::job::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, SlotId, StairAt, Stairs};
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
-use crate::session::state::Lack;
 use crate::session::targets;
 
 const ENDS: [GateAt; 2] = [GateAt::From, GateAt::To];
@@ -153,7 +152,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn stair_width(&self, branch: Branch, width: Option<&Measure>) -> Branches {
+    pub(super) fn stair_width(&self, branch: Branch, width: Option<&Measure>) -> Branches {
         let (widths, doubtful) = self.widths(width, SlotId::StairWidth)?;
         let mut out = Vec::new();
         for width in widths {
@@ -169,21 +168,11 @@ impl Resolver<'_> {
 
     /// An opening in the run, with guard left and right of it.
     fn opening(&self, branch: Branch, id: RunId, stairs: &StairDraft, at: &[StairAt]) -> Branches {
-        let stood = branch.job.run(id).and_then(|r| r.stairs.only()).map(|s| s.width).or(branch.job.stair_width);
         let (widths, doubtful) = self.widths(stairs.width.as_ref(), SlotId::StairWidth)?;
-        let (mut out, places) = (Vec::new(), at.len());
-        for at in at {
-            for width in &widths {
-                let Some(width) = width.or(stood) else {
-                    return Err(Problem::Lacks("How wide is the stair opening, guard to guard?", Lack::StairWidth));
-                };
-                let told = StairOpening::new(width, *at);
-                let mut b = branch.clone();
-                b.ask |= doubtful || widths.len() > 1 || places > 1;
-                out.push(b.with(Fact::Run(id, RunPatch { stairs: Some(told.into()), ..RunPatch::default() }))?);
-            }
-        }
-        Ok(out)
+        let ask = doubtful || widths.len() > 1 || at.len() > 1;
+        let each = at.iter().flat_map(|at| widths.iter().map(move |w| (*at, *w)));
+        let each = each.map(|(at, width)| self.put_whole(&branch, id, width, at, ask));
+        each.collect::<Result<Vec<_>, _>>().map(|all| all.concat())
     }
 
     /// Stairs between the last two runs: each ends at their head.
@@ -250,7 +239,9 @@ impl Resolver<'_> {
 
     /// A new width for the opening that stands.
     fn widen(&self, branch: Branch, run: &Run, stairs: &StairDraft) -> Branches {
-        let at = run.stairs.only().map_or(StairAt::Middle, |s| s.at);
+        let Some(at) = run.stairs.only().map(|s| s.at) else {
+            return Err(Problem::Ask("Which stairs? Say them in full: how wide, and where in their side.", Vec::new()));
+        };
         self.opening(branch, run.id, stairs, &[at])
     }
 }

@@ -268,6 +268,10 @@ pub(super) fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::Bracket => Fact::Order(Order::Bracket(l)),
         // A saw's kerf; sticks and bays alone are told with their number, by clauses of their own.
         SlotId::Kerf | SlotId::Stock | SlotId::BayClear => Fact::Order(Order::Kerf(l)),
+        SlotId::TotalRise => Fact::Flight(FlightFact::TotalRise(l)),
+        SlotId::TotalRun => Fact::Flight(FlightFact::TotalRun(l)),
+        SlotId::Nosing => Fact::Flight(FlightFact::Nosing(l)),
+        SlotId::StairHeight => Fact::Flight(FlightFact::Height(l)),
         // A run's own slots are set through its patch; alone they are the stairs'.
         SlotId::RunLength
         | SlotId::Offset

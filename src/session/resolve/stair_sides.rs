@@ -4,14 +4,13 @@ use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Along, Mark};
 use crate::grammar::sense::Side;
 use crate::job::outline::filled;
-use crate::job::{Fact, Run, RunId, RunPatch, SlotId, StairAt, StairOpening};
+use crate::job::{Run, RunId, SlotId, StairAt};
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
-use crate::session::state::{Focus, Lack};
 use crate::session::targets;
 
 /// Where along the run a place or side lies; true for its from-end.
-fn end(run: &Run, mark: Mark) -> Option<bool> {
+pub(super) fn end(run: &Run, mark: Mark) -> Option<bool> {
     match mark {
         Mark::Side(Side::Left) => Some(true),
         Mark::Side(Side::Right) => Some(false),
@@ -24,7 +23,7 @@ fn end(run: &Run, mark: Mark) -> Option<bool> {
     }
 }
 
-fn at(from: bool, off: Length) -> StairAt {
+pub(super) fn at(from: bool, off: Length) -> StairAt {
     if from { StairAt::FromLeft(off) } else { StairAt::FromRight(off) }
 }
 
@@ -43,7 +42,7 @@ impl Resolver<'_> {
                 Vec::new(),
             ));
         };
-        let Some(along) = along else {
+        let Some(along) = along.filter(|a| **a != Along::Untold) else {
             return Err(Problem::Ask(
                 "Where along that side are the stairs? Say in the middle, tight to an end, or how far from one.",
                 Vec::new(),
@@ -60,33 +59,23 @@ impl Resolver<'_> {
         self.stairs_put(branch, id, None, along)
     }
 
-    fn stairs_put(&self, branch: Branch, id: RunId, width: Option<&Measure>, along: &Along) -> Branches {
-        let stood = branch.job.run(id).and_then(|r| r.stairs.only()).map(|s| s.width).or(branch.job.stair_width);
-        let widths: Vec<(Length, bool)> = match width {
+    pub(super) fn stairs_put(&self, branch: Branch, id: RunId, width: Option<&Measure>, along: &Along) -> Branches {
+        let widths: Vec<(Option<Length>, bool)> = match width {
             Some(m) => {
                 let said = fits(m, SlotId::StairWidth, None);
-                said.lengths.iter().map(|(l, _)| (*l, said.doubtful)).collect()
+                said.lengths.iter().map(|(l, _)| (Some(*l), said.doubtful)).collect()
             }
-            None => stood.map(|l| (l, false)).into_iter().collect(),
+            None => vec![(None, false)],
         };
-        if widths.is_empty() {
-            return Err(Problem::Lacks("How wide is the stair opening, guard to guard?", Lack::StairWidth));
-        }
         let places = self.places(&branch, id, along)?;
         grow(vec![branch], |b| {
             let each = widths.iter().flat_map(|(w, ask)| places.iter().map(move |p| (*w, *p, *ask)));
-            each.map(|(width, at, ask)| {
-                let patch = RunPatch { stairs: Some(StairOpening::new(width, at).into()), ..RunPatch::default() };
-                let mut told = b.clone().with(Fact::Run(id, patch))?;
-                told.ask |= ask || places.len() > 1;
-                told.focus = Focus { run: Some(id), deck: false, slot: None, ..told.focus };
-                Ok(told)
-            })
-            .collect()
+            let each = each.map(|(width, at, ask)| self.put_whole(&b, id, width, at, ask || places.len() > 1));
+            each.collect::<Result<Vec<_>, _>>().map(|all| all.concat())
         })
     }
 
-    fn places(&self, branch: &Branch, id: RunId, along: &Along) -> Result<Vec<StairAt>, Problem> {
+    pub(super) fn places(&self, branch: &Branch, id: RunId, along: &Along) -> Result<Vec<StairAt>, Problem> {
         let outlined = filled(&branch.job).job;
         let Some(run) = outlined.run(id) else { return Err(Problem::Refuse("No run for those stairs.")) };
         let which =
@@ -94,6 +83,10 @@ impl Resolver<'_> {
         match along {
             Along::Middle => Ok(vec![StairAt::Middle]),
             Along::AtEnd(e) => end(run, Mark::End(*e)).map(|from| vec![at(from, Length::ZERO)]).ok_or_else(which),
+            Along::AtSide(side) => {
+                end(run, Mark::Side(*side)).map(|from| vec![at(from, Length::ZERO)]).ok_or_else(which)
+            }
+            Along::Untold => Err(which()),
             Along::Off(m, mark) => {
                 let from = end(run, *mark).ok_or_else(which)?;
                 let off = fits(m, SlotId::Offset, None);

@@ -1,0 +1,124 @@
+//! How a gate's leaf is hung.
+//!
+//! ```text
+//! hung = ["gate" | "it"] ("swings" | "opens") way | "hinged on the" side | "latch on the" side | "double gate" | "self closing"
+//! ```
+
+use super::Say;
+use super::atoms::{In, Out, det, length, part, sense, sep, text};
+use crate::grammar::draft::Clause;
+use crate::grammar::sense::{Part, Sense, Side};
+use crate::grammar::stair_draft::HungSaid;
+use crate::job::{End, Jamb, Swing};
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{opt, value};
+use nom::multi::many0_count;
+use nom::sequence::{preceded, terminated};
+
+/// One thing said of the leaf.
+pub fn hung(input: In<'_>) -> Out<'_, Say> {
+    let lead = (opt(sep(",")), many0_count(text(&["and", "with", "has", "make", "want", "it", "i"])));
+    let of_it = opt(alt((value((), (det, part(Part::Gate))), text(&["it", "it 's", "its", "which", "that"]))));
+    let are = many0_count(text(&["is", "'s", "are", "should", "will", "to", "gonna", "to be"]));
+    preceded((lead, of_it, are), alt((swing, hinge, latch, gap, leaves, closing)))
+        .map(|h| Say::Clause(Clause::Hung(h)))
+        .parse(input)
+}
+
+/// Over what: also used by questions.
+pub(super) fn way(input: In<'_>) -> Out<'_, Swing> {
+    let deck = || (det, alt((part(Part::Deck), part(Part::Landing), text(&["decking"]))));
+    let over_deck = (
+        many0_count(text(&["in", "inward", "inwards", "back", "up"])),
+        text(&["over", "onto", "on", "toward", "towards", "into", "to", "in over"]),
+        deck(),
+    );
+    let stairs = || (det, alt((part(Part::Stairs), sense(Sense::End(End::StairHead)))));
+    let over_stairs = (
+        many0_count(text(&["out", "outward", "outwards", "down"])),
+        text(&["over", "onto", "on", "toward", "towards", "to", "down"]),
+        stairs(),
+    );
+    let from_stairs = (text(&["away", "back"]), text(&["from"]), stairs());
+    alt((
+        value(Swing::OverDeck, over_deck),
+        value(Swing::Out, over_stairs),
+        value(Swing::OverDeck, from_stairs),
+        value(Swing::Both, text(&["both ways", "either way", "in and out"])),
+        value(Swing::Both, (text(&["both", "either"]), text(&["ways", "way"]))),
+        value(Swing::OverDeck, text(&["in", "inward", "inwards", "inside"])),
+        value(Swing::Out, text(&["out", "outward", "outwards", "outside"])),
+    ))
+    .parse(input)
+}
+
+pub(super) fn swings(input: In<'_>) -> Out<'_, ()> {
+    text(&["swings", "swing", "swinging", "opens", "open", "opening", "swung"]).parse(input)
+}
+
+fn swing(input: In<'_>) -> Out<'_, HungSaid> {
+    preceded(swings, way).map(HungSaid::Swing).parse(input)
+}
+
+fn jamb(input: In<'_>) -> Out<'_, Jamb> {
+    let away = (text(&["away"]), text(&["from"]), det, sense(Sense::End(End::House)));
+    let sided = (
+        opt(text(&["on", "at", "to", "from"])),
+        det,
+        alt((
+            value(Jamb::Left, sense(Sense::Side(Side::Left))),
+            value(Jamb::Right, sense(Sense::Side(Side::Right))),
+            value(Jamb::House, sense(Sense::End(End::House))),
+            value(Jamb::Away, (sense(Sense::End(End::Corner)), opt(sense(Sense::Side(Side::Side))))),
+        )),
+        opt(alt((sense(Sense::Side(Side::Side)), text(&["hand", "post", "jamb", "side"])))),
+    );
+    alt((value(Jamb::Away, away), sided.map(|(_, _, j, _)| j))).parse(input)
+}
+
+fn hinge(input: In<'_>) -> Out<'_, HungSaid> {
+    let word = (text(&["hinged", "hinges", "hinge", "hung"]), many0_count(text(&["is", "are", "go", "goes"])));
+    preceded((det, word), jamb).map(HungSaid::Hinge).parse(input)
+}
+
+fn latch(input: In<'_>) -> Out<'_, HungSaid> {
+    let word = (text(&["latch", "latched", "latches", "catch"]), many0_count(text(&["is", "are", "go", "goes"])));
+    preceded((det, word), jamb).map(HungSaid::Latch).parse(input)
+}
+
+fn gap(input: In<'_>) -> Out<'_, HungSaid> {
+    let lead = || opt(text(&["gap", "space", "clearance", "of"]));
+    let hinge = || (text(&["at", "on", "for"]), det, text(&["hinge", "hinges", "hinge side"]));
+    let latch = || (text(&["at", "on", "for"]), det, text(&["latch", "latch side"]));
+    let hinges = terminated(length, (lead(), hinge()));
+    let latches = terminated(length, (lead(), latch()));
+    alt((hinges.map(HungSaid::HingeGap), latches.map(HungSaid::LatchGap))).parse(input)
+}
+
+fn leaves(input: In<'_>) -> Out<'_, HungSaid> {
+    let two = alt((
+        value(
+            (),
+            (text(&["two", "2", "double", "pair", "pair of"]), text(&["leaf", "leaves", "leafs", "leaved", "panels"])),
+        ),
+        value(
+            (),
+            text(&["double gate", "double gates", "pair of gates", "two leaves", "double leaf", "double - leaf"]),
+        ),
+    ));
+    let one = alt((
+        value((), (text(&["one", "single", "1"]), text(&["leaf"]))),
+        value((), text(&["single leaf", "one leaf"])),
+    ));
+    alt((value(HungSaid::Leaves(2), two), value(HungSaid::Leaves(1), one))).parse(input)
+}
+
+fn closing(input: In<'_>) -> Out<'_, HungSaid> {
+    let word = alt((
+        value((), (text(&["self"]), opt(sep("-")), text(&["closing", "close", "closer"]))),
+        value((), text(&["self closing", "self - closing", "selfclosing"])),
+    ));
+
+    terminated(word, opt(text(&["hinges", "hinge"]))).map(|()| HungSaid::SelfClosing(true)).parse(input)
+}

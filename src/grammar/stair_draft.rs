@@ -1,0 +1,89 @@
+//! Stairs and gates as said, beyond a width and a place: what a width was measured between,
+//! how deep, how many risers; several at once; moved; how a leaf is hung.
+
+use super::draft::{Along, Mark};
+use super::sense::Side;
+use crate::job::{Jamb, Lands, Newels, OpenSides, StairMeasure, Swing};
+use crate::measure::Measure;
+
+/// One thing said of stairs.
+#[derive(Clone, Debug, PartialEq)]
+pub enum StairSaid {
+    /// What their width was measured between: "that's the treads", "48 is the framed hole".
+    Measured(Option<Measure>, StairMeasure),
+    /// A width, of the stairs spoken of: "what if they were 5' wide".
+    Wide(Measure),
+    /// How deep they are let into the deck.
+    Recess(Measure),
+    /// How many risers.
+    Risers(u16),
+    /// How many risers, and the height of each.
+    RisersOf(u16, Measure),
+    /// How many steps: risers, or treads.
+    Steps(u16),
+    /// The height of each riser.
+    Rise(Measure),
+    /// The run of each tread.
+    Tread(Measure),
+    /// Which sides are open.
+    Open(OpenSides),
+    /// Where the newels stand.
+    Newels(Newels),
+    /// What they land on.
+    Lands(Lands),
+    /// To the other end of their side.
+    Flip,
+    /// So far along their side, to the left or right, or toward what an end is.
+    Slide(Measure, Mark),
+    /// To another place of their side.
+    Move(Along),
+    /// In a side, by what an end of it is: told of no run yet.
+    Place(Option<Side>, Option<Along>),
+    /// Their foot: a guard runs down to a newel there.
+    DownTo,
+}
+
+/// Stairs told whole: which side, how wide, where.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct StairsWhole {
+    /// The side they are in; `None` for the one spoken of.
+    pub on: Option<Side>,
+    /// Their width; `None` takes that of the one before, or the one told of all.
+    pub width: Option<Measure>,
+    /// Where along the side.
+    pub at: Option<Along>,
+}
+
+/// A question about stairs and gates, as asked.
+#[derive(Clone, Debug, PartialEq)]
+pub enum StairAsked {
+    /// How high the deck is by its stairs.
+    Height,
+    /// What was told of the stairs.
+    Told,
+    /// How wide a leaf an opening takes: the opening, the gaps at hinge and latch.
+    Leaf(Measure, Option<Measure>, Option<Measure>),
+    /// Which way a gate swings.
+    Swing,
+    /// Whether one leaf may be so wide.
+    OneLeaf(Measure),
+}
+
+/// One thing said of how a gate's leaf is hung.
+#[derive(Clone, Debug, PartialEq)]
+pub enum HungSaid {
+    /// One leaf or two.
+    Leaves(u8),
+    /// Which way it swings.
+    Swing(Swing),
+    /// The jamb of its hinges.
+    Hinge(Jamb),
+    /// The jamb of its latch.
+    Latch(Jamb),
+    /// The gap at the hinges.
+    HingeGap(Measure),
+    /// The gap at the latch.
+    LatchGap(Measure),
+    /// Whether it closes by itself.
+    SelfClosing(bool),
+}

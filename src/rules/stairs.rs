@@ -1,0 +1,160 @@
+//! Checks on flights and gates: the flight against its limits, the handrail, the swing.
+
+use super::say::{fig, inches, limit};
+use crate::figure::Fig;
+use crate::job::{Job, Swing};
+use crate::layout::Layout;
+use crate::limits::{self, Limit};
+use crate::measure::Length;
+use crate::reply::Span;
+use crate::stairs::check::{Known, check};
+use crate::stairs::flight::{Flight, work_out};
+use crate::stairs::{Told, handrail};
+
+/// Every flight told that differs from the others.
+fn flights(job: &Job) -> Vec<crate::job::Flight> {
+    let mut all: Vec<_> = job.runs.iter().flat_map(|r| r.stairs.iter().map(|s| job.flight(s))).collect();
+    all.push(job.flight);
+    let mut distinct: Vec<crate::job::Flight> = Vec::new();
+    for flight in all {
+        if flight != crate::job::Flight::default() && !distinct.contains(&flight) {
+            distinct.push(flight);
+        }
+    }
+    distinct
+}
+
+/// The flights that work out, each with what else is known of it.
+fn worked(job: &Job) -> Vec<(Flight, crate::job::Flight)> {
+    let of = |f: crate::job::Flight| work_out(&Told::of(&f, job.settings.grade)).ok().map(|w| (w, f));
+    flights(job).into_iter().filter_map(of).collect()
+}
+
+/// Flights that break one limit.
+fn breaking(job: &Job, which: &[&'static Limit]) -> Vec<Vec<Span>> {
+    let found = worked(job)
+        .into_iter()
+        .flat_map(|(flight, told)| check(&flight, &Known { nosing: told.nosing, ..Known::default() }));
+    let named = found.filter(|b| which.iter().any(|l| l.id == b.limit.id));
+    let says = |b: crate::stairs::check::Breach| {
+        vec![Span::Say("the stairs have "), fig(&b.found), Span::Say(". "), Span::Say(b.limit.says), stop(b.limit.says)]
+    };
+    named.map(says).collect()
+}
+
+/// A full stop, but for words that end in one ("3 in.").
+fn stop(words: &'static str) -> Span {
+    Span::Say(if words.ends_with('.') { "" } else { "." })
+}
+
+/// A riser told that is over the limit, with or without a whole flight.
+pub(super) fn riser_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let most = limits::RISER_MOST.length();
+    let told = flights(job).into_iter().filter_map(|f| f.rise);
+    let made = worked(job).into_iter().filter_map(|(f, _)| f.rise.as_length());
+    let mut over: Vec<Length> = told.chain(made).filter(|l| *l > most).collect();
+    over.dedup();
+    over.first()
+        .map(|l| {
+            vec![
+                Span::Say("a riser of "),
+                inches(*l, "the riser"),
+                Span::Say(" is over "),
+                limit(&limits::RISER_MOST),
+                Span::Say("."),
+            ]
+        })
+        .into_iter()
+        .collect()
+}
+
+/// A tread told under the least.
+pub(super) fn tread_too_shallow(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let least = limits::TREAD_LEAST.length();
+    let found = flights(job).into_iter().filter_map(|f| f.tread).find(|l| *l < least);
+    found
+        .map(|l| {
+            vec![
+                Span::Say("a tread of "),
+                inches(l, "the tread"),
+                Span::Say(" is under "),
+                limit(&limits::TREAD_LEAST),
+                Span::Say("."),
+            ]
+        })
+        .into_iter()
+        .collect()
+}
+
+/// A flight that rises too far without a landing.
+pub(super) fn flight_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    breaking(job, &[&limits::FLIGHT_RISE])
+}
+
+/// A nosing out of its range.
+pub(super) fn nosing_off(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    breaking(job, &[&limits::NOSING_LEAST, &limits::NOSING_MOST])
+}
+
+/// Risers enough for a handrail.
+pub(super) fn handrail_needed(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let needing = flights(job).into_iter().filter_map(|f| f.risers).find(|n| handrail::needed(*n));
+    let says = " risers: a handrail is asked for on at least one side, one a hand can close on.";
+    needing
+        .map(|n| vec![fig(&Fig::count(u64::from(n), crate::figure::Why::Told("the risers"))), Span::Say(says)])
+        .into_iter()
+        .collect()
+}
+
+/// A stair rail told too low.
+pub(super) fn rail_too_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let least = limits::STAIR_GUARD_LOW.length();
+    let low = flights(job).into_iter().filter_map(|f| f.height).find(|l| *l < least);
+    low.map(|l| {
+        let says = " above the line of the nosings is under ";
+        vec![
+            Span::Say("a stair rail "),
+            inches(l, "the stair rail"),
+            Span::Say(says),
+            limit(&limits::STAIR_GUARD_LOW),
+            Span::Say("."),
+        ]
+    })
+    .into_iter()
+    .collect()
+}
+
+/// A stair rail told too high to be the handrail as well.
+pub(super) fn rail_over_handrail(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let most = limits::HANDRAIL_HIGH.length();
+    let high = flights(job).into_iter().filter_map(|f| f.height).find(|l| *l > most);
+    let says = " is over the handrail's range: its top is no handrail, and one of its own goes on its side.";
+    high.map(|l| vec![Span::Say("a stair rail at "), inches(l, "the stair rail"), Span::Say(says)])
+        .into_iter()
+        .collect()
+}
+
+/// Stairs let into the deck less deep than they come out.
+pub(super) fn handrail_past_mouth(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let openings = job.runs.iter().flat_map(|r| r.stairs.iter());
+    let found = openings.filter_map(|s| {
+        let run = work_out(&Told::of(&job.flight(s), job.settings.grade)).ok()?.going?.run;
+        let recess = s.recess.filter(|deep| run.as_length().is_some_and(|l| *deep < l))?;
+        Some(vec![
+            Span::Say("the stairs come out "),
+            fig(&run),
+            Span::Say(" and are let in only "),
+            inches(recess, "how deep the stairs are let in"),
+            Span::Say(": the handrail goes on past the mouth to the lowest nosing, across the guard there; carry it on posts or blocks."),
+        ])
+    });
+    found.collect()
+}
+
+/// A gate told to swing out over the stairs.
+pub(super) fn gate_swings_out(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let out =
+        job.runs.iter().filter(|r| r.gate.is_some_and(|g| matches!(g.hung.swing, Some(Swing::Out | Swing::Both))));
+    let says = "the gate swings out off the deck: over stairs it is asking for a fall; swing it over the deck.";
+    out.map(|r| super::say::about(r, [Span::Say(says)])).collect()
+}

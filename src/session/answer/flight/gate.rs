@@ -1,0 +1,343 @@
+//! Gates: the leaf, its brace, its swing, its posts, and a pool.
+
+use super::known::Known;
+use super::say::{answer, by, caution, decides, detail, exact, ft, inch, inches, limit, mind, reply, taken, w};
+use super::{Answer, Trouble};
+use crate::figure::{Fig, Why};
+use crate::gate::brace::{Brace, brace as braced, leaf_height};
+use crate::gate::{Leaf, LeafTold, leaf as worked};
+use crate::grammar::ask::Size;
+use crate::job::{PostRole, PostSize, Swing};
+use crate::layout::{BayKind, lay_out};
+use crate::limits;
+use crate::measure::{Length, Touch};
+use crate::reply::{GateFig, Line, Reply, Span};
+
+/// The opening the layout gives a gate: it may be worked out, as at recessed stairs.
+fn laid(known: &Known) -> Option<Length> {
+    let (run, gate) = known.gate()?;
+    let layout = lay_out(known.job);
+    let laid = layout.runs.iter().filter(|r| r.id == run.id).filter_map(|r| r.result.as_ref().ok());
+    let found: Option<Fig> = laid
+        .filter_map(|p| {
+            let bay = p.bays.iter().find(|b| matches!(b.kind, BayKind::Gate | BayKind::GatedStairs));
+            p.beyond.clone().or_else(|| bay.map(|b| b.clear.clone()))
+        })
+        .next();
+    found.and_then(|f| f.as_length()).or(gate.width)
+}
+
+fn told(known: &Known) -> LeafTold {
+    let g = known.given;
+    let sizes = [Size::Opening, Size::SecondOpening, Size::ThirdOpening];
+    let given: Vec<Length> = sizes.iter().filter_map(|s| g.size(*s)).collect();
+    let hung = known.gate().map(|(_, gate)| gate.hung).unwrap_or_default();
+    LeafTold {
+        openings: if given.is_empty() { laid(known).into_iter().collect() } else { given },
+        hinge_gap: g.size(Size::HingeGap).or(hung.hinge_gap),
+        latch_gap: g.size(Size::LatchGap).or(hung.latch_gap),
+        stile: None,
+        leaf: g.size(Size::Leaf),
+    }
+}
+
+fn leaf_of(known: &Known) -> Result<Leaf, Trouble> {
+    worked(&told(known)).map_err(Trouble::Unfit)
+}
+
+fn swing_of(known: &Known) -> &'static str {
+    match known.gate().and_then(|(_, g)| g.hung.swing) {
+        Some(Swing::Out) => "out",
+        Some(Swing::Both) => "both ways",
+        Some(Swing::OverDeck) | None => "toward deck",
+    }
+}
+
+fn with_leaf(mut reply: Reply, known: &Known, leaf: &Leaf) -> Reply {
+    reply.values.gate = Some(GateFig {
+        opening: leaf.opening.clone(),
+        leaf: leaf.width.clone(),
+        hinge_gap: leaf.hinge_gap.clone(),
+        latch_gap: leaf.latch_gap.clone(),
+        swing: swing_of(known),
+    });
+    reply
+}
+
+/// "how wide do I build the gate".
+pub fn leaf(known: &Known) -> Answer {
+    let l = leaf_of(known)?;
+    let mut lines = vec![answer([w("Build the leaf "), ft(&l.width), w(" = "), exact(&l.width), w(" wide.")])];
+    lines.push(detail([
+        w("The opening is "),
+        exact(&l.opening),
+        w(" less "),
+        inch(&l.hinge_gap),
+        w(" at the hinges and "),
+        inch(&l.latch_gap),
+        w(" at the latch."),
+    ]));
+    match &l.differs {
+        Some(by) => lines.push(detail([
+            w("The smallest of the measures given goes; they differ by "),
+            inch(by),
+            w(": plumb the jambs first if you can."),
+        ])),
+        None => lines
+            .push(detail([w("Measure the opening at the top, the middle and the bottom, and go by the smallest.")])),
+    }
+    lines.extend(l.taken.iter().filter(|t| t.id != "gate-stile").map(|t| taken(t)));
+    lines.extend(gaps(&l));
+    lines.extend(wide_lines(&l));
+    lines.push(detail([w("Hinge and latch set the gaps: read their papers before you cut.")]));
+    let mut reply = with_leaf(reply(lines), known, &l);
+    reply.values.result = Some(l.width.clone());
+    Ok((reply, vec![("the leaf", l.width.clone())]))
+}
+
+/// The gaps beside the leaf stop the ball like any other.
+fn gaps(l: &Leaf) -> Option<Line> {
+    let ball = limits::LEVEL_GAP.length();
+    let wide = [&l.hinge_gap, &l.latch_gap].into_iter().any(|g| inches(g) >= ball);
+    wide.then(|| {
+        caution([
+            w("Stop: a "),
+            limit(&limits::LEVEL_GAP),
+            w(" ball passes beside that leaf ("),
+            w(limits::LEVEL_GAP.source),
+            w(")."),
+        ])
+    })
+}
+
+fn wide_lines(l: &Leaf) -> Vec<Line> {
+    if !l.too_wide() {
+        return Vec::new();
+    }
+    vec![caution([
+        w("Check: a single leaf over "),
+        ft(&Fig::limit(&limits::GATE_LEAF)),
+        w(" is heavy and sags: two leaves do better, on stiffer posts."),
+    ])]
+}
+
+/// "how many balusters in the gate".
+pub fn balusters(known: &Known) -> Answer {
+    let l = leaf_of(known)?;
+    let most = known.job.settings.gap_max.filter(|m| *m < limits::LEVEL_GAP.length());
+    let most = most.map_or_else(|| Fig::limit(&limits::LEVEL_GAP), |m| Fig::told(m, "the gap limit"));
+    let found = l.balusters(&known.baluster(), &most, Touch::Fails, known.tape);
+    let (count, gap) =
+        found.ok_or(Trouble::Ask("The stiles leave no room for balusters in that leaf: is the opening right?"))?;
+    let mut lines = vec![answer([ft(&count), w(" in the leaf, "), exact(&gap), w(" clear between them.")])];
+    lines.push(detail([
+        w("Leaf "),
+        exact(&l.width),
+        w(", stiles "),
+        inch(&l.stile),
+        w(" each, balusters "),
+        inch(&known.baluster()),
+        w(" wide."),
+    ]));
+    lines.extend(l.taken.iter().map(|t| taken(t)));
+    lines.push(by(&limits::LEVEL_GAP));
+    let mut reply = with_leaf(reply(lines), known, &l);
+    reply.values.result = Some(count.clone());
+    reply.values.more = vec![("balusters", count.clone()), ("gap", gap.clone())];
+    Ok((reply, vec![("balusters in the leaf", count), ("gap", gap)]))
+}
+
+/// The leaf's height: given, or the guard's less the gap under.
+fn height_of(known: &Known) -> Result<Fig, Trouble> {
+    if let Some(l) = known.given.size(Size::LeafHeight) {
+        return Ok(Fig::told(l, "the leaf's height"));
+    }
+    let under = known.job.settings.gap_under.ok_or(Trouble::Ask(
+        "How high is the leaf? Or tell the gap under the bottom rail: the leaf goes from there to the guard's top.",
+    ))?;
+    leaf_height(&known.level(), &Fig::told(under, "the gap under")).ok_or(Trouble::NoRoom)
+}
+
+/// "where does the gate brace go".
+pub fn brace(known: &Known) -> Answer {
+    let mut lines = vec![answer([w(
+        "A wood brace goes from the bottom at the hinges up to the top at the latch: the leaf's weight pushes on it.",
+    )])];
+    lines.push(detail([w(
+        "A cable or rod goes the other way, from the top at the hinges down to the latch: the weight pulls on it.",
+    )]));
+    let sized = leaf_of(known).and_then(|l| Ok((height_of(known)?, l)));
+    let found: Option<(Brace, Leaf)> = sized.ok().and_then(|(height, l)| Some((braced(&l.width, &height)?, l)));
+    let Some((b, l)) = found else {
+        lines
+            .push(detail([w("Tell the opening, and the leaf's height or the gap under it, and I give its diagonal.")]));
+        return Ok((reply(lines), Vec::new()));
+    };
+    lines.push(detail([
+        w("Square when both diagonals of the leaf are "),
+        ft(&b.diagonal),
+        w(": leaf "),
+        exact(&l.width),
+        w(" by "),
+        exact(&b.height),
+        w("."),
+    ]));
+    lines.push(detail([
+        w("A brace corner to corner lies at "),
+        ft(&b.angle),
+        w(" from the level; mark it in place, it ends inside the frame."),
+    ]));
+    let mut reply = with_leaf(reply(lines), known, &l);
+    reply.values.result = Some(b.diagonal.clone());
+    reply.values.more = vec![("diagonal", b.diagonal.clone()), ("brace_angle", b.angle.clone())];
+    Ok((reply, vec![("the diagonal", b.diagonal)]))
+}
+
+/// "which way does the gate swing".
+pub fn swing(known: &Known) -> Answer {
+    let told = known.gate().and_then(|(_, g)| g.hung.swing);
+    let mut lines =
+        vec![answer([w("Over the deck, away from the stairs: nobody should have to step back down them to open it.")])];
+    if matches!(told, Some(Swing::Out | Swing::Both)) {
+        lines.push(caution([w(
+            "Check: it was told to swing out. Over stairs that is asking for a fall; swing it onto the deck.",
+        )]));
+    }
+    let opening = told_leaf_width(known);
+    lines.push(match &opening {
+        Some(leaf) => detail([w("Its leaf sweeps "), ft(leaf), w(" of deck: keep that free, and let it lie along a guard when open.")]),
+        None => detail([w("Keep the deck it sweeps free, and let it lie along a guard when open: hinge it on the post the guard runs on from.")]),
+    });
+    lines.push(detail([
+        w("Leave a landing "),
+        limit(&limits::LANDING),
+        w(" deep, clear of the open leaf, at the stair head ("),
+        w(limits::LANDING.source),
+        w(")."),
+    ]));
+    lines.push(mind(&limits::LANDING));
+    lines.push(detail([w(
+        "At a pool a gate opens away from the water: if the two disagree, ask the building department.",
+    )]));
+    lines.push(decides());
+    Ok((reply(lines), vec![("landing", Fig::limit(&limits::LANDING))]))
+}
+
+fn told_leaf_width(known: &Known) -> Option<Fig> {
+    leaf_of(known).ok().map(|l| l.width)
+}
+
+/// "is a 5 foot gate too wide".
+pub fn wide(known: &Known) -> Answer {
+    let told = known.given.size(Size::Leaf).or(known.given.size(Size::Opening)).or_else(|| laid(known));
+    let width = Fig::told(told.ok_or(Trouble::Ask("How wide is the gate?"))?, "the gate's width");
+    let most = Fig::limit(&limits::GATE_LEAF);
+    let over = inches(&width) > limits::GATE_LEAF.length();
+    let first: Vec<Span> = if over {
+        vec![
+            w("Yes, "),
+            ft(&width),
+            w(" is wide for one leaf: over "),
+            ft(&most),
+            w(" it is heavy, sags and works its post loose."),
+        ]
+    } else {
+        vec![ft(&width), w(" is no wider than I would question: single leaves go to about "), ft(&most), w(".")]
+    };
+    let mut lines = vec![answer(first)];
+    if over {
+        let why = Why::Formula("half the opening, before the gaps", vec![("gate", width.clone())]);
+        let half = Fig::length(inches(&width) / 2, why);
+        lines.push(detail([
+            w("Two leaves of about "),
+            ft(&half),
+            w(" less their gaps do better, with a bolt down into the deck on one."),
+        ]));
+    }
+    lines.push(detail([w(limits::GATE_POSTS.says), w(".")]));
+    lines.push(detail([w("Both are common practice, no source.")]));
+    let mut reply = reply(lines);
+    reply.values.result = Some(width.clone());
+    Ok((reply, vec![("the gate", width), ("most for one leaf", most)]))
+}
+
+/// "what posts for a gate".
+pub fn posts(known: &Known) -> Answer {
+    let size = known.job.settings.post(PostRole::Gate);
+    let six = matches!(size, Some(PostSize::Lumber(l)) if l.wide >= 6);
+    let mut lines =
+        vec![answer([w("Stiffer than the rest: a 6x6, or a whole post inside the rim, tied back both ways.")])];
+    lines.push(detail([w(limits::GATE_POSTS.says), w(".")]));
+    lines.push(detail([w("Both jambs stand in line with the run, so that the leaf closes flush with the guard.")]));
+    if six {
+        lines.push(detail([w("The gate posts are told as 6x6.")]));
+    }
+    lines.push(detail([w("How strong the hold-downs must be is for their papers or an engineer.")]));
+    Ok((reply(lines), Vec::new()))
+}
+
+/// "how high is the gate, how far off the deck".
+pub fn height(known: &Known) -> Answer {
+    let level = known.level();
+    let under = known.job.settings.gap_under;
+    let first = match under.map(|l| leaf_height(&level, &Fig::told(l, "the gap under"))) {
+        Some(Some(high)) => vec![
+            w("Top of the leaf with the guard's, "),
+            inch(&level),
+            w(" above the deck; the leaf itself is "),
+            inch(&high),
+            w(" high over the gap under it."),
+        ],
+        _ => vec![
+            w("Top of the leaf with the guard's, "),
+            inch(&level),
+            w(" above the deck; the gap under it less than "),
+            limit(&limits::LEVEL_GAP),
+            w("."),
+        ],
+    };
+    let mut lines = vec![answer(first)];
+    lines.push(detail([w(
+        "A gate across the guard is guard like the rest: the same height, the same ball at both edges and under it.",
+    )]));
+    lines.push(by(&limits::GUARD_HEIGHT));
+    lines.push(by(&limits::LEVEL_GAP));
+    lines.push(detail([w(
+        "Leave enough under it to clear a high board and ice; a leaf that drops a little must still swing.",
+    )]));
+    lines.push(decides());
+    let mut reply = reply(lines);
+    reply.values.result = Some(level.clone());
+    Ok((reply, vec![("the guard's height", level)]))
+}
+
+/// "pool gate".
+pub fn pool(known: &Known) -> Answer {
+    let level = known.level();
+    let low = inches(&level) < limits::POOL_TOP.length();
+    let mut lines = vec![answer([
+        w("It closes and latches by itself, opens away from the pool, can be locked, and its top is at least "),
+        limit(&limits::POOL_TOP),
+        w(" up on the outside."),
+    ])];
+    if low {
+        lines.push(caution([
+            w("Check: a "),
+            inch(&level),
+            w(" guard is not the "),
+            limit(&limits::POOL_TOP),
+            w(" a pool barrier needs ("),
+            w(limits::POOL_TOP.source),
+            w(")."),
+        ]));
+    }
+    let rows =
+        [&limits::POOL_GATE, &limits::POOL_LATCH, &limits::POOL_RAILS_APART, &limits::POOL_GAP_DECK, &limits::POOL_TOP];
+    lines.extend(rows.into_iter().map(by));
+    lines.push(mind(&limits::POOL_TOP));
+    lines.push(decides());
+    Ok((
+        reply(lines),
+        vec![("barrier's top", Fig::limit(&limits::POOL_TOP)), ("latch", Fig::limit(&limits::POOL_LATCH))],
+    ))
+}

@@ -1,0 +1,231 @@
+//! Balusters down the stairs, and the triangle under them.
+
+use super::known::Known;
+use super::say::{answer, by, caution, decides, detail, exact, ft, inch, limit, mind, reply, taken, w};
+use super::{Answer, Trouble};
+use crate::figure::{Fig, Why};
+use crate::grammar::ask::Size;
+use crate::limits;
+use crate::measure::Length;
+use crate::reply::{Line, Span};
+use crate::stairs::guard::Laid;
+use crate::stairs::infill::{Infill, infill, plumb_length, stock};
+use crate::stairs::triangle::{Triangle, short_of, triangle as worked};
+
+/// The gap limit: told for the job where that is tighter, else the stair's.
+fn most(known: &Known) -> Fig {
+    let stair = Fig::limit(&limits::STAIR_GAP);
+    match known.job.settings.gap_max {
+        Some(told) if told < limits::STAIR_GAP.length() => Fig::told(told, "the gap limit"),
+        _ => stair,
+    }
+}
+
+/// "balusters on the stairs".
+pub fn balusters(known: &Known) -> Answer {
+    let (site, g) = known.guard(Laid::Slope)?;
+    let (baluster, most) = (known.baluster(), most(known));
+    let clear = &g.bays[0].clear;
+    let bay = infill(&site.rake, clear, &baluster, &most, known.tape).ok_or(Trouble::NoRoom)?;
+    let bays = g.bays.len();
+    let mut first: Vec<Span> = vec![ft(&bay.count), w(if bays > 1 { " to a bay, " } else { ", " })];
+    first.extend([exact(&bay.gap), w(" clear between them on the level.")]);
+    let mut lines = vec![answer(first)];
+    if bays > 1 {
+        let n = u64::try_from(bays).unwrap_or(0);
+        let all = bay.count.as_q().to_integer().unsigned_abs() as u64 * n;
+        let why = Why::Formula("to a bay x bays", vec![("to a bay", bay.count.clone()), ("bays", g.count.clone())]);
+        lines.push(detail([
+            ft(&Fig::count(all, why)),
+            w(" in "),
+            ft(&g.count),
+            w(" bays of "),
+            ft(clear),
+            w(" clear on the level."),
+        ]));
+    }
+    lines.extend(spacing(&bay, known.job.settings.gap_max.is_some()));
+    lines.push(detail([
+        w("Spaced on the level, cut on the angle: both ends at "),
+        ft(&site.rake.angle()),
+        w(", and each takes "),
+        exact(&stock(&site.rake, &nothing(), &baluster)),
+        w(" more stock than it is long plumb."),
+    ]));
+    lines.push(detail([w("Balusters "), inch(&baluster), w(" wide, plumb.")]));
+    lines.push(taken(&limits::NEWEL_PLACE));
+    let mut reply = reply(lines);
+    reply.values.result = Some(bay.count.clone());
+    let more = [
+        ("balusters", &bay.count),
+        ("gap", &bay.gap),
+        ("gap_along", &bay.gap_along),
+        ("centres", &bay.centre),
+        ("centres_along", &bay.centre_along),
+        ("stair_bay_clear", clear),
+    ];
+    reply.values.more = more.into_iter().map(|(n, f)| (n, f.clone())).collect();
+    Ok((reply, vec![("balusters to a bay", bay.count.clone()), ("gap", bay.gap.clone())]))
+}
+
+fn nothing() -> Fig {
+    Fig::length(Length::ZERO, Why::Formula("the stock over the plumb length alone", Vec::new()))
+}
+
+fn spacing(bay: &Infill, told: bool) -> Vec<Line> {
+    let both = [
+        w("Centres "),
+        inch(&bay.centre),
+        w(" on the level, "),
+        inch(&bay.centre_along),
+        w(" along the slope; the gap along the slope is "),
+        inch(&bay.gap_along),
+        w(", which no limit is held to."),
+    ];
+    let mut lines = vec![detail(both)];
+    if bay.count.as_q().to_integer() != i128::from(bay.exact) {
+        lines.push(detail([w(
+            "One more than the exact split needs: rounded to the tape, a gap would reach the limit.",
+        )]));
+    }
+    let stair = bay.most.as_length() == Some(limits::STAIR_GAP.length());
+    lines.push(if stair {
+        by(&limits::STAIR_GAP)
+    } else {
+        detail([w("Kept under the "), inch(&bay.most), w(" told.")])
+    });
+    if stair && told {
+        lines.push(detail([w("The gap limit told is for the level guard; here it is the stair's.")]));
+    }
+    lines
+}
+
+/// "triangle at the steps".
+pub fn triangle(known: &Known) -> Answer {
+    let rake = known.rake()?;
+    let told = known.given.size(Size::Nosing).or(known.flight.nosing);
+    let overhang = told.map_or_else(nothing, |l| Fig::told(l, "the nosing's overhang"));
+    let given = known.given.size(Size::Lift);
+    let lift = given.map_or_else(nothing, |l| Fig::told(l, "the bottom rail above the nosing line"));
+    let t = worked(&rake, &overhang, &lift).ok_or(Trouble::PastMe)?;
+    let set = short_of(&t.most_lift, known.tape);
+    let mut lines = vec![answer(first(&t, given.is_some(), &set))];
+    if given.is_some() {
+        lines.push(room(&t, &set));
+    }
+    lines.push(detail([
+        w("That lift is plumb, to the rail's underside; square to the slope it is "),
+        exact(&t.most_square),
+        w(". It is rounded down, so that the ball stays short of its limit."),
+    ]));
+    lines.push(if told.is_some() {
+        detail([w("With the nosing's "), inch(&overhang), w(" overhang counted in: it makes the triangle bigger.")])
+    } else {
+        detail([w("No nosing overhang was told, so none is counted; an overhang makes the triangle bigger and the lift smaller.")])
+    });
+    lines.push(by(&limits::STAIR_TRIANGLE));
+    if t.fails() {
+        lines.push(decides());
+    }
+    let mut reply = reply(lines);
+    reply.values.result = Some(t.ball.clone());
+    reply.values.more = vec![("triangle_ball", t.ball.clone()), ("most_lift", set.clone())];
+    Ok((reply, vec![("the ball that fits", t.ball.clone()), ("the most lift", t.most_lift.clone())]))
+}
+
+fn first(t: &Triangle, lifted: bool, set: &Fig) -> Vec<Span> {
+    let up = set.as_length().is_some_and(Length::is_positive);
+    match (t.fails(), lifted, up) {
+        (true, true, _) => vec![
+            w("No: a ball of "),
+            exact(&t.ball),
+            w(" fits through, and a "),
+            limit(&limits::STAIR_TRIANGLE),
+            w(" one must not."),
+        ],
+        (false, true, _) => vec![
+            w("It passes: the biggest ball that fits is "),
+            exact(&t.ball),
+            w(", under "),
+            limit(&limits::STAIR_TRIANGLE),
+            w("."),
+        ],
+        (_, false, true) => vec![
+            w("With the rail's underside on the nosing line the biggest ball is "),
+            exact(&t.ball),
+            w("; lift it no more than "),
+            inch(set),
+            w("."),
+        ],
+        (_, false, false) => vec![
+            w("Even with the rail's underside on the nosing line a ball of "),
+            exact(&t.ball),
+            w(" fits: drop the rail below the line, or close the triangle."),
+        ],
+    }
+}
+
+fn room(t: &Triangle, set: &Fig) -> Line {
+    if t.fails() {
+        caution([w("Lower the rail to no more than "), inch(set), w(" above the nosing line, or close the triangle.")])
+    } else {
+        detail([w("It may be as much as "), inch(set), w(" above the nosing line.")])
+    }
+}
+
+/// "how long are the balusters on the stairs".
+pub fn length(known: &Known) -> Answer {
+    let rake = known.rake()?;
+    let baluster = known.baluster();
+    let apart = known.given.size(Size::RailsApart).ok_or(Trouble::Ask(
+        "How far apart are the two stair rails, square to the slope? The balusters fill that, longer because they stand plumb.",
+    ))?;
+    let apart = Fig::told(apart, "the rails, apart square to the slope");
+    let plumb = plumb_length(&rake, &apart);
+    let cut = stock(&rake, &plumb, &baluster);
+    let lines = vec![
+        answer([
+            exact(&plumb),
+            w(" plumb, along its middle, for rails "),
+            inch(&apart),
+            w(" apart square to the slope."),
+        ]),
+        detail([
+            w("Each takes "),
+            exact(&cut),
+            w(" of stock, long point to long point: both ends cut at "),
+            ft(&rake.angle()),
+            w(" the same way."),
+        ]),
+        detail([w("Balusters "), inch(&baluster), w(" wide. Cut one and try it before you cut the rest.")]),
+    ];
+    let mut reply = reply(lines);
+    reply.values.result = Some(plumb.clone());
+    reply.values.more = vec![("baluster_plumb", plumb.clone()), ("baluster_stock", cut.clone())];
+    Ok((reply, vec![("plumb length", plumb), ("stock", cut)]))
+}
+
+/// "is 4 3/8 ok between balusters on the stairs".
+pub fn gap(known: &Known) -> Answer {
+    let told = known.given.size(Size::Gap).ok_or(Trouble::Ask("How wide is the gap?"))?;
+    let gap = Fig::told(told, "the gap");
+    let most = most(known);
+    let passes = most.as_length().is_some_and(|m| told < m);
+    let first = match (passes, Some(told) == most.as_length()) {
+        (true, _) => vec![
+            w("Yes: "),
+            inch(&gap),
+            w(" is under the "),
+            inch(&most),
+            w(" a stair's open side may have, if it is measured on the level."),
+        ],
+        (_, true) => {
+            vec![w("No: a gap of just "), inch(&gap), w(" lets the "), inch(&most), w(" ball through; keep under it.")]
+        }
+        _ => vec![w("No: "), inch(&gap), w(" lets a "), inch(&most), w(" ball through.")],
+    };
+    let lines = vec![answer(first), by(&limits::STAIR_GAP), mind(&limits::STAIR_GAP), decides()];
+    let mut reply = reply(lines);
+    reply.values.result = Some(gap.clone());
+    Ok((reply, vec![("the gap", gap), ("the most", most)]))
+}

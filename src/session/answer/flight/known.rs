@@ -1,0 +1,162 @@
+//! What is known of the flight or gate a question is about: what the question gives, else what
+//! was told.
+
+use super::trouble::Trouble;
+use crate::figure::{Fig, Why};
+use crate::grammar::ask::{Given, Size};
+use crate::job::{Flight as ToldFlight, Gate, Job, PostRole, Run, StairOpening};
+use crate::layout::{Limits, line_inside, post_width};
+use crate::limits::{self, Limit};
+use crate::measure::{Length, Lumber, Tape};
+use crate::reply::tape_of;
+use crate::stairs::flight::{Flight, work_out};
+use crate::stairs::guard::{Laid, Most, RakeGuard, Site, lay_out};
+use crate::stairs::{Rake, Told};
+
+/// The job with what the question gives.
+pub struct Known<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// The question's own.
+    pub given: &'a Given,
+    /// What was told of the flight.
+    pub flight: ToldFlight,
+    /// Its opening, where one was told.
+    pub opening: Option<StairOpening>,
+    /// The tape.
+    pub tape: Tape,
+}
+
+impl<'a> Known<'a> {
+    /// Gathers it; several unlike flights are asked about, unless the question gives the
+    /// figures.
+    pub fn of(job: &'a Job, given: &'a Given) -> Result<Known<'a>, Trouble> {
+        let openings: Vec<StairOpening> = job.runs.iter().flat_map(|r| r.stairs.iter().copied()).collect();
+        let flights: Vec<ToldFlight> = openings.iter().map(|s| job.flight(s)).collect();
+        let alike = flights.windows(2).all(|pair| pair[0] == pair[1]);
+        if !alike && given.sizes.is_empty() && given.risers.or(given.steps).or(given.treads).is_none() {
+            return Err(Trouble::WhichStairs);
+        }
+        if !alike {
+            return Ok(Known { job, given, flight: ToldFlight::default(), opening: None, tape: tape_of(job) });
+        }
+        let flight = flights.first().copied().unwrap_or(job.flight);
+        Ok(Known { job, given, flight, opening: openings.first().copied(), tape: tape_of(job) })
+    }
+
+    /// The flight's facts for the engine.
+    pub fn told(&self) -> Told {
+        let size = |size, told: Option<Length>| self.given.size(size).or(told);
+        let (risers, rise, total_rise) = self.climb();
+        let flight = ToldFlight {
+            risers,
+            rise,
+            total_rise,
+            tread: size(Size::Tread, self.flight.tread),
+            total_run: size(Size::TotalRun, self.flight.total_run),
+            ..self.flight
+        };
+        Told::of(&flight, self.job.settings.grade)
+    }
+
+    /// Risers, one riser, all of them. Two of them given make the third; to one given only as much
+    /// is added of what was told as makes a flight, never so much that it could disagree.
+    fn climb(&self) -> (Option<u16>, Option<Length>, Option<Length>) {
+        let f = &self.flight;
+        let given = self.given.risers.or(self.given.steps).or(self.given.treads.map(|n| n.saturating_add(1)));
+        let (rise, total) = (self.given.size(Size::Rise), self.given.size(Size::TotalRise));
+        match (given, rise, total) {
+            (None, None, None) => (f.risers, f.rise, f.total_rise),
+            (Some(n), None, None) => (Some(n), f.rise.filter(|_| f.total_rise.is_none()), f.total_rise),
+            (None, Some(r), None) => (f.risers.filter(|_| f.total_rise.is_none()), Some(r), f.total_rise),
+            own => own,
+        }
+    }
+
+    /// The flight worked out.
+    pub fn flight(&self) -> Result<Flight, Trouble> {
+        work_out(&self.told()).map_err(Trouble::Unready)
+    }
+
+    /// True where the rise was taken from the decking's height above the ground.
+    pub fn rise_from_ground(&self) -> bool {
+        self.told().ground.is_some()
+    }
+
+    /// The slope: from the flight, or from a riser and a tread alone.
+    pub fn rake(&self) -> Result<Rake, Trouble> {
+        let told = self.told();
+        if let (Some(rise), Some(tread)) = (told.rise, told.tread) {
+            let rake = Rake::new(Fig::told(rise, "the riser"), Fig::told(tread, "the tread"));
+            let rake = rake.ok_or(Trouble::PastMe)?;
+            if rake.is_ladder() {
+                return Err(Trouble::Unready(crate::stairs::Clash::Ladder(rake.angle()).into()));
+            }
+            return Ok(rake);
+        }
+        let flight = self.flight()?;
+        if flight.going.is_none() {
+            return Err(Trouble::Unready(crate::stairs::Unready::Untold(crate::stairs::Lack::Tread)));
+        }
+        flight.rake().ok_or(Trouble::PastMe)
+    }
+
+    /// A size: given, told, or the default named.
+    pub fn or_taken(&self, size: Size, told: Option<Length>, what: &'static str, default: &'static Limit) -> Fig {
+        let found = self.given.size(size).or(told);
+        found.map_or_else(|| Fig::length(default.length(), Why::Default(default)), |l| Fig::told(l, what))
+    }
+
+    /// The stair guard's height above the nosing line.
+    pub fn height(&self) -> Fig {
+        self.or_taken(Size::Height, self.flight.height, "the stair rail's height", &limits::STAIR_GUARD_HEIGHT)
+    }
+
+    /// The level guard's height.
+    pub fn level(&self) -> Fig {
+        self.or_taken(Size::Level, self.job.settings.height_top, "the level rail's height", &limits::GUARD_HEIGHT)
+    }
+
+    /// How far the baluster line, and with it the top post, lies behind the decking's edge.
+    pub fn line(&self) -> Result<Fig, Trouble> {
+        line_inside(&self.job.settings).map_err(|_| Trouble::Line)
+    }
+
+    /// The stair guard laid out.
+    pub fn guard(&self, laid: Laid) -> Result<(Site, RakeGuard), Trouble> {
+        let site = self.site()?;
+        let guard = lay_out(&site, laid, self.tape).ok_or(Trouble::NoRoom)?;
+        Ok((site, guard))
+    }
+
+    /// What the stair guard is laid out from.
+    pub fn site(&self) -> Result<Site, Trouble> {
+        let flight = self.flight()?;
+        let width = |roles: &[PostRole]| post_width(&self.job.settings, roles);
+        let limits = Limits::in_force(&self.job.settings);
+        Ok(Site {
+            rake: self.rake()?,
+            nosings: flight.riser_count().saturating_sub(1),
+            height: self.height(),
+            top_back: self.line()?,
+            foot_back: Fig::length(limits::NEWEL_PLACE.length(), Why::Default(&limits::NEWEL_PLACE)),
+            widths: [width(&[]), width(&[PostRole::Line]), width(&[PostRole::End])],
+            most: Most { centre: limits.centre, clear: limits.clear },
+        })
+    }
+
+    /// The one gate of the job, if there is just one.
+    pub fn gate(&self) -> Option<(&'a Run, Gate)> {
+        let mut gated = self.job.runs.iter().filter_map(|r| r.gate.map(|g| (r, g)));
+        gated.next().filter(|_| gated.next().is_none())
+    }
+
+    /// A baluster's width.
+    pub fn baluster(&self) -> Fig {
+        let two_by_two = || Lumber::by(2, 2).dressed().map_or(Length::ZERO, |(_, wide)| wide);
+        self.given.size(Size::Baluster).or(self.job.settings.baluster).map_or_else(
+            || Fig::length(two_by_two(), Why::Table("dressed dry width of a 2x2", "PS 20 size table")),
+            |l| Fig::told(l, "a baluster's width"),
+        )
+    }
+}

@@ -1,0 +1,83 @@
+//! Answers about stairs, their guard and handrail, and gates.
+
+mod gate;
+mod guard;
+mod handrail;
+mod infill;
+mod known;
+mod rise;
+mod say;
+mod trouble;
+
+use super::Figs;
+use crate::grammar::ask::{FlightAsk, FlightWhat, Given};
+use crate::job::{Fact, Job};
+use crate::reply::{Line, Reply, Role};
+use known::Known;
+use trouble::{Trouble, clash_spans, said};
+
+/// An answer, or why there is none.
+type Answer = Result<(Reply, Figs), Trouble>;
+
+/// The answer to a question about a flight or a gate.
+pub(in crate::session) fn flight(job: &Job, ask: &FlightAsk) -> (Reply, Figs) {
+    let answered = Known::of(job, &ask.given).and_then(|known| answered(&known, ask.what));
+    answered.unwrap_or_else(|trouble| (said(&trouble), Vec::new()))
+}
+
+fn answered(known: &Known, what: FlightWhat) -> Answer {
+    use FlightWhat::{
+        BalusterLength, Balusters, Brace, Check, Gap, GateHeight, GatePosts, Grip, Handrail, HandrailEnds,
+        HandrailHeight, Landing, Leaf, LeafBalusters, Pool, PostHeights, Posts, RailLength, Rake, Rise, Run, Steps,
+        Swing, TopPost, Triangle, Wide, WidthLeft,
+    };
+    match what {
+        Steps => rise::steps(known),
+        Rise => rise::total(known),
+        Run => rise::run(known),
+        Rake => rise::rake(known),
+        Check => rise::check(known),
+        Landing => rise::landing(),
+        Gap => infill::gap(known),
+        BalusterLength => infill::length(known),
+        RailLength => guard::rail_length(known),
+        Posts => guard::posts(known),
+        PostHeights => guard::heights(known),
+        TopPost => guard::top_post(known),
+        Balusters => infill::balusters(known),
+        Triangle => infill::triangle(known),
+        Handrail => handrail::needed(known),
+        HandrailHeight => handrail::height(known),
+        HandrailEnds => handrail::ends(),
+        Grip => handrail::grip(known),
+        WidthLeft => handrail::width_left(known),
+        Leaf => gate::leaf(known),
+        LeafBalusters => gate::balusters(known),
+        Brace => gate::brace(known),
+        Swing => gate::swing(known),
+        Wide => gate::wide(known),
+        GatePosts => gate::posts(known),
+        Pool => gate::pool(known),
+        GateHeight => gate::height(known),
+    }
+}
+
+/// What in a job's stairs disagrees, said: nothing is told that makes them so.
+pub(in crate::session) fn disagrees(job: &Job) -> Option<Line> {
+    let nothing = Given::default();
+    match Known::of(job, &nothing).and_then(|known| known.flight()) {
+        Err(Trouble::Unready(crate::stairs::Unready::Clash(clash))) => {
+            Some(Line::new(Role::Answer, clash_spans(&clash)))
+        }
+        _ => None,
+    }
+}
+
+/// What facts of the stairs come to, where one was told: the risers, the rise, the slope.
+pub(in crate::session) fn made(job: &Job, facts: &[Fact]) -> Option<Line> {
+    let of_a_flight = facts.iter().any(|f| matches!(f, Fact::Flight(_)));
+    let nothing = Given::default();
+    let known = Known::of(job, &nothing).ok().filter(|_| of_a_flight)?;
+    let flight = known.flight().ok().filter(|_| !known.rise_from_ground())?;
+    Some(rise::in_a_line(&flight))
+}

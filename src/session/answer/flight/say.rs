@@ -1,0 +1,93 @@
+//! The pieces answers about stairs and gates are said with.
+
+use crate::figure::{Fig, Value, Why};
+use crate::limits::Limit;
+use crate::measure::Length;
+use crate::reply::{Line, Reply, Role, Span, Status, Style};
+
+/// Words.
+pub fn w(words: &'static str) -> Span {
+    Span::Say(words)
+}
+
+/// A figure in feet and inches.
+pub fn ft(f: &Fig) -> Span {
+    Span::Fig(f.clone(), Style::Tape)
+}
+
+/// A figure in inches alone, as risers, heights and gaps are said.
+pub fn inch(f: &Fig) -> Span {
+    Span::Fig(f.clone(), Style::Inches)
+}
+
+/// A figure in inches, with what the tape leaves out behind it.
+pub fn exact(f: &Fig) -> Span {
+    // What is carried to nine places has no fraction to show.
+    let style = if inches(f).is_exact() { Style::InchesExact } else { Style::Inches };
+    Span::Fig(f.clone(), style)
+}
+
+/// A count.
+pub fn count(n: u16, why: &'static str) -> Span {
+    ft(&Fig::new(Value::Count(u64::from(n)), Why::Formula(why, Vec::new())))
+}
+
+/// A limit's figure in inches.
+pub fn limit(l: &'static Limit) -> Span {
+    Span::Fig(Fig::limit(l), Style::Inches)
+}
+
+/// A limit with where it is published.
+pub fn by(l: &'static Limit) -> Line {
+    Line::new(Role::Detail, [w(l.says), w(" ("), w(l.source), w(").")])
+}
+
+/// A default that was taken, said aloud.
+pub fn taken(l: &'static Limit) -> Line {
+    Line::new(Role::Detail, [w("Taken: "), w(l.says), stop(l.says)])
+}
+
+/// A limit's warning, where it has one.
+pub fn mind(l: &'static Limit) -> Line {
+    Line::new(Role::Detail, [w("Mind: "), w(l.note), stop(l.note)])
+}
+
+/// A full stop, but for words that end in one ("3 in.").
+pub fn stop(words: &'static str) -> Span {
+    w(if words.ends_with('.') { "" } else { "." })
+}
+
+/// Detail under the answer.
+pub fn detail(spans: impl IntoIterator<Item = Span>) -> Line {
+    Line::new(Role::Detail, spans)
+}
+
+/// The first line.
+pub fn answer(spans: impl IntoIterator<Item = Span>) -> Line {
+    Line::new(Role::Answer, spans)
+}
+
+/// Something to be careful about.
+pub fn caution(spans: impl IntoIterator<Item = Span>) -> Line {
+    Line::new(Role::Caution, spans)
+}
+
+/// "s" where there is not just one.
+pub fn s(n: u16) -> Span {
+    w(if n == 1 { "" } else { "s" })
+}
+
+/// Who decides.
+pub fn decides() -> Line {
+    Line::say(Role::Caution, "Your building department decides.")
+}
+
+/// A reply of these lines.
+pub fn reply(lines: Vec<Line>) -> Reply {
+    Reply { lines, ..Reply::of(Status::Answered) }
+}
+
+/// The inches of a figure made as a length.
+pub fn inches(f: &Fig) -> Length {
+    f.as_length().unwrap_or(Length::ZERO)
+}

@@ -1,0 +1,84 @@
+//! How a gate's leaf is hung; and questions about stairs and gates.
+
+use super::settings::first_problem;
+use super::{Branch, Branches, Problem, Resolver, gates};
+use crate::grammar::Query;
+use crate::grammar::ask::{FlightAsk, FlightWhat, Given, Size, StairAsk};
+use crate::grammar::stair_draft::{HungSaid, StairAsked};
+use crate::job::{Gate, Hung, RunId, SlotId};
+use crate::measure::{Length, Measure};
+use crate::session::lengths::fits;
+use crate::session::targets;
+
+impl Resolver<'_> {
+    /// Of the gate just told, of the run spoken of, or the only one there is.
+    pub(super) fn hung(&self, branch: Branch, said: &HungSaid) -> Branches {
+        let none = Hung::default();
+        let hung = match said {
+            HungSaid::Leaves(n) => vec![Hung { leaves: Some(*n), ..none }],
+            HungSaid::Swing(s) => vec![Hung { swing: Some(*s), ..none }],
+            HungSaid::Hinge(j) => vec![Hung { hinge: Some(*j), ..none }],
+            HungSaid::Latch(j) => vec![Hung { latch: Some(*j), ..none }],
+            HungSaid::HingeGap(m) => gaps(m)?.into_iter().map(|l| Hung { hinge_gap: Some(l), ..none }).collect(),
+            HungSaid::LatchGap(m) => gaps(m)?.into_iter().map(|l| Hung { latch_gap: Some(l), ..none }).collect(),
+            HungSaid::SelfClosing(c) => vec![Hung { self_closing: Some(*c), ..none }],
+        };
+        let (id, gate) = self.gate_spoken_of(&branch)?;
+        let ask = hung.len() > 1;
+        let each = hung.into_iter().map(|h| {
+            let gate = Gate { hung: h.or(gate.hung), ..gate };
+            Branch { ask: branch.ask || ask, ..branch.clone() }.with(gates::fact(id, gate)).map_err(Problem::from)
+        });
+        first_problem(each.collect())
+    }
+
+    fn gate_spoken_of(&self, branch: &Branch) -> Result<(RunId, Gate), Problem> {
+        let told = branch.focus.run.and_then(|id| branch.job.run(id));
+        let focus = told.or_else(|| targets::focus(self.session, &branch.job));
+        let gated: Vec<(RunId, Gate)> = branch.job.runs.iter().filter_map(|r| Some((r.id, r.gate?))).collect();
+        match (focus.and_then(|r| Some((r.id, r.gate?))), &gated[..]) {
+            (Some(one), _) => Ok(one),
+            (None, [one]) => Ok(*one),
+            (None, []) => Err(Problem::Unfit("No gate has been told yet that this could be of. Where does it hang?")),
+            _ => Err(Problem::Ask("Which gate? Say the run it hangs in.", Vec::new())),
+        }
+    }
+
+    /// A question about stairs or gates.
+    pub(super) fn asked_stairs(&self, asked: &StairAsked) -> Result<Query, Problem> {
+        let one = |m: &Measure, slot| {
+            let said = fits(m, slot, None);
+            match said.lengths[..] {
+                [(l, _)] if !said.doubtful && m.shade.is_none() && !m.about => Ok(l),
+                _ => Err(Problem::Ask("How much exactly? Say it with its unit.", Vec::new())),
+            }
+        };
+        let gap = |m: &Option<Measure>| m.as_ref().map(|m| one(m, SlotId::LeafGap)).transpose();
+        let sizes = match asked {
+            StairAsked::OneLeaf(m) => vec![(Size::Leaf, Some(one(m, SlotId::GateWidth)?))],
+            StairAsked::Leaf(opening, hinge, latch) => vec![
+                (Size::Opening, Some(one(opening, SlotId::GateWidth)?)),
+                (Size::HingeGap, gap(hinge)?),
+                (Size::LatchGap, gap(latch)?),
+            ],
+            StairAsked::Height | StairAsked::Told | StairAsked::Swing => Vec::new(),
+        };
+        let what = match asked {
+            StairAsked::Told => return Ok(Query::Stairs(StairAsk::Told)),
+            StairAsked::Height => FlightWhat::Rise,
+            StairAsked::Swing => FlightWhat::Swing,
+            StairAsked::OneLeaf(_) => FlightWhat::Wide,
+            StairAsked::Leaf(..) => FlightWhat::Leaf,
+        };
+        let sizes = sizes.into_iter().filter_map(|(size, l)| Some((size, l?))).collect();
+        Ok(Query::Flight(FlightAsk { what, given: Given { sizes, ..Given::default() } }))
+    }
+}
+
+fn gaps(m: &Measure) -> Result<Vec<Length>, Problem> {
+    let said = fits(m, SlotId::LeafGap, None);
+    if said.lengths.is_empty() {
+        return Err(Problem::Ask("How wide is that gap? I can't take it as a length.", Vec::new()));
+    }
+    Ok(said.lengths.iter().map(|(l, _)| *l).collect())
+}

@@ -1,0 +1,147 @@
+//! Whole talks about stairs and gates: the figures that come back, and what is refused.
+//!
+//! Figures are worked by hand beside each talk from plane geometry; the limits are the IRC's
+//! (R311.7.5 risers and treads, R311.7.8 handrails, R312.1 guards). What a builder means by a line is
+//! common practice, no source.
+
+use railhand::job::Job;
+use railhand::reply::{Reply, Status, job_json, reply_json};
+use railhand::session::{Session, step};
+use serde_json::{Value, json};
+
+/// Says the lines; the last reply, its JSON, and the job before and after it.
+fn said(lines: &[&str]) -> (Reply, Value, Job, Job) {
+    let mut session = Session::new();
+    let (last, before) = lines.split_last().expect("a talk says something");
+    for line in before {
+        let (delta, reply) = step(&session, line);
+        assert_eq!(reply.status, Status::Told, "{line}");
+        session.apply(delta);
+    }
+    let was = session.job().clone();
+    let (delta, reply) = step(&session, last);
+    session.apply(delta);
+    let json = reply_json(last, &reply, session.job());
+    (reply, json, was, session.job().clone())
+}
+
+fn inches(v: &Value) -> &str {
+    v["in"].as_str().unwrap_or("none")
+}
+
+const NINE: [&str; 2] = ["9 risers, rise is 7 1/4", "10 inch treads"];
+
+fn after<'a>(lines: &[&'a str], last: &'a str) -> Vec<&'a str> {
+    lines.iter().copied().chain([last]).collect()
+}
+
+/// 9 x 7 1/4 = 65 1/4; 8 x 10 = 80; root(7.25^2 + 10^2) = 12.351619, x 8 = 98.812955;
+/// atan(0.725) = 35.9421 degrees.
+#[test]
+fn the_rake_of_a_flight_told() {
+    let (_, json, was, now) = said(&after(&NINE, "what's the rake"));
+    let rake = &json["values"]["rake"];
+    assert_eq!((inches(&rake["rise"]), inches(&rake["run"])), ("65.25", "80"));
+    assert!(inches(&rake["slope_length"]).starts_with("98.81295"), "{rake}");
+    assert!(rake["angle_deg"].to_string().contains("35.942"), "{rake}");
+    assert_eq!(was, now);
+}
+
+/// 80 on the level, 98.8 along the slope, over 72: two bays, mid post at 40, on the fourth nosing.
+#[test]
+fn the_mid_post() {
+    let (_, json, ..) = said(&after(&NINE, "where does the mid post go on the stairs"));
+    assert_eq!(inches(&json["values"]["result"]), "40");
+    assert_eq!(inches(&json["values"]["stair_bay_clear"]), "36.5");
+    let text = json["text"].as_str().expect("text");
+    assert!(text.starts_with("1 mid post: 2 bays") && text.contains("at tread 4"), "{text}");
+}
+
+/// 36 1/2 clear: (36.5 - 4.375)/5.875 = 5.47: six, (36.5 - 9)/7 = 3.928571 on the level.
+#[test]
+fn balusters_on_the_level() {
+    let (_, json, ..) = said(&after(&NINE, "how many balusters on the stairs"));
+    assert_eq!(json["values"]["balusters"], json!(6));
+    assert_eq!(inches(&json["values"]["gap"]), "3.928571");
+}
+
+/// Told facts that disagree say by how much, and change nothing: 65 1/4 against 60.
+#[test]
+fn risers_that_do_not_add_up_are_refused() {
+    let (reply, json, was, now) = said(&after(&NINE, "total rise is 60"));
+    assert_eq!(reply.status, Status::Refused);
+    let text = json["text"].as_str().expect("text");
+    assert!(text.contains("5'-5 1/4\"") && text.contains("5 1/4\" apart"), "{text}");
+    assert_eq!(was, now);
+}
+
+/// 12 on 8 is 56.3 degrees: past 50 it is a ladder.
+#[test]
+fn a_ladder_is_refused() {
+    let (reply, json, was, now) = said(&["5 risers, rise is 12", "8 inch treads"]);
+    assert_eq!((reply.status, &was), (Status::Refused, &now));
+    assert!(json["text"].as_str().expect("text").contains("56.3 degrees"));
+}
+
+/// A gate wider than its opening, by 41 - (41 1/2 - 1/2 - 1/2) = 1/2.
+#[test]
+fn a_leaf_too_wide_for_its_opening_is_refused() {
+    let (reply, json, ..) = said(&["gate opening 41 1/2, leaf 41, how wide is the gate leaf"]);
+    assert_eq!(reply.status, Status::Refused, "{json}");
+    assert!(json["text"].as_str().expect("text").contains("1/2\" too wide"), "{json}");
+}
+
+/// What is untold is asked for, never made up.
+#[test]
+fn what_is_untold_is_asked() {
+    for (lines, asks) in [
+        (vec!["what's the rake"], "How high"),
+        (vec!["9 risers, rise is 7 1/4", "how long is the stair rail"], "How deep is a tread"),
+        (vec!["do I need a handrail"], "How many risers"),
+        (vec!["how wide do I build the gate"], "How wide is the opening"),
+    ] {
+        let (reply, json, ..) = said(&lines);
+        assert_eq!(reply.status, Status::Asks, "{lines:?}");
+        assert!(json["text"].as_str().expect("text").contains(asks), "{json}");
+    }
+}
+
+/// Facts of the stairs told are kept in the job, and read back from their phrases.
+#[test]
+fn facts_only_a_later_answer_needs_are_kept() {
+    let (_, json, _, job) = said(&["total rise is 65 1/4", "total run is 80", "nosing is 1", "stair rail at 37"]);
+    assert_eq!(inches(&job_json(&job)["stairs"][0]["total_rise"]), "65.25");
+    let readback = json["readback"].as_str().expect("a phrase");
+    assert_eq!(readback, "stairs: rail 37\" above the nosings");
+    assert_eq!(said(&[readback]).3.flight.height, job.flight.height);
+}
+
+/// Stairs turned to the other side of the deck: every figure down the stairs is the same.
+#[test]
+fn the_other_side_mirrors_the_answer() {
+    let deck = ["deck is 16 ft along the house and 12 ft out", "mounted over the edge"];
+    let question = "where do the posts go down the stairs";
+    let values = |side: &str| {
+        let stairs = format!("4 ft stairs on the {side} side, 3 ft from the house");
+        let lines: Vec<&str> = deck.into_iter().chain([stairs.as_str()]).chain(NINE).chain([question]).collect();
+        let (reply, json, _, job) = said(&lines);
+        assert_eq!(reply.status, Status::Answered, "{side}: {json}");
+        (json["values"].clone(), job)
+    };
+    let ((left, one), (right, other)) = (values("left"), values("right"));
+    assert_eq!(left, right);
+    assert_ne!(one, other, "the two decks differ");
+}
+
+/// "why?" gives the chain behind the figures of the last answer.
+#[test]
+fn why_explains_the_last_figures() {
+    let mut session = Session::new();
+    for line in NINE.into_iter().chain(["how long is the stair rail"]) {
+        let (delta, _) = step(&session, line);
+        session.apply(delta);
+    }
+    let (_, reply) = step(&session, "why?");
+    let text = reply_json("why?", &reply, session.job())["text"].to_string();
+    assert!(text.contains("nosing to nosing over tread") && text.contains("told, the riser"), "{text}");
+}
