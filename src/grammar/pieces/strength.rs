@@ -20,6 +20,7 @@ use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map, map_opt, opt, value, verify};
 use nom::multi::many1;
+use nom::sequence::terminated;
 
 /// One bit of a question.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,7 +48,12 @@ enum Bit {
 
 /// "could I get away with 8 foot", "how bouncy is it at 8", "is a 4x4 enough at 42".
 pub fn question(input: In<'_>) -> Out<'_, Say> {
-    let (rest, bits) = many1(bit).parse(input)?;
+    let (rest, bits) = terminated(many1(bit), opt(sep("?"))).parse(input)?;
+    // "the span for 2x8 joists" is another trade's.
+    let other = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::Part(Part::Framing) | Sense::Foreign(_)));
+    if rest.first().is_some_and(other) {
+        return Err(nom::Err::Error(()));
+    }
     if !well_formed(&bits) {
         return Err(nom::Err::Error(()));
     }
@@ -205,7 +211,7 @@ const OPENING: [&str; 9] = ["would", "will", "can", "could", "does", "do", "is",
 fn small(input: In<'_>) -> Out<'_, ()> {
     let light = |i: &Item| (i.is_light() && !i.torn && !i.may_be(Sense::Not) && &*i.text != "between").then_some(());
     let listed = |i: &Item| SMALL.contains(&&*i.text).then_some(());
-    alt((one(light), one(listed), sep(",.!-?"))).parse(input)
+    alt((one(light), one(listed), sep(",.!-"))).parse(input)
 }
 
 const SMALL: [&str; 49] = [
@@ -322,7 +328,8 @@ fn gather(bits: &[Bit]) -> Option<Gathered> {
     let loud = loud(bits);
     let either = bits.contains(&Bit::Or);
     let both = either && [Strong::Stiffer, Strong::Flat, Strong::Edge].iter().all(|c| bits.contains(&Bit::Cue(*c)));
-    (!either || both).then_some(())?;
+    let once = bits.iter().filter(|b| **b == Bit::Or).count() <= 1;
+    (!either || both && once).then_some(())?;
     for (i, bit) in loud.iter().enumerate() {
         let next = loud.get(i + 1).copied();
         match bit {

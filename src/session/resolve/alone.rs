@@ -31,6 +31,8 @@ impl Resolver<'_> {
                 Err(Problem::Unfit("Is that the deck's size? Say so much along the house, so much out."))
             }
             [Clause::Sum(sum)] => answered(Act::Sum(sum.clone())),
+            // "no would a 6x6 ...": the "no" takes nothing back.
+            [Clause::Strength(_)] if reading.denies => Err(Problem::Ask("No to what? Ask it by itself.", Vec::new())),
             [Clause::Strength(draft)] => self.strength(draft).map(Some),
             [Clause::Query(query)] => answered(Act::Query(query.clone())),
             // What was only supposed is let go; nothing told is taken back with it.
