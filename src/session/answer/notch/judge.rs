@@ -2,7 +2,7 @@
 
 use super::say::{detail, load, lumber_of};
 use crate::figure::Fig;
-use crate::job::{Job, Lie, Timber};
+use crate::job::{Job, Lie};
 use crate::measure::{Length, Q};
 use crate::notch::{Cut, Size, Stack};
 use crate::reply::{Line, Role, Span, Style};
@@ -16,6 +16,9 @@ pub(super) struct Judged {
     pub modulus: (Fig, Fig),
     /// The push it may carry at the guard's top, where the wood's values cover it.
     pub carries: Option<Fig>,
+    /// The wood it is judged in, and whether its species was told.
+    wood: Wood,
+    told: bool,
 }
 
 /// What is left of a post. It is pushed outward and free to move sideways.
@@ -25,10 +28,11 @@ pub(super) fn judged(job: &Job, size: Size, left: &[(Length, Length)], made_of: 
     let section = Section::of(&corners(left), inputs())?;
     let modulus = (whole.modulus(Push::Free)?, section.modulus(Push::Free)?);
     let stack = Stack::of(&job.settings);
-    let wood = Wood::taken(&Timber::default());
+    let told = &job.settings.timber;
+    let wood = Wood::taken(told);
     let allowed = lumber_of(size).and_then(|l| wood.bending(l, Lie::Edge).ok());
     let carries = allowed.and_then(|a| post::carries(&section, Push::Free, &stack.height, &a).ok());
-    Ok(Judged { modulus, carries })
+    Ok(Judged { modulus, carries, wood, told: told.species.is_some() })
 }
 
 /// Corners as exact numbers; carried ones to a thousandth, which no saw holds.
@@ -62,9 +66,14 @@ pub(super) fn lines(judged: &Result<Judged, Refused>) -> Vec<Line> {
             Span::Fig(carries.clone(), Style::Tape),
             Span::Say(if holds { " at the guard's top, where " } else { " at the guard's top, and " }),
             Span::Fig(load(), Style::Tape),
-            Span::Say(
-                " is asked: hem-fir No.2, wet and incised, is taken for wood not told. Knots, holes and the square corner weaken it further.",
-            ),
+            Span::Say(" is asked: "),
+            Span::Say(j.wood.species.name()),
+            Span::Say(" "),
+            Span::Say(j.wood.grade.name()),
+            Span::Say(if j.wood.wet { ", wet" } else { ", dry" }),
+            Span::Say(if j.wood.incised { " and incised" } else { "" }),
+            Span::Say(if j.told { ", as told." } else { ", is taken for wood not told." }),
+            Span::Say(" Knots, holes and the square corner weaken it further."),
         ];
         lines.push(detail(spans.into()));
     }
