@@ -298,6 +298,10 @@ fn numbered(choices: &[Act], words: &[Word]) -> Option<Act> {
     {
         return choices.first().cloned();
     }
+    // "no, the second" chooses; "2 no" takes it back.
+    if said.iter().skip(1).any(|w| *w == "no") {
+        return None;
+    }
     let pick = match telling[..] {
         [one] => Some(*one),
         [] if said.last() == Some(&"one") => Some("one"),

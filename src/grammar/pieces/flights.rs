@@ -160,14 +160,20 @@ pub fn recess(input: In<'_>) -> Out<'_, Say> {
     alt((recessed, let_in, depth, named)).map(|m| said(StairSaid::Recess(m))).parse(input)
 }
 
-fn riser_word(input: In<'_>) -> Out<'_, ()> {
+/// "stairs: 9 risers", "the stairs have 9 risers": the word that brings a flight's own figures in.
+fn of_stairs(input: In<'_>) -> Out<'_, ()> {
+    let has = many0_count(alt((text(&["has", "have", "with", "is", "are", "got", "get"]), sep(":"))));
+    value((), (link, opt((det, part(Part::Stairs), has)))).parse(input)
+}
+
+pub(super) fn riser_word(input: In<'_>) -> Out<'_, ()> {
     text(&["riser", "risers"]).parse(input)
 }
 
 /// "5 risers", "five risers at 7 3/4": the count; the height is [`rise`].
 pub fn risers(input: In<'_>) -> Out<'_, Say> {
     let up = || opt(text(&["up", "high", "total", "in all", "down", "there", "of them"]));
-    let risers = delimited(link, count, (riser_word, up())).map(StairSaid::Risers);
+    let risers = delimited(of_stairs, count, (riser_word, up())).map(StairSaid::Risers);
     let steps = verify((link, count, text(&["steps", "step"])).map(|(_, n, _)| n), |n| *n <= 30).map(StairSaid::Steps);
     let tail = many0_count(alt((
         text(&["up", "down", "high", "to grade", "to the ground", "to"]),
@@ -194,7 +200,7 @@ pub fn risers_bare(input: In<'_>) -> Out<'_, Say> {
 
 /// "six risers at 7 1/4": the height behind the count.
 pub fn count_of(input: In<'_>) -> Out<'_, Say> {
-    let (rest, n) = delimited(link, count, riser_word).parse(input)?;
+    let (rest, n) = delimited(of_stairs, count, riser_word).parse(input)?;
     let (rest, m) =
         delimited(text(&["at", "of", "@", "by", "x"]), length, opt(text(&["each", "apiece"]))).parse(rest)?;
     Ok((rest, said(StairSaid::RisersOf(n, m))))

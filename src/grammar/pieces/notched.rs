@@ -243,7 +243,7 @@ impl Said {
         if told_to || !(self.notch || self.took && self.away) || !(self.post.is_some() || self.posts) {
             return None;
         }
-        let deep = self.depth()?;
+        let deep = self.depth().filter(|l| SlotId::NotchDepth.takes(*l))?;
         let post = match (self.post, self.long) {
             // Into the narrow side of a post that is not square: that side's width counts.
             (Some(PostSize::Lumber(l)), Some(false)) => PostSize::Width(l.dressed()?.0).into(),

@@ -1,7 +1,8 @@
 //! Stairs off a side of the deck, and where along it.
 //!
 //! ```text
-//! stairs_on = ["with"] [length ["wide"]] "stairs" ["come"] ("off" | "on" | "in") side *([","] (length ["wide"] | where))
+//! stairs_on = ["with"] [length ["wide"]] "stairs" ["come"] (["in the"] "middle of" | "off" | "on" | "in") side
+//!             *([","] (length ["wide"] | where))
 //! where     = ("tight to" | "by" | "against" ...) place | "in the middle" | length ("from" | "off") (place | side)
 //! ```
 
@@ -79,12 +80,15 @@ pub fn stairs_on(input: In<'_>) -> Out<'_, Say> {
         many0_count(text(&["is", "are", "'s", "come", "comes", "go", "goes", "down", "coming", "going", "wide"]));
     let off = alt((text(&["off", "on", "in", "out of", "from", "at", "along", "off of"]), value((), text(&["to"]))));
     let named = verify(side, |s| !matches!(s, Side::Side | Side::Other));
-    let (rest, on) = preceded((part(Part::Stairs), come, off, det), named).parse(rest)?;
+    let middle =
+        (many0_count(text(&["in", "at", "the", "dead"])), sense(Sense::Spot(Spot::Middle)), text(&["of", "on"]));
+    let off = alt((value(Some(Along::Middle), middle), value(None, off)));
+    let (rest, (first, on)) = preceded((part(Part::Stairs), come), (terminated(off, det), named)).parse(rest)?;
     let more = alt((along.map(More::At), wide.map(More::Wide)));
     let (rest, more) =
         many0(preceded((opt(sep(",")), many0_count(text(&["and", "thats", "its", "it 's"]))), more)).parse(rest)?;
     let width = before.or_else(|| more.iter().find_map(|m| if let More::Wide(w) = m { Some(w.clone()) } else { None }));
-    let at = more.iter().find_map(|m| if let More::At(a) = m { Some(a.clone()) } else { None });
+    let at = first.or_else(|| more.iter().find_map(|m| if let More::At(a) = m { Some(a.clone()) } else { None }));
     Ok((rest, Say::Clause(Clause::StairsOn { on, width, at })))
 }
 

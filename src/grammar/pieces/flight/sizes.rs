@@ -4,6 +4,7 @@ use super::tokens::{Placed, Token};
 use crate::grammar::ask::Size;
 use crate::grammar::flight_draft::FlightGiven;
 use crate::grammar::flight_words::FlightWord as W;
+use crate::grammar::sense::Ask;
 use crate::measure::{Lumber, Meaning, Measure};
 
 /// What stands in a question besides filler, in order, with its token's place.
@@ -35,7 +36,9 @@ pub fn sizes(tokens: &[Placed]) -> Option<Sizes> {
             Token::Word(w) => Part::Word(*w),
             Token::Measure(m) => Part::Measure(m),
             Token::Break => Part::Break,
-            Token::Ask(_) | Token::Mark | Token::Lumber(_) => continue,
+            // "7 risers of 7 5/8 what's the total rise": what is asked for names no number before it.
+            Token::Ask(Ask::May | Ask::Told | Ask::Show) | Token::Mark | Token::Lumber(_) => continue,
+            Token::Ask(_) => Part::Break,
         };
         line.parts.push(part);
         line.places.push(at);
