@@ -1,8 +1,9 @@
 //! The leaf: what the hinge and latch gaps leave of the smallest opening, and its balusters.
 
 use crate::figure::{Fig, Value, Why};
+use crate::infill::{GapLimit, Opening, fewest};
 use crate::limits::{self, Limit};
-use crate::measure::{Length, Tape, Touch, even};
+use crate::measure::{Length, Tape};
 
 /// What was told of a gate. What was not is `None`.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -129,14 +130,15 @@ impl Leaf {
         inches(&self.width) > limits::GATE_LEAF.length()
     }
 
-    /// The balusters in the leaf and their gap: fewest with every gap within the limit, on
+    /// The balusters in the leaf and their gap: fewest with every gap under the limit, on
     /// the tape too. `None` where no number does.
-    pub fn balusters(&self, baluster: &Fig, most: &Fig, touch: Touch, tape: Tape) -> Option<(Fig, Fig)> {
+    pub fn balusters(&self, baluster: &Fig, most: &Fig, tape: Tape) -> Option<(Fig, Fig)> {
         let clear = self.clear.as_ref()?;
-        let found = even(inches(clear), inches(baluster), inches(most), touch, tape)?;
+        let opening = Opening::measured(inches(clear), inches(baluster), GapLimit::under(inches(most)), tape);
+        let found = fewest(opening).ok()?.taped;
         let from = || vec![("clear", clear.clone()), ("baluster", baluster.clone()), ("gap limit", most.clone())];
-        let says = "the fewest with every gap within the limit, on the tape too";
-        let count = Fig::new(Value::Count(u64::from(found.taped)), Why::Formula(says, from()));
+        let says = "the fewest with every gap under the limit, on the tape too";
+        let count = Fig::new(Value::Count(u64::from(found.count())), Why::Formula(says, from()));
         let says = "(clear less the balusters) over one more than their number";
         Some((count, Fig::length(found.gap(), Why::Formula(says, from()))))
     }

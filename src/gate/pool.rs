@@ -1,8 +1,9 @@
 //! What a pool asks of a guard and gate that close it off.
 
 use crate::figure::{Fig, Why};
+use crate::infill::{GapLimit, Opening, fewest};
 use crate::limits::{self, Limit};
-use crate::measure::{Length, Tape, Touch, even};
+use crate::measure::{Length, Tape};
 
 /// What is known of the barrier.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,7 +50,8 @@ pub fn latch_on_pool_side(b: &Barrier) -> Option<bool> {
 }
 
 /// The fewest balusters in a clear, and their gap: "not more than" lets the limit itself pass.
-pub fn balusters(clear: Length, width: Length, tape: Tape) -> Option<(u16, Length)> {
-    let found = even(clear, width, limits::POOL_TIGHT_GAP.length(), Touch::Passes, tape)?;
-    Some((found.taped, found.gap()))
+pub fn balusters(clear: Length, width: Length, tape: Tape) -> Option<(u32, Length)> {
+    let limit = GapLimit::up_to(limits::POOL_TIGHT_GAP.length());
+    let found = fewest(Opening::measured(clear, width, limit, tape)).ok()?.taped;
+    Some((found.count(), found.gap()))
 }

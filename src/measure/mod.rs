@@ -2,7 +2,6 @@
 
 mod angle;
 mod arctan;
-mod even;
 mod length;
 mod lumber;
 mod print;
@@ -11,7 +10,6 @@ mod said;
 
 pub use angle::{half_tangent, sin_cos};
 pub use arctan::arctan_degrees;
-pub use even::{Even, Touch, even};
 pub use length::{Length, Q, q_from_decimal};
 pub use lumber::Lumber;
 pub use print::{Tape, decimal, exact_fraction, exact_inches, exact_phrase, mixed_number};

@@ -5,7 +5,8 @@
 
 use super::{Rake, counted, inches, times, worked};
 use crate::figure::Fig;
-use crate::measure::{Even, Length, Tape, Touch, even};
+use crate::infill::{GapLimit, Opening, Spread, fewest};
+use crate::measure::{Length, Tape};
 
 /// The balusters of one bay down a stair.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,7 +14,7 @@ pub struct Infill {
     /// How many to build: every gap under the limit on the tape too.
     pub count: Fig,
     /// The fewest by the exact gaps.
-    pub exact: u16,
+    pub exact: u32,
     /// The clear gap on the level.
     pub gap: Fig,
     /// The same gap along the slope, not for the limit.
@@ -28,14 +29,14 @@ pub struct Infill {
 
 /// Fills a bay so clear on the level. `None` where no number of balusters does.
 pub fn infill(rake: &Rake, clear: &Fig, baluster: &Fig, most: &Fig, tape: Tape) -> Option<Infill> {
-    let found = even(inches(clear), inches(baluster), inches(most), Touch::Fails, tape)?;
+    let found = fewest(Opening::measured(inches(clear), inches(baluster), GapLimit::under(inches(most)), tape)).ok()?;
     let from =
         || vec![("clear on the level", clear.clone()), ("baluster", baluster.clone()), ("gap limit", most.clone())];
-    let count = counted(found.taped, "the fewest with every gap under the limit, on the tape too", from());
-    let gap = worked(found.gap(), "(clear less the balusters) over one more than their number", from());
-    let centre = centres(&found, &gap, baluster);
+    let count = counted(found.taped.count(), "the fewest with every gap under the limit, on the tape too", from());
+    let gap = worked(found.taped.gap(), "(clear less the balusters) over one more than their number", from());
+    let centre = centres(&found.taped, &gap, baluster);
     Some(Infill {
-        exact: found.exact,
+        exact: found.exact.count(),
         gap_along: rake.along(&gap),
         centre_along: rake.along(&centre),
         most: most.clone(),
@@ -45,9 +46,9 @@ pub fn infill(rake: &Rake, clear: &Fig, baluster: &Fig, most: &Fig, tape: Tape) 
     })
 }
 
-fn centres(found: &Even, gap: &Fig, baluster: &Fig) -> Fig {
+fn centres(found: &Spread, gap: &Fig, baluster: &Fig) -> Fig {
     let from = vec![("gap", gap.clone()), ("baluster", baluster.clone())];
-    worked(found.gap() + found.width, "gap + baluster", from)
+    worked(found.pitch(), "gap + baluster", from)
 }
 
 /// So many balusters on each tread: their gap on the level.

@@ -45,8 +45,8 @@ fn worked(l: Length, says: &'static str, from: Vec<(&'static str, Fig)>) -> Fig 
 }
 
 /// A count worked out from figures.
-fn counted(n: u16, says: &'static str, from: Vec<(&'static str, Fig)>) -> Fig {
-    Fig::new(Value::Count(u64::from(n)), Why::Formula(says, from))
+fn counted(n: impl Into<u64>, says: &'static str, from: Vec<(&'static str, Fig)>) -> Fig {
+    Fig::new(Value::Count(n.into()), Why::Formula(says, from))
 }
 
 /// So many times a length.

@@ -6,7 +6,7 @@ use railhand::gate::brace::{brace, leaf_height};
 use railhand::gate::pool::{Barrier, balusters, breaches, gap_limit, latch_on_pool_side, top_for_plain_gap};
 use railhand::gate::{LeafTold, Unfit, leaf};
 use railhand::limits;
-use railhand::measure::{Length, Tape, Touch, decimal};
+use railhand::measure::{Length, Tape, decimal};
 
 fn sixteenths(n: i64) -> Length {
     Length::sixteenths(n)
@@ -27,8 +27,7 @@ fn w17_a_leaf() {
     let l = leaf(&opening(&[768])).expect("a leaf");
     assert_eq!(decimal(l.width.as_q()).0, "47");
     assert_eq!(l.clear.as_ref().map(|f| decimal(f.as_q()).0).as_deref(), Some("40"));
-    let (count, gap) =
-        l.balusters(&fig(20), &Fig::limit(&limits::LEVEL_GAP), Touch::Fails, Tape::SIXTEENTHS).expect("balusters");
+    let (count, gap) = l.balusters(&fig(20), &Fig::limit(&limits::LEVEL_GAP), Tape::SIXTEENTHS).expect("balusters");
     assert_eq!((count.as_q().to_integer(), decimal(gap.as_q()).0.as_str()), (7, "3.90625"));
     let b = brace(&l.width, &fig(576)).expect("a brace");
     assert!(decimal(b.diagonal.as_q()).0.starts_with("59.203"), "{:?}", b.diagonal.as_q());

@@ -36,83 +36,86 @@ fn lengths(input: In<'_>) -> Out<'_, Vec<u16>> {
     Ok((rest, all))
 }
 
+/// Where stock is.
+const WHERE_AT: &[&str] = &[
+    "on hand",
+    "in stock",
+    "at the yard",
+    "in the truck",
+    "on the truck",
+    "on site",
+    "in the rack",
+    "to cut from",
+    "available",
+    "at the lumberyard",
+    "in the pile",
+    "are what they have",
+    "is what they have",
+    "are all they have",
+    "is all they have",
+    "is all i have",
+    "are all i have",
+    "is what i 've got",
+    "are what i 've got",
+    "here",
+    "to work with",
+];
+
+/// How lengths are said to be sold.
+const COME: &[&str] = &[
+    "come in",
+    "comes in",
+    "come",
+    "are sold in",
+    "sold in",
+    "only come in",
+    "only comes in",
+    "are",
+    "come as",
+    "stock",
+    "stocks",
+    "stock is",
+    "in",
+    "is sold in",
+    "can be had in",
+    "come in at",
+];
+
+/// Words before the lengths a person has.
+const LEAD: &[&str] = &[
+    "i",
+    "i 've",
+    "ive",
+    "we",
+    "have",
+    "got",
+    "there",
+    "are",
+    "only",
+    "just",
+    "some",
+    "they",
+    "the",
+    "they 've",
+    "carry",
+    "sell",
+    "stock",
+    "has",
+    "yard",
+    "lumberyard",
+    "store",
+    "stocks",
+    "sells",
+    "carries",
+    "of",
+    "lengths",
+];
+
 /// "8s and 12s on hand", "2x4s come in 8 10 and 12", "the yard has 8s and 16s", "rails come in 8s".
 pub fn sold(input: In<'_>) -> Out<'_, Say> {
-    let where_at = || {
-        said(&[
-            "on hand",
-            "in stock",
-            "at the yard",
-            "in the truck",
-            "on the truck",
-            "on site",
-            "in the rack",
-            "to cut from",
-            "available",
-            "at the lumberyard",
-            "in the pile",
-            "are what they have",
-            "is what they have",
-            "are all they have",
-            "is all they have",
-            "is all i have",
-            "are all i have",
-            "is what i 've got",
-            "are what i 've got",
-            "here",
-            "to work with",
-        ])
-    };
-    let come = || {
-        said(&[
-            "come in",
-            "comes in",
-            "come",
-            "are sold in",
-            "sold in",
-            "only come in",
-            "only comes in",
-            "are",
-            "come as",
-            "stock",
-            "stocks",
-            "stock is",
-            "in",
-            "is sold in",
-            "can be had in",
-            "come in at",
-        ])
-    };
-    let lead = || {
-        many0_count(said(&[
-            "i",
-            "i 've",
-            "ive",
-            "we",
-            "have",
-            "got",
-            "there",
-            "are",
-            "only",
-            "just",
-            "some",
-            "they",
-            "the",
-            "they 've",
-            "carry",
-            "sell",
-            "stock",
-            "has",
-            "yard",
-            "lumberyard",
-            "store",
-            "stocks",
-            "sells",
-            "carries",
-            "of",
-            "lengths",
-        ]))
-    };
+    let where_at = || said(WHERE_AT);
+    let come = || said(COME);
+    let lead = || many0_count(said(LEAD));
     let size = || {
         terminated(
             lumber,

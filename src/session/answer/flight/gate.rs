@@ -10,7 +10,7 @@ use crate::grammar::ask::Size;
 use crate::job::{PostRole, PostSize, Swing};
 use crate::layout::{BayKind, lay_out};
 use crate::limits;
-use crate::measure::{Length, Touch};
+use crate::measure::Length;
 use crate::reply::{GateFig, Line, Reply, Span};
 
 /// The opening the layout gives a gate: it may be worked out, as at recessed stairs.
@@ -126,7 +126,7 @@ pub fn balusters(known: &Known) -> Answer {
     let l = leaf_of(known)?;
     let most = known.job.settings.gap_max.filter(|m| *m < limits::LEVEL_GAP.length());
     let most = most.map_or_else(|| Fig::limit(&limits::LEVEL_GAP), |m| Fig::told(m, "the gap limit"));
-    let found = l.balusters(&known.baluster(), &most, Touch::Fails, known.tape);
+    let found = l.balusters(&known.baluster(), &most, known.tape);
     let (count, gap) =
         found.ok_or(Trouble::Ask("The stiles leave no room for balusters in that leaf: is the opening right?"))?;
     let mut lines = vec![answer([ft(&count), w(" in the leaf, "), exact(&gap), w(" clear between them.")])];

@@ -1,7 +1,7 @@
 //! Handrails: needed or not, how high, what can be held, what is left of the stair.
 
 use super::known::Known;
-use super::say::{answer, by, caution, count, decides, detail, exact, inch, limit, mind, reply, s, stop, w};
+use super::say::{answer, breaks, by, count, decides, detail, exact, inch, limit, mind, reply, s, stop, w};
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
@@ -224,15 +224,7 @@ pub fn width_left(known: &Known) -> Answer {
         if left.holds() {
             lines.push(by(left.least));
         } else {
-            lines.push(caution([
-                w("Check: "),
-                exact(&left.clear),
-                w(" breaks this: "),
-                w(left.least.says),
-                w(" ("),
-                w(left.least.source),
-                w(")."),
-            ]));
+            lines.push(breaks(&left.clear, left.least));
         }
     }
     lines.push(decides());

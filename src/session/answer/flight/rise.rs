@@ -3,7 +3,7 @@
 use super::super::Figs;
 use super::known::Known;
 use super::say::{
-    answer, by, caution, count, decides, detail, exact, ft, inch, inches, limit, mind, reply, s, stop, taken, w,
+    answer, breaks, by, caution, count, decides, detail, exact, ft, inch, inches, limit, mind, reply, s, stop, taken, w,
 };
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
@@ -65,20 +65,7 @@ fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
     let width = known.given.size(Size::Width).or(known.opening.map(|o| o.width)).or(known.job.stair_width);
     let nosing = known.given.size(Size::Nosing).or(known.flight.nosing);
     let found = checked(f, &Measured { nosing, width, ..Measured::default() });
-    let mut lines: Vec<Line> = found
-        .iter()
-        .map(|b| {
-            caution([
-                w("Check: "),
-                exact(&b.found),
-                w(" breaks this: "),
-                w(b.limit.says),
-                w(" ("),
-                w(b.limit.source),
-                w(")."),
-            ])
-        })
-        .collect();
+    let mut lines: Vec<Line> = found.iter().map(|b| breaks(&b.found, b.limit)).collect();
     if !lines.is_empty() {
         lines.push(decides());
     }

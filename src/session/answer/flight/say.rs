@@ -42,6 +42,11 @@ pub fn by(l: &'static Limit) -> Line {
     Line::new(Role::Detail, [w(l.says), w(" ("), w(l.source), w(").")])
 }
 
+/// A figure that does not keep to a limit.
+pub fn breaks(found: &Fig, l: &'static Limit) -> Line {
+    caution([w("Check: "), exact(found), w(" breaks this: "), w(l.says), w(" ("), w(l.source), w(").")])
+}
+
 /// A default that was taken, said aloud.
 pub fn taken(l: &'static Limit) -> Line {
     Line::new(Role::Detail, [w("Taken: "), w(l.says), stop(l.says)])

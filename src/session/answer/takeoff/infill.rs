@@ -217,21 +217,16 @@ pub fn on_centre(job: &Job, centre: Length, baluster: Option<Length>) -> (Reply,
     let says = "That is the gap between two of them: the gap at each post counts too.";
     reply.lines.push(Line::say(Role::Detail, says));
     if !passes {
-        reply.findings.push(Finding {
-            rule: "baluster-gap",
-            level: Level::Stop,
-            spans: vec![
-                Span::Say("A gap of "),
-                inches(&gap),
-                Span::Say(" lets a ball of "),
-                inches(&limit),
-                Span::Say(" through."),
-            ],
-            source: limits::LEVEL_GAP.source,
-        });
+        reply.findings.push(lets_through(&gap, &limit));
     }
     reply.values.more = vec![("gap", gap.clone()), ("baluster", width), ("gap_max", limit)];
     (reply, vec![("gap", gap)])
+}
+
+fn lets_through(gap: &Fig, limit: &Fig) -> Finding {
+    let spans =
+        vec![Span::Say("A gap of "), inches(gap), Span::Say(" lets a ball of "), inches(limit), Span::Say(" through.")];
+    Finding { rule: "baluster-gap", level: Level::Stop, spans, source: limits::LEVEL_GAP.source }
 }
 
 /// Whether one gap passes.
@@ -248,18 +243,7 @@ pub fn gap(job: &Job, gap: Length) -> (Reply, Figs) {
     let says = "Measure it at its widest: under a rail at the deck's lowest spot, between balusters at the top and the bottom. Stairs have limits of their own.";
     reply.lines.push(Line::say(Role::Detail, says));
     if !passes {
-        reply.findings.push(Finding {
-            rule: "baluster-gap",
-            level: Level::Stop,
-            spans: vec![
-                Span::Say("A gap of "),
-                inches(&gap),
-                Span::Say(" lets a ball of "),
-                inches(&limit),
-                Span::Say(" through."),
-            ],
-            source: limits::LEVEL_GAP.source,
-        });
+        reply.findings.push(lets_through(&gap, &limit));
     }
     reply.values.more = vec![("gap", gap.clone()), ("gap_max", limit)];
     (reply, vec![("gap", gap)])
