@@ -136,7 +136,9 @@ fn well_formed(bits: &[Bit]) -> bool {
         Bit::Part(p) => matches!(p, Part::Rail | Part::TopRail | Part::Guard | Part::Post),
         _ => matches!(b, Bit::Asks | Bit::Opens | Bit::Supposes | Bit::Cue(_) | Bit::Lumber(_)),
     };
-    let ends = |b: &Bit| !matches!(b, Bit::Asks | Bit::Opens);
+    // "how bouncy is it": behind an asking word its verb may end the line.
+    let asked = said.clone().next() == Some(&Bit::Asks);
+    let ends = |b: &Bit| *b != Bit::Asks && (asked || *b != Bit::Opens);
     // A what-if opens the line; a second one, or one further on, is of something else.
     let supposes = bits.iter().filter(|b| !matches!(b, Bit::Small)).take(2).collect::<Vec<_>>();
     if matches!(supposes[..], [Bit::Supposes, Bit::Asks | Bit::Opens]) {
@@ -429,7 +431,8 @@ fn about(bits: &[Bit], told: &Gathered) -> Option<About> {
     let strength = hold || rail_cue || between;
     Some(match () {
         () if (has(Strong::Bolt) || told.rim.is_some()) && (strength || bits.contains(&Bit::Works)) => About::Bolt,
-        () if has(Strong::Left) && (post || notch) || notch && post && strength => About::Left,
+        // "how strong is what's left": only of a post is anything left.
+        () if has(Strong::Left) && (post || notch || hold && !of_rail) || notch && post && strength => About::Left,
         () if has(Strong::Stiffer) => About::Stiffer,
         () if has(Strong::Longest) => About::Longest,
         () if hold && post && !of_rail && !rail_cue && !between => About::Post,

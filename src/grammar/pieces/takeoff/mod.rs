@@ -29,6 +29,11 @@ pub(super) fn asked(draft: TakeoffDraft) -> Say {
 
 /// Words that say nothing of what is asked about parts.
 const IDLE: &[&str] = &[
+    "what",
+    "what 's",
+    "whats",
+    "what is",
+    "what are",
     "i",
     "we",
     "you",

@@ -37,6 +37,7 @@ impl Rail {
         match (self.sags_inside(), short, self.down.stress.holds() && self.out.stress.holds()) {
             (true, true, true) => "Inside the figures, by arithmetic: ",
             (true, true, false) => "It turns on how long the load is taken to stand, by arithmetic: ",
+            (true, false, _) => "Over in bending, by arithmetic: ",
             _ => "Over, by arithmetic: ",
         }
     }
