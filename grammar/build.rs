@@ -74,6 +74,17 @@ struct Species {
 }
 
 #[derive(Deserialize)]
+struct Topics {
+    topic: Vec<Topic>,
+}
+
+#[derive(Deserialize)]
+struct Topic {
+    limit: String,
+    cues: Vec<String>,
+}
+
+#[derive(Deserialize)]
 struct Lexicon {
     term: Vec<Term>,
 }
@@ -85,7 +96,7 @@ struct Term {
 }
 
 /// Limits, a file for each part of the work.
-const LIMIT_FILES: [&str; 2] = ["src/limits/limits.toml", "src/limits/stairs.toml"];
+const LIMIT_FILES: [&str; 3] = ["src/limits/limits.toml", "src/limits/stairs.toml", "src/limits/asked.toml"];
 
 fn main() {
     let out = env::var("OUT_DIR").expect("cargo names the output folder");
@@ -95,6 +106,7 @@ fn main() {
     write(&out, "limits.rs", &limits(&Limits { limit: rows }));
     write(&out, "editions.rs", &editions(&read("src/store/defaults.toml")));
     write(&out, "species.rs", &species(&read("src/infill/species.toml")));
+    write(&out, "topics.rs", &topics(&read("grammar/topics.toml")));
     write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     write(&out, "flight_words.rs", &lexicon(&read("grammar/flight.toml"), "FLIGHT_WORDS", "FlightWord"));
@@ -165,6 +177,22 @@ fn limits(data: &Limits) -> String {
 fn editions(data: &Editions) -> String {
     let rows: String = data.edition.iter().map(|e| format!("    ({}, &{:?}),\n", e.number, e.taken)).collect();
     format!("/// Every edition of the defaults, the oldest first.\npub static EDITIONS: &[Edition] = &[\n{rows}];\n")
+}
+
+/// A topic's limit, and its cues: sets of words, each word with the others that may stand for it.
+fn topics(data: &Topics) -> String {
+    let mut rows = String::new();
+    for t in &data.topic {
+        let limit = t.limit.replace('-', "_").to_uppercase();
+        for cue in &t.cues {
+            let words: String = cue
+                .split_whitespace()
+                .map(|w| format!("&{:?}, ", w.split('|').collect::<Vec<_>>()))
+                .collect();
+            let _ = writeln!(rows, "    (&crate::limits::{limit}, &[{words}]),");
+        }
+    }
+    format!("/// Every cue and the limit it points to.\nstatic CUES: &[Cue] = &[\n{rows}];\n")
 }
 
 fn species(data: &Woods) -> String {

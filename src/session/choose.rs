@@ -72,6 +72,9 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
         tracing::trace!(cost = r.cost, clash = ?r.clash, left = ?r.left, clauses = ?r.clauses, "reading");
     }
     let items = likeliest(words);
+    if let Some(choice) = rule_asked(words, &all, &items) {
+        return choice;
+    }
     if let Some(foreign) = foreign(&all, &items) {
         return Choice::NotMine(foreign);
     }
@@ -151,6 +154,16 @@ fn pick(tried: Tried, best: &Reading) -> Option<Choice> {
         return Some(Choice::Which { acts, reading });
     }
     Some(Choice::Do { resolved, reading: Some(reading) })
+}
+
+/// A question about a rule by words of its own, where no reading takes in the whole line.
+fn rule_asked(words: &[Word], all: &[Reading], items: &[Item]) -> Option<Choice> {
+    let opens = super::topics::asks(items) || super::topics::either_or(items) || super::topics::stuck_with(words);
+    if !opens || own_figures(items) || super::topics::counts(items) || all.iter().any(reads_all) {
+        return None;
+    }
+    let (limit, cue) = super::topics::asked(words)?;
+    Some(Choice::Topic(limit, super::topics::beside(items, &cue)))
 }
 
 /// A line none of whose readings can be taken.

@@ -4,6 +4,7 @@ use crate::grammar::items::{Is, Item, senses_in};
 use crate::grammar::sense::{Ask, Sense};
 use crate::grammar::words::Word;
 use crate::limits::{self, Limit};
+use std::ops::Range;
 
 /// The limit a question is about: an asking line with a word of its topic. A topic
 /// said in more words outweighs one said in fewer.
@@ -18,6 +19,39 @@ pub(super) fn topic(words: &[Word], items: &[Item]) -> Option<&'static Limit> {
     limits::find(first)
 }
 
+/// A limit, and words that together point to it: each with the others that may stand for it.
+type Cue = (&'static Limit, &'static [&'static [&'static str]]);
+
+include!(concat!(env!("OUT_DIR"), "/topics.rs"));
+
+/// The limit a line that nothing else reads asks about, and the words that point to it:
+/// all of one cue stand in it, and no other cue with more words does.
+pub(super) fn asked(words: &[Word]) -> Option<(&'static Limit, Vec<usize>)> {
+    let found = CUES.iter().filter_map(|(limit, cue)| Some((*limit, pointing(words, cue)?)));
+    found.reduce(|a, b| if b.1.len() > a.1.len() { b } else { a })
+}
+
+/// Where each word of a cue stands, if all do, each in a place of its own.
+fn pointing(words: &[Word], cue: &[&[&str]]) -> Option<Vec<usize>> {
+    let mut at = Vec::new();
+    for any in cue {
+        let here = (0..words.len()).find(|i| !at.contains(i) && any.contains(&words[*i].text.as_str()))?;
+        at.push(here);
+    }
+    Some(at)
+}
+
+/// The words an answer found by [`asked`] took no part of: neither its cue nor what asks, nor light.
+pub(super) fn beside(items: &[Item], cue: &[usize]) -> Vec<Range<usize>> {
+    let part = |i: &Item| {
+        cue.iter().any(|at| i.words.contains(at))
+            || i.is_sep()
+            || i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))
+            || i.is_light() && !i.may_be(Sense::Not) && !weighs(i)
+    };
+    items.iter().filter(|i| !part(i)).map(|i| i.words.clone()).collect()
+}
+
 /// True for a line that asks: by its opening or its mark.
 pub(super) fn asks(items: &[Item]) -> bool {
     let asking = |i: &Item| {
@@ -25,6 +59,17 @@ pub(super) fn asks(items: &[Item]) -> bool {
             || matches!(i.is, Is::Sep('?'))
     };
     items.iter().any(asking)
+}
+
+/// True for a line that names two things to choose between: "lags or through bolts".
+pub(super) fn either_or(items: &[Item]) -> bool {
+    let or = |i: &Item| i.text.eq_ignore_ascii_case("or");
+    items.iter().skip(1).any(or) && !items.iter().any(|i| matches!(i.is, Is::Measure(_)))
+}
+
+/// True for a trouble told as a statement: "i failed inspection".
+pub(super) fn stuck_with(words: &[Word]) -> bool {
+    words.iter().any(|w| matches!(w.text.as_str(), "failed" | "flunked" | "wrote"))
 }
 
 /// True for a line that opens with "why".
