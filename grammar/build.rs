@@ -75,6 +75,8 @@ struct Species {
 
 #[derive(Deserialize)]
 struct Topics {
+    opens: Vec<String>,
+    light: Vec<String>,
     topic: Vec<Topic>,
 }
 
@@ -192,7 +194,12 @@ fn topics(data: &Topics) -> String {
             let _ = writeln!(rows, "    (&crate::limits::{limit}, &[{words}]),");
         }
     }
-    format!("/// Every cue and the limit it points to.\nstatic CUES: &[Cue] = &[\n{rows}];\n")
+    format!(
+        "/// Every cue and the limit it points to.\nstatic CUES: &[Cue] = &[\n{rows}];\n\
+         /// Words a question begins with.\nstatic OPENS: &[&str] = &{:?};\n\
+         /// Words that say nothing of their own in a question.\nstatic LIGHT: &[&str] = &{:?};\n",
+        data.opens, data.light
+    )
 }
 
 fn species(data: &Woods) -> String {

@@ -288,9 +288,11 @@ fn told_so_far(job: &Job) -> Reply {
 /// A limit, its source, and how far it may be trusted.
 fn rule(limit: &'static Limit) -> (Reply, Figs) {
     let mut reply = Reply::of(Status::Answered);
-    reply.lines.push(Line::new(Role::Answer, [Span::Say(limit.says), Span::Say(".")]));
+    let stop = if limit.says.ends_with('.') { "" } else { "." };
+    reply.lines.push(Line::new(Role::Answer, [Span::Say(limit.says), Span::Say(stop)]));
     if !limit.note.is_empty() {
-        reply.lines.push(Line::new(Role::Detail, [Span::Say("Mind: "), Span::Say(limit.note), Span::Say(".")]));
+        let stop = if limit.note.ends_with('.') { "" } else { "." };
+        reply.lines.push(Line::new(Role::Detail, [Span::Say("Mind: "), Span::Say(limit.note), Span::Say(stop)]));
     }
     let trust = match limit.trust {
         Trust::Checked => "",

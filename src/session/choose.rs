@@ -156,14 +156,24 @@ fn pick(tried: Tried, best: &Reading) -> Option<Choice> {
     Some(Choice::Do { resolved, reading: Some(reading) })
 }
 
-/// A question about a rule by words of its own, where no reading takes in the whole line.
+/// A question about a rule by words of its own, where no reading takes in the whole line, or
+/// all that do would tell the job what was only asked.
 fn rule_asked(words: &[Word], all: &[Reading], items: &[Item]) -> Option<Choice> {
-    let opens = super::topics::asks(items) || super::topics::either_or(items) || super::topics::stuck_with(words);
-    if !opens || own_figures(items) || super::topics::counts(items) || all.iter().any(reads_all) {
+    use super::topics;
+    let opens = topics::opens(words);
+    let asks = opens || topics::asks(items) || topics::either_or(items) || topics::stuck_with(words);
+    let answered = |r: &Reading| reads_all(r) && !(opens && tells_only(r));
+    if !asks || own_figures(items) || topics::counts(items) || all.iter().any(answered) {
         return None;
     }
-    let (limit, cue) = super::topics::asked(words)?;
-    Some(Choice::Topic(limit, super::topics::beside(items, &cue)))
+    let limit = topics::asked(words)?;
+    Some(Choice::Topic(limit, topics::beside(limit, words, items)))
+}
+
+/// True for a reading of facts that a question is unlikely to tell.
+fn tells_only(reading: &Reading) -> bool {
+    let told = |c: &Clause| matches!(c, Clause::Run(_) | Clause::Fixing(_) | Clause::HouseEnd(_));
+    reading.clauses.iter().all(told)
 }
 
 /// A line none of whose readings can be taken.

@@ -24,11 +24,11 @@ type Cue = (&'static Limit, &'static [&'static [&'static str]]);
 
 include!(concat!(env!("OUT_DIR"), "/topics.rs"));
 
-/// The limit a line that nothing else reads asks about, and the words that point to it:
-/// all of one cue stand in it, and no other cue with more words does.
-pub(super) fn asked(words: &[Word]) -> Option<(&'static Limit, Vec<usize>)> {
+/// The limit a line asks about by words of its own: all of one cue stand in it, and no other
+/// cue with more words does.
+pub(super) fn asked(words: &[Word]) -> Option<&'static Limit> {
     let found = CUES.iter().filter_map(|(limit, cue)| Some((*limit, pointing(words, cue)?)));
-    found.reduce(|a, b| if b.1.len() > a.1.len() { b } else { a })
+    found.reduce(|a, b| if b.1.len() > a.1.len() { b } else { a }).map(|(limit, _)| limit)
 }
 
 /// Where each word of a cue stands, if all do, each in a place of its own.
@@ -41,10 +41,20 @@ fn pointing(words: &[Word], cue: &[&[&str]]) -> Option<Vec<usize>> {
     Some(at)
 }
 
-/// The words an answer found by [`asked`] took no part of: neither its cue nor what asks, nor light.
-pub(super) fn beside(items: &[Item], cue: &[usize]) -> Vec<Range<usize>> {
+/// True for a line that begins as a question does, perhaps behind a name or a "so".
+pub(super) fn opens(words: &[Word]) -> bool {
+    words.iter().take(2).any(|w| OPENS.contains(&w.text.as_str()))
+}
+
+/// The words an answer found by [`asked`] took no part of: neither its cues nor what asks, nor light.
+pub(super) fn beside(limit: &Limit, words: &[Word], items: &[Item]) -> Vec<Range<usize>> {
+    let of_topic = |text: &str| {
+        CUES.iter().any(|(l, cue)| l.id == limit.id && cue.iter().any(|any| any.contains(&text)))
+    };
+    let said = |at: usize| of_topic(&words[at].text) || LIGHT.contains(&words[at].text.as_str());
+    let again = |i: &Item| i.words.start > 0 && words[i.words.start].text == words[i.words.start - 1].text;
     let part = |i: &Item| {
-        cue.iter().any(|at| i.words.contains(at))
+        i.words.clone().all(said) && !again(i)
             || i.is_sep()
             || i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))
             || i.is_light() && !i.may_be(Sense::Not) && !weighs(i)
