@@ -77,6 +77,8 @@ struct Species {
 struct Topics {
     opens: Vec<String>,
     light: Vec<String>,
+    list: Vec<String>,
+    found: Vec<String>,
     topic: Vec<Topic>,
 }
 
@@ -181,24 +183,34 @@ fn editions(data: &Editions) -> String {
     format!("/// Every edition of the defaults, the oldest first.\npub static EDITIONS: &[Edition] = &[\n{rows}];\n")
 }
 
-/// A topic's limit, and its cues: sets of words, each word with the others that may stand for it.
+/// A cue: a set of words, each with the others that may stand for it.
+fn cue(text: &str) -> String {
+    text.split_whitespace().map(|w| format!("&{:?}, ", w.split('|').collect::<Vec<_>>())).collect()
+}
+
+fn cues(of: &[String]) -> String {
+    of.iter().map(|c| format!("&[{}], ", cue(c))).collect()
+}
+
+/// A topic's limit and each of its cues; what opens a question; what is light in one.
 fn topics(data: &Topics) -> String {
     let mut rows = String::new();
     for t in &data.topic {
         let limit = t.limit.replace('-', "_").to_uppercase();
-        for cue in &t.cues {
-            let words: String = cue
-                .split_whitespace()
-                .map(|w| format!("&{:?}, ", w.split('|').collect::<Vec<_>>()))
-                .collect();
-            let _ = writeln!(rows, "    (&crate::limits::{limit}, &[{words}]),");
+        for text in &t.cues {
+            let _ = writeln!(rows, "    (&crate::limits::{limit}, &[{}]),", cue(text));
         }
     }
     format!(
         "/// Every cue and the limit it points to.\nstatic CUES: &[Cue] = &[\n{rows}];\n\
          /// Words a question begins with.\nstatic OPENS: &[&str] = &{:?};\n\
-         /// Words that say nothing of their own in a question.\nstatic LIGHT: &[&str] = &{:?};\n",
-        data.opens, data.light
+         /// Words that say nothing of their own in a question.\nstatic LIGHT: &[&str] = &{:?};\n\
+         /// Cues of the list of rules.\nstatic LIST: &[&[&[&str]]] = &[{}];\n\
+         /// Cues of the rules that found something.\nstatic FOUND: &[&[&[&str]]] = &[{}];\n",
+        data.opens,
+        data.light,
+        cues(&data.list),
+        cues(&data.found)
     )
 }
 

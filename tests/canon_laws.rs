@@ -361,7 +361,7 @@ fn query() -> impl Strategy<Value = Query> {
         of(run_id()).prop_map(Query::Bays),
         run_id().prop_map(Query::RunLength),
         (run_id(), select(vec![Flank::Left, Flank::Right])).prop_map(|(id, side)| Query::Flank(id, side)),
-        select(vec![Query::Job, Query::Why, Query::Sources]),
+        select(vec![Query::Job, Query::Why, Query::Sources, Query::Rules, Query::RulesFound]),
         select(LIMITS).prop_map(Query::Rule),
         lumber().prop_map(Query::Actual),
         strength().prop_map(Query::Strength),

@@ -352,6 +352,8 @@ fn each_question_has_its_phrase() {
         ("length 13'-0\"?", Query::Measure { length, shade: None, about: false }),
         ("length about 13'-0\" strong?", Query::Measure { length, shade: Some(Shade::Strong), about: true }),
         ("why?", Query::Why),
+        ("rules?", Query::Rules),
+        ("rules found?", Query::RulesFound),
         ("sources?", Query::Sources),
     ];
     rows.into_iter().for_each(|(phrase, query)| holds(phrase, Act::Query(query)));

@@ -57,6 +57,10 @@ pub enum Query {
     Why,
     /// Where the last figures' limits are published.
     Sources,
+    /// The rules there are.
+    Rules,
+    /// The rules that found something in the job.
+    RulesFound,
     /// Of balusters, parts, cuts and cost.
     Takeoff(TakeoffAsk),
     /// About the posts' feet.

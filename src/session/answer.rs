@@ -6,6 +6,7 @@ mod notch;
 mod outline;
 mod reasons;
 mod refusals;
+mod rules;
 mod stair_ways;
 mod stairs;
 mod strength;
@@ -237,6 +238,8 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Strength(ask) => strength::strength(job, ask),
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
         Query::Notch(ask) => notch::notch(job, *ask, width),
+        Query::Rules => (rules::all(), Vec::new()),
+        Query::RulesFound => (rules::found(job), Vec::new()),
         Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));

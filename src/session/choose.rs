@@ -67,6 +67,10 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
     if let Some(resolved) = pending(session, words) {
         return Choice::Do { resolved, reading: None };
     }
+    if let Some(query) = super::topics::of_rules(words) {
+        let (acts, focus) = (vec![Act::Query(query)], session.talk.focus.clone());
+        return Choice::Do { resolved: Resolved { acts, ask: false, focus, then: None }, reading: None };
+    }
     let all = readings(words);
     for r in &all {
         tracing::trace!(cost = r.cost, clash = ?r.clash, left = ?r.left, clauses = ?r.clauses, "reading");

@@ -1,5 +1,6 @@
 //! Questions about the rules themselves, known by what they are about.
 
+use crate::grammar::Query;
 use crate::grammar::items::{Is, Item, senses_in};
 use crate::grammar::sense::{Ask, Sense};
 use crate::grammar::words::Word;
@@ -41,6 +42,25 @@ fn pointing(words: &[Word], cue: &[&[&str]]) -> Option<Vec<usize>> {
     Some(at)
 }
 
+/// A question about the rules as a whole, and nothing beside it: the list of them, or those that
+/// found something.
+pub(super) fn of_rules(words: &[Word]) -> Option<Query> {
+    let whole = |cues: &[&[&[&str]]]| {
+        let all = |w: &Word, cue: &[&[&str]]| cue.iter().any(|any| any.contains(&w.text.as_str()));
+        let light = |w: &Word| LIGHT.contains(&w.text.as_str()) || w.text == "?";
+        let said_once = |i: usize| i == 0 || words[i].text != words[i - 1].text;
+        let fits = |cue: &&&[&[&str]]| {
+            pointing(words, cue).is_some()
+                && words.iter().enumerate().all(|(i, w)| (all(w, cue) || light(w)) && said_once(i))
+        };
+        cues.iter().find(fits).is_some()
+    };
+    if whole(FOUND) {
+        return Some(Query::RulesFound);
+    }
+    whole(LIST).then_some(Query::Rules)
+}
+
 /// True for a line that begins as a question does, perhaps behind a name or a "so".
 pub(super) fn opens(words: &[Word]) -> bool {
     words.iter().take(2).any(|w| OPENS.contains(&w.text.as_str()))
@@ -48,9 +68,8 @@ pub(super) fn opens(words: &[Word]) -> bool {
 
 /// The words an answer found by [`asked`] took no part of: neither its cues nor what asks, nor light.
 pub(super) fn beside(limit: &Limit, words: &[Word], items: &[Item]) -> Vec<Range<usize>> {
-    let of_topic = |text: &str| {
-        CUES.iter().any(|(l, cue)| l.id == limit.id && cue.iter().any(|any| any.contains(&text)))
-    };
+    let of_topic =
+        |text: &str| CUES.iter().any(|(l, cue)| l.id == limit.id && cue.iter().any(|any| any.contains(&text)));
     let said = |at: usize| of_topic(&words[at].text) || LIGHT.contains(&words[at].text.as_str());
     let again = |i: &Item| i.words.start > 0 && words[i.words.start].text == words[i.words.start - 1].text;
     let part = |i: &Item| {

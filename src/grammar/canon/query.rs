@@ -4,6 +4,7 @@
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
 //!       | stairs and gates, as in `ask_stairs` and `flight`, strength, takeoff or notch, and "?" | "job?" | "rule " id "?"
 //!       | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | "rules" [" found"] "?"
 //! ```
 
 use super::Read;
@@ -41,6 +42,8 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Stairs(ask) => format!("{}?", write_ask(*ask)),
         Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
+        Query::Rules => "rules?".to_owned(),
+        Query::RulesFound => "rules found?".to_owned(),
         Query::Sources => "sources?".to_owned(),
         Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
@@ -74,6 +77,8 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         map(read_ask, Query::Stairs),
         map(read_strength, Query::Strength),
         value(Query::Why, tag("why")),
+        value(Query::RulesFound, tag("rules found")),
+        value(Query::Rules, tag("rules")),
         value(Query::Sources, tag("sources")),
         map(read_takeoff, Query::Takeoff),
         map(read_notch, Query::Notch),
