@@ -11,6 +11,9 @@ pub(crate) struct Cli {
     /// One JSON object a line, as the README documents it
     #[arg(long, global = true)]
     pub(crate) json: bool,
+    /// Tell the prices of a yard's list first: rows of 2x4x8,7.98
+    #[arg(long, global = true, value_name = "FILE.csv")]
+    pub(crate) prices: Option<PathBuf>,
     /// Keep the talk in this job file, and go on with what it holds; it is made where it is not there
     #[arg(value_name = "FILE.job")]
     pub(crate) file: Option<PathBuf>,
@@ -49,7 +52,8 @@ pub(crate) fn amiss(cli: &Cli) -> Option<&'static str> {
 /// Puts the lines of `say` behind its flags and a `--`, so that "-2 ft" is a line and
 /// `--json` a flag wherever either stands.
 pub(crate) fn lines_last(args: Vec<OsString>) -> Vec<OsString> {
-    let Some(say) = args.iter().skip(1).position(|a| !is_flag(a)).map(|n| n + 1) else { return args };
+    let behind = |n: usize| FILES.iter().any(|f| args[n - 1] == *f);
+    let Some(say) = (1..args.len()).find(|n| !is_flag(&args[*n]) && !behind(*n)) else { return args };
     if args[say] != "say" {
         return args;
     }
@@ -63,7 +67,7 @@ pub(crate) fn lines_last(args: Vec<OsString>) -> Vec<OsString> {
     let mut before = before.iter();
     while let Some(arg) = before.next() {
         match is_flag(arg) {
-            true if arg == "--job" => out.extend([arg].into_iter().chain(before.next()).cloned()),
+            true if FILES.iter().any(|f| arg == f) => out.extend([arg].into_iter().chain(before.next()).cloned()),
             true => out.push(arg.clone()),
             false => lines.push(arg.clone()),
         }
@@ -73,9 +77,15 @@ pub(crate) fn lines_last(args: Vec<OsString>) -> Vec<OsString> {
     out
 }
 
-/// A flag is dashes and a word of letters, nothing else; but whatever a job file is named.
+/// Flags with a file behind them.
+const FILES: [&str; 2] = ["--job", "--prices"];
+
+/// A flag is dashes and a word of letters, nothing else; but whatever a file is named.
 fn is_flag(arg: &OsStr) -> bool {
-    if arg.as_encoded_bytes().starts_with(b"--job=") {
+    if FILES
+        .iter()
+        .any(|f| arg.as_encoded_bytes().strip_prefix(f.as_bytes()).is_some_and(|rest| rest.starts_with(b"=")))
+    {
         return true;
     }
     let Some(name) = arg.to_str().and_then(|a| a.strip_prefix('-')) else { return false };
@@ -97,7 +107,7 @@ mod tests {
     #[test]
     fn flags_and_lines_may_stand_in_any_order() {
         type Row<'a> = (&'a [&'a str], Option<(bool, &'a [&'a str])>);
-        let rows: [Row; 17] = [
+        let rows: [Row; 19] = [
             (&[], Some((false, &[]))),
             (&["--json"], Some((true, &[]))),
             (&["say", "a", "b"], Some((false, &["a", "b"]))),
@@ -114,6 +124,8 @@ mod tests {
             (&["deck.job"], Some((false, &[]))),
             (&["say", "a", "--job", "d.job", "-2 ft", "--json"], Some((true, &["a", "-2 ft"]))),
             (&["say", "--job=my deck.job", "a"], Some((false, &["a"]))),
+            (&["say", "a", "--prices", "yard.csv", "-2 ft"], Some((false, &["a", "-2 ft"]))),
+            (&["--prices", "yard.csv", "say", "-2 ft", "--json"], Some((true, &["-2 ft"]))),
             (&["say", "a", "--job"], None),
         ];
         for (args, want) in rows {

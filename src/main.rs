@@ -27,11 +27,12 @@ fn run(cli: Cli) -> Result<(), Trouble> {
     if let Some(amiss) = args::amiss(&cli) {
         Cli::command().error(clap::error::ErrorKind::InvalidValue, amiss).exit();
     }
+    let prices = cli.prices.as_deref();
     match cli.command {
-        None => console::open(cli.json, cli.file.as_deref()),
+        None => console::open(cli.json, cli.file.as_deref(), prices),
         Some(Command::Say { lines, job }) => {
             let lines: Vec<String> = lines.iter().map(|l| l.to_string_lossy().into_owned()).collect();
-            console::say(&lines, cli.json, job.as_deref())
+            console::say(&lines, cli.json, job.as_deref(), prices)
         }
     }
 }

@@ -286,6 +286,10 @@ fn takeoff() -> impl Strategy<Value = TakeoffAsk> {
         (length(), some()).prop_map(|(centre, baluster)| TakeoffAsk::OnCentre { centre, baluster }),
         length().prop_map(TakeoffAsk::Gap),
         length().prop_map(TakeoffAsk::GapUnder),
+        (prop::option::of(select(Species::ALL.to_vec())), some())
+            .prop_map(|(wood, gap)| TakeoffAsk::Dried { wood, gap }),
+        (length(), some(), some()).prop_map(|(pitch, clear, baluster)| TakeoffAsk::Routed { pitch, clear, baluster }),
+        length().prop_map(TakeoffAsk::Measured),
         prop::option::of(run_id()).prop_map(TakeoffAsk::Splits),
         select(vec![LongPart::Baluster, LongPart::Post]).prop_map(TakeoffAsk::CutLength),
         select(vec![

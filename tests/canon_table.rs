@@ -618,6 +618,17 @@ fn each_question_about_parts_has_its_phrase() {
         ("gap 3 7/8\"?", TakeoffAsk::Gap(inch(31, 8))),
         ("gap under 3\"?", TakeoffAsk::GapUnder(ft(0, 3))),
         ("gap by what passes?", TakeoffAsk::ByObject),
+        ("gaps dried?", TakeoffAsk::Dried { wood: None, gap: None }),
+        (
+            "gaps dried from 3 7/8\", western cedar?",
+            TakeoffAsk::Dried { wood: Some(Species::Cedar), gap: Some(inch(31, 8)) },
+        ),
+        ("holes 4 1/2\" on centre?", TakeoffAsk::Routed { pitch: inch(9, 2), clear: None, baluster: None }),
+        (
+            "holes 4 1/2\" on centre in 5'-10\" clear, balusters 3/4\" wide?",
+            TakeoffAsk::Routed { pitch: inch(9, 2), clear: Some(ft(5, 10)), baluster: Some(inch(3, 4)) },
+        ),
+        ("same marks, balusters 1 3/8\" wide?", TakeoffAsk::Measured(inch(11, 8))),
         ("parts?", TakeoffAsk::Parts),
         ("cuts?", TakeoffAsk::Cuts),
         ("buy?", TakeoffAsk::Buy),

@@ -2,12 +2,13 @@
 //!
 //! `talk` holds one conversation and turns a line into what is shown; `lines` reads
 //! lines of any length in bounded memory; `found` words what a job file was found like; `out`
-//! is the one writer; `prompt` is the only module that knows the line editor.
+//! is the one writer; `prices` tells a yard's price list; `prompt` is the only module that knows the line editor.
 
 mod found;
 mod lines;
 mod out;
 mod paths;
+mod prices;
 mod prompt;
 mod screen;
 mod talk;
@@ -40,15 +41,17 @@ fn welcome() -> String {
 }
 
 /// Opens the console where a person sits at a terminal; else answers standard input line by line.
-/// Where a job file is named, the talk is the one it holds, and is kept in it.
+/// Where a job file is named, the talk is the one it holds, and is kept in it; where a price
+/// list is, its prices are told first.
 ///
 /// # Errors
 /// What could not be read or written. A reader that went away is not an error.
-pub fn open(json: bool, job: Option<&Path>) -> Result<(), Trouble> {
+pub fn open(json: bool, job: Option<&Path>, prices: Option<&Path>) -> Result<(), Trouble> {
     let job = opened(job)?;
     let person = io::stdin().is_terminal() && io::stdout().is_terminal() && !json;
     let found = job.as_ref().map(|o| found::says(o, person, Screen::of_stdout().width)).unwrap_or_default();
     let mut talk = Talk::new(Form::of(json), job);
+    let found = found + &priced(&mut talk, prices)?;
     let held = match (person, Screen::is_dumb()) {
         (false, _) => {
             aside(&found);
@@ -61,16 +64,24 @@ pub fn open(json: bool, job: Option<&Path>) -> Result<(), Trouble> {
 }
 
 /// Answers lines in order, as one conversation. A line break inside one starts the next.
-/// Where a job file is named, the talk goes on from what it holds, and is kept in it.
+/// Where a job file is named, the talk goes on from what it holds, and is kept in it; where a
+/// price list is, its prices are told first.
 ///
 /// # Errors
 /// What could not be read or written.
-pub fn say(said: &[String], json: bool, job: Option<&Path>) -> Result<(), Trouble> {
+pub fn say(said: &[String], json: bool, job: Option<&Path>, prices: Option<&Path>) -> Result<(), Trouble> {
     let job = opened(job)?;
     aside(&job.as_ref().map(|o| found::says(o, false, Screen::of_stdout().width)).unwrap_or_default());
     let mut talk = Talk::new(Form::of(json), job);
+    aside(&priced(&mut talk, prices)?);
     let held = said_all(&mut talk, said);
     finished(talk, held)
+}
+
+/// Tells the talk the prices of a list, where one is named; what there is to say of it.
+fn priced(talk: &mut Talk, prices: Option<&Path>) -> Result<String, Trouble> {
+    let width = Screen::of_stdout().width;
+    prices.map(|list| prices::tell(talk, list, width)).transpose().map(Option::unwrap_or_default)
 }
 
 fn opened(job: Option<&Path>) -> Result<Option<Opened>, Trouble> {

@@ -14,6 +14,8 @@ pub enum Trouble {
     Read(io::Error),
     /// An answer could not be written.
     Write(io::Error),
+    /// The price list of that name could not be read.
+    Prices(String, io::Error),
     /// The job file was not opened.
     Job(Refused),
     /// The job file of that name does not hold everything that was told.
@@ -32,6 +34,7 @@ impl fmt::Display for Trouble {
             Trouble::Gone => write!(f, "nobody reads the answers any more"),
             Trouble::Read(e) => write!(f, "a line could not be read: {e}"),
             Trouble::Write(e) => write!(f, "an answer could not be written: {e}"),
+            Trouble::Prices(name, why) => write!(f, "the prices in {name} could not be read: {why}"),
             Trouble::Job(refused) => write!(f, "{refused}"),
             Trouble::NotKept(name, why) => write!(f, "{name} does not hold everything that was told: {}", why.says()),
         }

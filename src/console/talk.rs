@@ -104,6 +104,11 @@ impl Talk {
         reply
     }
 
+    /// Tells a phrase without an answer; whether it was taken.
+    pub(super) fn tell(&mut self, phrase: &str) -> bool {
+        self.take(phrase, phrase).status == Status::Told
+    }
+
     /// What is told from here on comes in one paste: one undo takes it back.
     pub(super) fn begin_paste(&mut self) -> usize {
         if let Some(store) = &mut self.store {

@@ -1,7 +1,7 @@
 //! What a line was read as of balusters, parts and the yard, before bare numbers get their unit.
 
 use super::draft::Which;
-use crate::job::{LongPart, Order, StartWith};
+use crate::job::{LongPart, Order, Species, StartWith};
 use crate::measure::{Lumber, Measure};
 
 /// Facts of the order.
@@ -49,6 +49,19 @@ pub enum TakeoffDraft {
     Gap(Measure),
     /// The gap under the bottom rail asked about.
     GapUnder(Measure),
+    /// Gaps once wet balusters dry: of which wood, from what gap.
+    Dried(Option<Species>, Option<Measure>),
+    /// Balusters in rails with holes.
+    Routed {
+        /// Hole to hole, centre to centre.
+        pitch: Measure,
+        /// The opening.
+        clear: Option<Measure>,
+        /// One baluster's width.
+        baluster: Option<Measure>,
+    },
+    /// Balusters that measure another width, on the same marks.
+    Measured(Measure),
     /// Every part.
     Parts,
     /// "what do I need for a 16 foot rail": nothing told of it but its length.

@@ -4,6 +4,7 @@
 //! evenly down to its whole shrinkage S at no moisture. From MI to MF per cent of moisture:
 //! D (MI - MF) / (100 F / S - F + MI), with MI no more than F (Wood Handbook, eq. 13-3).
 
+use crate::job::Species as Wood;
 use crate::limits::Trust;
 use crate::measure::{Length, Q};
 use num_rational::Ratio;
@@ -31,6 +32,34 @@ include!(concat!(env!("OUT_DIR"), "/species.rs"));
 /// The species of that id.
 pub fn find(id: &str) -> Option<&'static Species> {
     SPECIES.iter().find(|s| s.id == id)
+}
+
+/// Per cent of moisture lumber sold wet is taken to be put up at (common practice, no source).
+pub const PUT_UP: i128 = 25;
+/// Per cent of moisture it is taken to dry to out of doors (common practice, no source).
+pub const DRY: i128 = 12;
+
+/// The ids of what a name in the yard may be: southern pine is any of four.
+fn ids(wood: Wood) -> &'static [&'static str] {
+    match wood {
+        Wood::SouthernPine => &["loblolly", "longleaf", "shortleaf", "slash"],
+        Wood::DouglasFir => &["douglas-fir"],
+        Wood::Cedar => &["redcedar"],
+        Wood::Redwood => &["redwood-old", "redwood-young"],
+        Wood::HemFir | Wood::SprucePineFir => &[],
+    }
+}
+
+/// Of what that name may be, the one that shrinks most; `None` where no figures are held.
+/// Without a name, the one that shrinks most of all held.
+pub fn worst(wood: Option<Wood>) -> Option<&'static Species> {
+    let held = SPECIES.iter().filter(|s| wood.is_none_or(|w| ids(w).contains(&s.id)));
+    held.max_by_key(|s| s.tangential)
+}
+
+/// What a size loses from put up wet to dry.
+pub fn lost(size: Length, species: &Species) -> Length {
+    shrinkage(size, species, Ratio::from_integer(PUT_UP), Ratio::from_integer(DRY))
 }
 
 /// How much of a size is lost drying from one moisture to another, in per cent. Nothing

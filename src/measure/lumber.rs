@@ -35,6 +35,12 @@ impl Lumber {
         self.thick_quarters >= 20
     }
 
+    /// True for boards and sticks under 3 in. nominal: said alone, none of them is taken for a
+    /// guard post (common practice, no source).
+    pub fn is_thin(self) -> bool {
+        self.thick_quarters < 12
+    }
+
     /// True where both sides are the same, as a post's usually are.
     pub fn is_square(self) -> bool {
         self.thick_quarters == self.wide * 4

@@ -3,7 +3,7 @@
 //! - [`fill`] counts the balusters of every bay, [`parts`] every part with its cut length.
 //! - [`lengths`] says how long a part is, from what it stands between.
 //! - [`cutplan`] cuts every piece from the fewest feet of stock, proved; [`buy`] makes the
-//!   buying list of it, [`cost`] the bill, [`splits`] a layout that suits the sticks.
+//!   buying list of it, [`cost`] the bill, [`price_rows`] reads a yard's list, [`splits`] a layout that suits the sticks.
 //!
 //! Everything here is a pure function of the job and its layout.
 
@@ -16,6 +16,7 @@ pub mod cutplan;
 pub mod lengths;
 mod parts;
 mod posts;
+mod pricelist;
 mod stockwise;
 
 pub use balusters::{CannotFill, FilledBay, baluster_fig, fill, gap_limit_fig, opening};
@@ -24,4 +25,5 @@ pub use buy::{Bought, SOLD, bill_of, buy, kerf, longest, order};
 pub use caps::{CapPiece, caps};
 pub use parts::{BALUSTER, Lack, Part, Parts, RAIL, What, baluster_length, baluster_size, parts, stack};
 pub use posts::{Posts, posts};
+pub use pricelist::{MOST_ROWS, PriceRow, price_rows};
 pub use stockwise::{Split, splits};

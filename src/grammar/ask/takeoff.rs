@@ -1,6 +1,6 @@
 //! What can be asked of balusters, parts, cuts and cost.
 
-use crate::job::{LongPart, RunId, StartWith};
+use crate::job::{LongPart, RunId, Species, StartWith};
 use crate::measure::Length;
 
 /// One opening to fill, as asked: what was not said is the job's, or the default.
@@ -38,6 +38,24 @@ pub enum TakeoffAsk {
     Gap(Length),
     /// Whether the gap under the bottom rail passes.
     GapUnder(Length),
+    /// What gaps become once wet balusters dry.
+    Dried {
+        /// Of which wood; the job's where not said.
+        wood: Option<Species>,
+        /// The gap as put up; the job's widest where not said.
+        gap: Option<Length>,
+    },
+    /// Balusters in rails with holes at a set pitch.
+    Routed {
+        /// Hole to hole, centre to centre.
+        pitch: Length,
+        /// The clear opening; the job's bays where not said.
+        clear: Option<Length>,
+        /// One baluster's width.
+        baluster: Option<Length>,
+    },
+    /// Whether the job's marks do for balusters that measure this.
+    Measured(Length),
     /// Every part.
     Parts,
     /// Every cut, to be read at the saw.

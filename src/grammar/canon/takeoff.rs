@@ -3,15 +3,18 @@
 //! ```text
 //! ask    = "balusters" [" of run " n] | infill | "gap at " inches " on centre" [", balusters " inches " wide"]
 //!        | "gap " ["under "] inches | "gap by what passes" | "parts" | "cuts" | "buy" | "cost" | "splits" [" of run " n]
+//!        | "gaps dried" [" from " inches] [", " wood] | "holes " inches " on centre" [" in " length " clear"] [", balusters " inches " wide"]
+//!        | "same marks, balusters " inches " wide"
 //!        | "cut length of " ("balusters" | "posts" | "rails")
 //! infill = [n " "] "balusters" [" " inches " wide"] " in " length " clear" [", under " inches] [", start with a " ("gap" | "baluster")]
 //! ```
 
 use super::Read;
 use super::length::read_length;
+use super::timber::SPECIES;
 use super::words::{Table, one_of, whole, words_of};
 use crate::grammar::ask::{Infill, TakeoffAsk};
-use crate::job::{LongPart, RunId, StartWith};
+use crate::job::{LongPart, RunId, Species, StartWith};
 use crate::measure::{Length, exact_inches, exact_phrase};
 use nom::Parser;
 use nom::branch::alt;
@@ -33,6 +36,16 @@ pub(super) fn write_takeoff(ask: &TakeoffAsk) -> String {
         TakeoffAsk::ByObject => "gap by what passes".to_owned(),
         TakeoffAsk::GapUnder(l) => format!("gap under {}", exact_inches(*l)),
         TakeoffAsk::Gap(l) => format!("gap {}", exact_inches(*l)),
+        TakeoffAsk::Dried { wood, gap } => {
+            let from = gap.map_or(String::new(), |l| format!(" from {}", exact_inches(l)));
+            let wood = wood.map_or(String::new(), |w| format!(", {}", words_of(SPECIES, w)));
+            format!("gaps dried{from}{wood}")
+        }
+        TakeoffAsk::Routed { pitch, clear, baluster } => {
+            let clear = clear.map_or(String::new(), |l| format!(" in {} clear", exact_phrase(l)));
+            format!("holes {} on centre{clear}{}", exact_inches(*pitch), wide(*baluster))
+        }
+        TakeoffAsk::Measured(l) => format!("same marks{}", wide(Some(*l))),
         TakeoffAsk::Parts => "parts".to_owned(),
         TakeoffAsk::Cuts => "cuts".to_owned(),
         TakeoffAsk::Buy => "buy".to_owned(),
@@ -67,6 +80,9 @@ pub(super) fn read_takeoff(i: &str) -> Read<'_, TakeoffAsk> {
         map(preceded(tag("balusters"), opt(read_of_run)), TakeoffAsk::Balusters),
         map(on_centre, |(centre, baluster)| TakeoffAsk::OnCentre { centre, baluster }),
         value(TakeoffAsk::ByObject, tag("gap by what passes")),
+        map(read_dried, |(gap, wood)| TakeoffAsk::Dried { wood, gap }),
+        map(read_routed, |(pitch, clear, baluster)| TakeoffAsk::Routed { pitch, clear, baluster }),
+        map(preceded(tag("same marks"), read_wide), TakeoffAsk::Measured),
         map(preceded(tag("gap under "), read_length), TakeoffAsk::GapUnder),
         map(preceded(tag("gap "), read_length), TakeoffAsk::Gap),
         value(TakeoffAsk::Parts, tag("parts")),
@@ -78,6 +94,16 @@ pub(super) fn read_takeoff(i: &str) -> Read<'_, TakeoffAsk> {
         value(TakeoffAsk::RailLength, tag("cut length of rails")),
     ))
     .parse(i)
+}
+
+fn read_dried(i: &str) -> Read<'_, (Option<Length>, Option<Species>)> {
+    let wood = preceded(tag(", "), one_of(SPECIES));
+    preceded(tag("gaps dried"), (opt(preceded(tag(" from "), read_length)), opt(wood))).parse(i)
+}
+
+fn read_routed(i: &str) -> Read<'_, (Length, Option<Length>, Option<Length>)> {
+    let clear = delimited(tag(" in "), read_length, tag(" clear"));
+    (delimited(tag("holes "), read_length, tag(" on centre")), opt(clear), opt(read_wide)).parse(i)
 }
 
 fn read_infill(i: &str) -> Read<'_, Infill> {

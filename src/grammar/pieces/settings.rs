@@ -86,9 +86,9 @@ pub fn lumber_alone(input: In<'_>) -> Out<'_, Say> {
     let but = (opt(sep(",")), opt(text(&["but", "its", "it 's"])), det);
     let first = (terminated(not_lumber, but), lumber).map(|(not, size)| (size, Some(not)));
     let last = preceded(using, (lumber, opt(not_lumber)));
-    // "2x8 joists": no size of a post.
-    let framing = alt((part(Part::Joist), part(Part::Rim), part(Part::Skirt), part(Part::Decking)));
-    terminated(alt((first, last)), peek(not(framing)))
+    // "2x8 joists", "2x2 balusters between the rails": no size of a post.
+    let other = alt((part(Part::Joist), part(Part::Rim), part(Part::Skirt), part(Part::Decking), part(Part::Baluster)));
+    terminated(alt((first, last)), peek(not(other)))
         .map(|(size, not)| Say::Clause(Clause::Lumber { size, not }))
         .parse(input)
 }

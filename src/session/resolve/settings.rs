@@ -152,6 +152,12 @@ impl Resolver<'_> {
                 Vec::new(),
             ));
         }
+        if spoken.is_none() && not.is_none() && size.is_thin() {
+            return Err(Problem::Ask(
+                "What is cut from those: the balusters, the rails or the posts? Say it with its name, \"2x2 balusters\".",
+                Vec::new(),
+            ));
+        }
         self.setting(branch, &Clause::Post(spoken.unwrap_or(PostRole::All), size))
     }
 

@@ -37,6 +37,18 @@ impl Resolver<'_> {
             TakeoffDraft::Gap(m) => vec![TakeoffAsk::Gap(one(m, SlotId::GapMax)?)],
             TakeoffDraft::GapUnder(m) => vec![TakeoffAsk::GapUnder(one(m, SlotId::GapMax)?)],
             TakeoffDraft::ByObject => vec![TakeoffAsk::ByObject],
+            TakeoffDraft::Dried(wood, gap) => {
+                let gap = gap.as_ref().map(|m| one(m, SlotId::GapMax)).transpose()?;
+                vec![TakeoffAsk::Dried { wood: *wood, gap }]
+            }
+            TakeoffDraft::Routed { pitch, clear, baluster } => {
+                let pitch = one(pitch, SlotId::GapMax)?;
+                let baluster = baluster.as_ref().map(|m| one(m, SlotId::BalusterWidth)).transpose()?;
+                let clears = clear.as_ref().map(|m| self.openings(m)).transpose()?;
+                let asks = clears.map_or(vec![None], |all| all.into_iter().map(Some).collect());
+                asks.into_iter().map(|clear| TakeoffAsk::Routed { pitch, clear, baluster }).collect()
+            }
+            TakeoffDraft::Measured(m) => vec![TakeoffAsk::Measured(one(m, SlotId::BalusterWidth)?)],
             TakeoffDraft::Parts => vec![TakeoffAsk::Parts],
             TakeoffDraft::PartsFor(m) => return Err(self.parts_for(m)),
             TakeoffDraft::Cuts => vec![TakeoffAsk::Cuts],
@@ -71,23 +83,22 @@ impl Resolver<'_> {
             return Ok(vec![TakeoffAsk::Balusters(run)]);
         }
         let clears = match &draft.opening {
-            Some(m) => {
-                let fits = fits(m, SlotId::BayClear, None);
-                if fits.doubtful && fits.lengths.len() < 2 {
-                    return Err(Problem::Ask(WHICH_OPENING, Vec::new()));
-                }
-                fits.lengths.into_iter().map(|(l, _)| l).collect()
-            }
-            None => vec![self.opening_spoken_of(job, run)?],
+            Some(m) => self.openings(m)?,
+            None => sane(vec![self.opening_spoken_of(job, run)?])?,
         };
-        let sane: Vec<Length> = clears.iter().copied().filter(|l| SlotId::BayClear.takes(*l)).collect();
-        if sane.is_empty() {
-            return Err(Problem::Ask(WHICH_OPENING, Vec::new()));
-        }
-        Ok(sane
+        Ok(clears
             .into_iter()
             .map(|clear| TakeoffAsk::Infill(Infill { clear, count, baluster, limit, start: draft.start }))
             .collect())
+    }
+
+    /// What a measure may be as an opening; more than one is asked about.
+    fn openings(&self, m: &Measure) -> Result<Vec<Length>, Problem> {
+        let fits = fits(m, SlotId::BayClear, None);
+        if fits.doubtful && fits.lengths.len() < 2 {
+            return Err(Problem::Ask(WHICH_OPENING, Vec::new()));
+        }
+        sane(fits.lengths.into_iter().map(|(l, _)| l).collect())
     }
 
     /// The opening asked about last, or the job's bays where they are all alike.
@@ -168,6 +179,11 @@ impl Resolver<'_> {
             Ok(branches)
         }
     }
+}
+
+fn sane(clears: Vec<Length>) -> Result<Vec<Length>, Problem> {
+    let sane: Vec<Length> = clears.into_iter().filter(|l| SlotId::BayClear.takes(*l)).collect();
+    if sane.is_empty() { Err(Problem::Ask(WHICH_OPENING, Vec::new())) } else { Ok(sane) }
 }
 
 /// Every rail bay of the job as it is laid out.

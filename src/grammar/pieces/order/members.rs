@@ -133,8 +133,13 @@ pub fn balusters_at(input: In<'_>) -> Out<'_, Say> {
             "face of rails",
         ]),
     );
+    // "between the rails" by itself: only balusters stand there.
+    let lone = value(
+        BalustersAt::Between,
+        (said(&["between the rails", "between rails", "in between the rails"]), peek(ends)),
+    );
     let told = preceded((opt(said(&["with", "the", "my"])), part(Part::Baluster), go()), alt((between, faces)));
-    terminated(told, peek(ends)).map(|at| fact(Order::Balusters(at))).parse(input)
+    alt((terminated(told, peek(ends)), lone)).map(|at| fact(Order::Balusters(at))).parse(input)
 }
 
 /// "pickets are 34 long", "balusters cut at 32 1/4", "posts 52 long".

@@ -3,14 +3,18 @@
 //! - [`lists`]: cut list, what to buy, parts, cost.
 //! - [`gaps`]: whether a gap passes.
 //! - [`infill`](mod@infill): one opening's balusters, said in any order.
+//! - [`settled`]: dried balusters, balusters of another width, rails with holes.
 
 mod gaps;
 mod infill;
 mod lists;
+mod settled;
 
+use gaps::passing;
 pub use gaps::{by_object, gap_ok, on_centre};
 pub use infill::infill;
 pub use lists::{buy, cost, cut_length, cuts, parts, parts_for, splits};
+pub use settled::{dried, measured, routed};
 
 use super::Say;
 use super::atoms::{In, Out};

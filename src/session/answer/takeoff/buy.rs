@@ -1,7 +1,7 @@
 //! The buying list with its cut plan, and a layout that suits the sticks.
 
 use super::lists::{hardware, rails_and_lengths, taken};
-use super::words::{count, cut, detail, fig, lacks, number, stock};
+use super::words::{count, cut, detail, fig, lacks, not_in_it, number, stock};
 use crate::figure::{Fig, Why};
 use crate::job::{Job, Member, Percent, RunId};
 use crate::layout::Layout;
@@ -14,7 +14,7 @@ use crate::takeoff::{Bought, Parts, RAIL, Split, kerf};
 pub fn buy(job: &Job, _: &Layout, parts: &Parts) -> Reply {
     let list = crate::takeoff::buy(job, parts, &mut Effort::AT_THE_PROMPT.clone());
     let mut reply = Reply::of(Status::Answered);
-    reply.lines.push(Line::new(Role::Answer, first(&list)));
+    reply.lines.push(Line::new(Role::Answer, first(&list, parts)));
     for bought in &list {
         reply.lines.extend(plan_lines(bought));
     }
@@ -30,8 +30,8 @@ pub fn buy(job: &Job, _: &Layout, parts: &Parts) -> Reply {
     reply
 }
 
-/// "Buy 7 2x4x16, 12 2x2x8."
-fn first(list: &[Bought]) -> Vec<Span> {
+/// "Buy 7 2x4x16, 12 2x2x8. Not in it yet: posts."
+fn first(list: &[Bought], parts: &Parts) -> Vec<Span> {
     let mut spans = Vec::new();
     for bought in list {
         for (length, n) in &bought.list {
@@ -46,7 +46,7 @@ fn first(list: &[Bought]) -> Vec<Span> {
             vec![Span::Say("Nothing to buy: what is on hand does it.")]
         }
         (true, false) => vec![Span::Say("That can't be cut from the stock told.")],
-        (false, _) => spans.into_iter().chain([Span::Say(".")]).collect(),
+        (false, _) => spans.into_iter().chain([Span::Say(".")]).chain(not_in_it(parts)).collect(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! What it costs, from the prices told and no others.
 
-use super::words::{detail, fig, lacks};
+use super::words::{detail, fig, lacks, not_in_it};
 use crate::figure::{Fig, Why};
 use crate::job::{Job, StickOf};
 use crate::layout::Layout;
@@ -30,7 +30,8 @@ pub fn cost(job: &Job, layout: &Layout, parts: &Parts) -> Reply {
 fn billed(bill: &Bill, parts: &Parts) -> Reply {
     let total = money(bill.total, "lumber with markup, tax and labour");
     let mut reply = Reply::of(Status::Answered);
-    reply.lines.push(Line::new(Role::Answer, [fig(&total), Span::Say(" in all, for what the prices told cover.")]));
+    let first = [fig(&total), Span::Say(" in all, for what the prices told cover.")];
+    reply.lines.push(Line::new(Role::Answer, first.into_iter().chain(not_in_it(parts))));
     let rows = [
         ("Lumber ", bill.materials, "every stick at its price"),
         ("Markup ", bill.markup, "per cent of the lumber"),

@@ -178,10 +178,9 @@ fn marks(asked: &Asked, spread: &Spread, gap: &Fig) -> Vec<Line> {
 
 /// Wet lumber that dries where it stands opens gaps that were under the limit.
 pub fn drying(spread: &Spread) -> Option<Finding> {
-    use crate::infill::dry::{find, growth, shrinkage};
-    use num_rational::Ratio;
+    use crate::infill::dry::{find, growth, lost};
     let wood = find("douglas-fir")?;
-    let lost = |size| shrinkage(size, wood, Ratio::from_integer(25), Ratio::from_integer(12));
+    let lost = |size| lost(size, wood);
     let (post, opening) = (crate::measure::Lumber::FOUR_BY_FOUR.dressed()?.1, spread.opening());
     let grown = growth(lost(opening.baluster), lost(post));
     let dried = spread.widest() + grown.end;

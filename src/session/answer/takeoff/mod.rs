@@ -6,6 +6,7 @@ mod cost;
 mod infill;
 mod lengths;
 mod lists;
+mod settled;
 mod words;
 
 use super::Figs;
@@ -25,6 +26,9 @@ pub fn takeoff(job: &Job, ask: &TakeoffAsk) -> (Reply, Figs) {
         TakeoffAsk::Gap(gap) | TakeoffAsk::GapUnder(gap) => infill::gap(job, *gap),
         TakeoffAsk::ByObject => (infill::by_object(), Vec::new()),
         TakeoffAsk::Balusters(run) => bays::balusters(job, &layout, *run),
+        TakeoffAsk::Dried { wood, gap } => settled::dried(job, &layout, *wood, *gap),
+        TakeoffAsk::Routed { pitch, clear, baluster } => settled::routed(job, &layout, *pitch, *clear, *baluster),
+        TakeoffAsk::Measured(width) => (settled::measured(job, &layout, *width), Vec::new()),
         TakeoffAsk::Parts => listed(job, &layout, lists::parts),
         TakeoffAsk::Cuts => listed(job, &layout, lists::cuts),
         TakeoffAsk::Buy => listed(job, &layout, buy::buy),

@@ -6,7 +6,7 @@ use crate::job::RunId;
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
-use crate::takeoff::{CannotFill, Lack, Where};
+use crate::takeoff::{CannotFill, Lack, Parts, What, Where};
 
 /// A count made by counting.
 pub fn count(n: u64) -> Fig {
@@ -83,6 +83,22 @@ fn group(name: &str, bays: &[u16]) -> String {
         [first, .., last] if usize::from(last - first) + 1 == bays.len() => format!("{lead}bays {first} to {last}"),
         many => format!("{lead}bays {}", many.iter().map(u16::to_string).collect::<Vec<_>>().join(", ")),
     }
+}
+
+/// " Not in it yet: posts, balusters.": the lumber no list can hold, for want of a length or a size.
+pub fn not_in_it(parts: &Parts) -> Vec<Span> {
+    let mut names: Vec<&'static str> = Vec::new();
+    for part in parts.list.iter().filter(|p| p.what <= What::Baluster && (p.cut.is_none() || p.size.is_none())) {
+        let name = part.what.name(part.count > 1);
+        names.extend((!names.contains(&name)).then_some(name));
+    }
+    names.extend(parts.no_cap_stick.map(|_| "caps"));
+    let mut spans = Vec::new();
+    for (k, name) in names.into_iter().enumerate() {
+        spans.extend([Span::Say(if k == 0 { " Not in it yet: " } else { ", " }), Span::Say(name)]);
+    }
+    spans.extend((!spans.is_empty()).then_some(Span::Say(".")));
+    spans
 }
 
 /// What parts still lack, in one line.
