@@ -182,6 +182,8 @@ pub enum Clause {
     },
     /// "rail on the yard side only": the one side of a strip with a guard; both where `None`.
     RailOn(Option<Side>),
+    /// A guard on so many sides of the deck; `None` for all of them.
+    RailRound(Option<u16>),
     /// "front bumps out 2 ft, 8 ft wide, in the middle".
     Bump(BumpDraft),
     /// "the left corner is clipped at 45, 4 ft".

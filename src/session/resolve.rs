@@ -339,6 +339,7 @@ impl Resolver<'_> {
             Clause::Alone { along, out, free } => self.alone_deck(branch, along, out.as_ref(), *free),
             Clause::Strip { wide, long } => self.strip(branch, wide, long.as_ref()),
             Clause::RailOn(_) => self.rail_on(branch),
+            Clause::RailRound(sides) => self.rail_round(branch, *sides),
             Clause::Bump(draft) => self.bump(branch, draft),
             Clause::Clip(draft) => self.clip(branch, draft),
             Clause::Recess(m) => self.recess(branch, m),

@@ -3,6 +3,8 @@
 //! A row is a stick and what one costs, `2x4x8,7.98`, or a size, a length in whole feet and
 //! the price, `2x4,8,7.98`. A first row of names says which column is which.
 
+use rust_decimal::Decimal;
+
 /// The most rows read of a list.
 pub const MOST_ROWS: usize = 2_000;
 
@@ -72,7 +74,8 @@ fn phrase(record: &csv::StringRecord, at: Columns) -> Option<String> {
         None => cell(at.stick)?,
     };
     let price = cell(at.price)?;
-    let phrase = format!("price: {stick} at {}", price.strip_prefix('$').unwrap_or(&price));
+    let price = Decimal::from_str_exact(price.strip_prefix('$').unwrap_or(&price)).ok()?.normalize();
+    let phrase = format!("price: {stick} at {price}");
     crate::grammar::canon::read(&phrase).map(|_| phrase)
 }
 
@@ -106,7 +109,7 @@ mod tests {
                 &[(1, Some("price: 2x4x8 at 7.98")), (3, Some("price: 4x4x10 at 21"))],
             ),
             ("\u{feff}price,size,length\n7.98,2 x 4,8 ft\n", &[(2, Some("price: 2x4x8 at 7.98"))]),
-            ("2x6,12',\"14.20\"\n", &[(1, Some("price: 2x6x12 at 14.20"))]),
+            ("2x6,12',\"14.20\"\n", &[(1, Some("price: 2x6x12 at 14.2"))]),
             ("2x4x8,call us\n2x4x8\ndeck screws,31.00\n", &[(1, None), (2, None), (3, None)]),
             // A price with a comma for thousands is not guessed at.
             ("2x4x8,\"1,200\"\n", &[(1, None)]),

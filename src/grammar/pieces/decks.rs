@@ -9,7 +9,7 @@
 //! ```
 
 use super::Say;
-use super::atoms::{In, Out, any, det, is, length, measure, one, part, place, sense, sep, text};
+use super::atoms::{In, Out, any, count, det, is, length, measure, one, part, place, sense, sep, text};
 use super::settings::line_end;
 use crate::grammar::draft::{Clause, Lies};
 use crate::grammar::items::Item;
@@ -332,4 +332,18 @@ pub fn rail_on(input: In<'_>) -> Out<'_, Say> {
         matches!(&*i.text, "only" | "just" | "alone" | "one" | "one side" | "only needs" | "both sides" | "each side")
     });
     if alone { Ok((rest, say)) } else { Err(nom::Err::Error(())) }
+}
+
+/// "rail on three sides", "railing on all the open sides": how many sides have a guard, not a
+/// side of so many feet.
+pub fn rail_round(input: In<'_>) -> Out<'_, Say> {
+    let need = many0_count(alt((
+        sense(Sense::Verb(Verb::Put)),
+        text(&["needs", "with", "it", "gets", "and", "wants", "has"]),
+    )));
+    let guard = (det, alt((part(Part::Guard), part(Part::Rail), part(Part::Handrail), text(&["rail", "rails"]))));
+    let on = (many0_count(text(&["on", "along", "around", "round"])), opt(text(&["all"])), det);
+    let many = alt((count.map(Some), value(None, peek(text(&["open"]))), value(None, peek(text(&["sides"])))));
+    let sides = (opt(text(&["open"])), text(&["sides"]), opt(text(&["of it", "of the deck"])));
+    delimited((need, guard, on), many, sides).map(|n| Say::Clause(Clause::RailRound(n))).parse(input)
 }

@@ -11,6 +11,7 @@
 
 use super::Say;
 use super::atoms::{In, Out, det, length, lumber, part, place, sense, sep, text, tie};
+use super::feet::five_quarter;
 use crate::grammar::draft::Clause;
 use crate::grammar::sense::{Cue, Part, Sense, Verb};
 use crate::job::{End, SlotId};
@@ -77,7 +78,16 @@ pub fn skirt(input: In<'_>) -> Out<'_, Say> {
 /// A board's thickness: a length, or the size it is bought by.
 fn thickness(input: In<'_>) -> Out<'_, Measure> {
     let bought = map_opt(lumber, |l| l.dressed().map(|(thick, _)| known(thick)));
-    alt((length, bought)).parse(input)
+    alt((by_name, length, bought)).parse(input)
+}
+
+/// "1x", "5/4": boards named by their thickness alone; their width is nobody's business here.
+fn by_name(input: In<'_>) -> Out<'_, Measure> {
+    let one = value(
+        Lumber::by(1, 4),
+        terminated((text(&["1", "one"]), alt((text(&["x", "by"]), sep("x")))), peek(part(Part::Skirt))),
+    );
+    map_opt(alt((one, five_quarter)), |board| board.dressed().map(|(thick, _)| known(thick))).parse(input)
 }
 
 /// "double rim", "rim's doubled up", "rim is 3 thick". "2x10 rim" tells its height too: `feet`.

@@ -41,10 +41,14 @@ pub fn decking(input: In<'_>) -> Out<'_, Say> {
     alt((first, last)).parse(input)
 }
 
+/// "5/4", "five quarter": a name, an inch dressed.
+pub(super) fn five_quarter(input: In<'_>) -> Out<'_, Lumber> {
+    let figures = one(|i: &Item| (i.text.replace(' ', "") == "5/4").then_some(()));
+    value(Lumber { thick_quarters: 5, wide: 6 }, alt((figures, text(&["five quarter", "five - quarter"])))).parse(input)
+}
+
 /// Board stock by its name or its thickness. "5/4" is a name: an inch dressed.
 fn stock(input: In<'_>) -> Out<'_, Say> {
-    let five_quarter =
-        one(|i: &Item| (i.text.replace(' ', "") == "5/4").then_some(Lumber { thick_quarters: 5, wide: 6 }));
     let named = map_opt(alt((five_quarter, lumber)), |l| l.dressed().map(|(thick, _)| foot(Foot::Decking(thick))));
     alt((named, length.map(|m| slot(SlotId::Decking, m)))).parse(input)
 }

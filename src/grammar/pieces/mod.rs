@@ -302,6 +302,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (decks::view, 0),
     (decks::strip, 0),
     (decks::rail_on, 1),
+    (decks::rail_round, 0),
     (edge::overhang, 0),
     (edge::skirt, 0),
     (edge::rim, 0),

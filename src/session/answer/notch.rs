@@ -28,7 +28,7 @@ pub(in crate::session) fn notch(job: &Job, ask: NotchAsk, width: usize) -> (Repl
         NotchAsk::Tall => lengths::tall(job),
         NotchAsk::Length(whose) => lengths::length(job, whose),
         NotchAsk::Above(whose) => lengths::above(job, whose),
-        NotchAsk::Bolts(whose) => of_posts(job, whose, |feet, posts| fixing::bolts(job, feet, posts)),
+        NotchAsk::Bolts(whose) => of_posts(job, whose, |_, posts| fixing::bolts(job, posts)),
         NotchAsk::Same => of_posts(job, Whose::All, |feet, _| cut::same(feet)),
         NotchAsk::Cut(whose) => of_cut(job, whose, |feet, posts| cut::cut(job, feet, posts)),
         NotchAsk::Steps(whose) => of_cut(job, whose, |feet, posts| steps::steps(job, feet, posts)),

@@ -167,6 +167,21 @@ impl Resolver<'_> {
         Ok(vec![branch])
     }
 
+    /// A guard on so many sides: as many as the deck told here has open, or asked about.
+    pub(super) fn rail_round(&self, branch: Branch, sides: Option<u16>) -> Branches {
+        let told_here = !branch.facts.is_empty();
+        let open = branch.job.runs.len();
+        if told_here && branch.job.deck_along.is_some() && sides.is_none_or(|n| usize::from(n) == open) {
+            return Ok(vec![branch]);
+        }
+        let says = if branch.job.runs.is_empty() {
+            "How big is the deck, and which sides are they? Say so much along the house, so much out."
+        } else {
+            "Which sides have no guard? Say \"no rail on the left\", or tell me each run: how long it is and what it goes between."
+        };
+        Err(Problem::Ask(says, Vec::new()))
+    }
+
     /// A guard on one side only, with no strip told beside it.
     pub(super) fn rail_on(&self, branch: Branch) -> Branches {
         if self.strips {

@@ -1,18 +1,18 @@
 //! Bolts: where they go, how long they are, what they may hit, what each sees.
 
-use super::say::{answer, detail, fig, say};
+use super::say::{answer, detail, fig, numbered, say};
 use super::{Answered, asks, taken};
 use crate::figure::{Fig, Why};
 use crate::job::{End, Job};
-use crate::layout::Kind;
+use crate::layout::{Kind, Layout, Under, lay_out};
 use crate::limits;
 use crate::measure::{Length, Lumber};
-use crate::notch::{Bolts, Feet, Post, Shape, Stack};
+use crate::notch::{Bolts, Post, Shape, Stack};
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
 use crate::strength::tie::{Tie, hold_down};
 
 /// Where the bolts of these posts go.
-pub(super) fn bolts(job: &Job, feet: &Feet, posts: &[&Post]) -> Answered {
+pub(super) fn bolts(job: &Job, posts: &[&Post]) -> Answered {
     let stack = Stack::of(&job.settings);
     let Some(rim) = &stack.rim else {
         return asks("How tall is the rim? Say its size, for the bolts' places in it: the rim is a 2x10.");
@@ -45,7 +45,7 @@ pub(super) fn bolts(job: &Job, feet: &Feet, posts: &[&Post]) -> Answered {
     ]));
     reply.lines.extend(through(job, posts));
     reply.lines.extend(pull(&stack, bolts));
-    reply.lines.extend(in_the_way(job, feet, posts));
+    reply.lines.extend(in_the_way(job, posts));
     reply.values.more = vec![
         ("bolt_upper", bolts.upper.clone()),
         ("bolt_lower", bolts.lower.clone()),
@@ -135,7 +135,7 @@ fn pull(stack: &Stack, bolts: &Bolts) -> Vec<Line> {
 }
 
 /// What the bolts may hit.
-fn in_the_way(job: &Job, _: &Feet, posts: &[&Post]) -> Vec<Line> {
+fn in_the_way(job: &Job, posts: &[&Post]) -> Vec<Line> {
     let mut lines = Vec::new();
     let at_stairs = posts.iter().any(|p| p.kind == Kind::Fixed(End::StairHead) || p.turn < 0);
     if at_stairs {
@@ -151,14 +151,67 @@ fn in_the_way(job: &Job, _: &Feet, posts: &[&Post]) -> Vec<Line> {
     if posts.iter().any(quarter) {
         lines.push(say(Role::Detail, "Stop: a leg of one quarter has no room for a bolt and its edge distances. Use a whole post inside the rim there."));
     }
-    let says = match job.settings.joists {
-        Some(_) => {
-            "Where a joist stands right behind the leg, the bolts run into its end: move the line post beside it, or block on both sides."
-        }
-        None => {
-            "What stands behind the rim I was not told: a joist in line with the leg is hit end on. Block both sides of every post, joist to joist, before the decking covers it."
-        }
-    };
-    lines.push(say(Role::Detail, says));
+    lines.extend(behind(job, posts));
     lines
+}
+
+/// What a post finds behind the rim.
+#[derive(Clone, Copy, PartialEq)]
+enum Behind {
+    Joist,
+    OnJoist,
+    NoJoist,
+    RimAlong,
+    Angled,
+    Untold,
+}
+
+impl Behind {
+    const ALL: [Behind; 6] =
+        [Behind::OnJoist, Behind::NoJoist, Behind::RimAlong, Behind::Angled, Behind::Joist, Behind::Untold];
+
+    /// To follow the posts' numbers and a colon.
+    fn says(self) -> &'static str {
+        match self {
+            Behind::Joist => "a joist stands beside the leg: through rim and block, tied to that joist.",
+            Behind::OnJoist => {
+                "a joist stands in line with the leg, and the bolts run into its end: move the post beside it, or block on both sides of the joist and shift the bolts off it."
+            }
+            Behind::NoJoist => "no joist beside the leg: block from joist to joist behind the rim.",
+            Behind::RimAlong => {
+                "the rim runs along the joists: block back over two joist bays, not to the first joist alone (common practice, no source)."
+            }
+            Behind::Angled => "the joists meet the rim at an angle: blocks cut to it on both sides.",
+            Behind::Untold => {
+                "what stands behind the rim I was not told: a joist in line with the leg is hit end on. Block both sides, joist to joist, before the decking covers it."
+            }
+        }
+    }
+
+    fn of(layout: &Layout, post: &Post) -> Behind {
+        let over = layout.framing.iter().find(|f| (f.run, f.part) == (post.run, post.part));
+        match over.map(|f| &f.under) {
+            Some(Under::RimAlong(_)) => Behind::RimAlong,
+            Some(Under::Angled(_)) => Behind::Angled,
+            Some(Under::Missed(missed)) => match missed.iter().find(|m| m.at.value() == post.at.value()) {
+                Some(m) if m.on_joist => Behind::OnJoist,
+                Some(_) => Behind::NoJoist,
+                None => Behind::Joist,
+            },
+            Some(Under::Unknown) | None => Behind::Untold,
+        }
+    }
+}
+
+/// Posts alike in what they find, a line each. Corners and house ends have framing of their own.
+fn behind(job: &Job, posts: &[&Post]) -> Vec<Line> {
+    let layout = lay_out(job);
+    let own = |p: &&&Post| !matches!(p.kind, Kind::Fixed(end) if end.is_corner() || end.is_wall());
+    let found: Vec<(Behind, &Post)> = posts.iter().filter(own).map(|p| (Behind::of(&layout, p), *p)).collect();
+    let line = |what: Behind| {
+        let alike: Vec<&Post> = found.iter().filter(|(b, _)| *b == what).map(|(_, p)| *p).collect();
+        let spans = numbered(&alike).into_iter().chain([Span::Say(": "), Span::Say(what.says())]).collect();
+        (!alike.is_empty()).then(|| detail(spans))
+    };
+    Behind::ALL.into_iter().filter_map(line).collect()
 }
