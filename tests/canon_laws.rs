@@ -6,7 +6,7 @@ use num_rational::Ratio;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use railhand::grammar::ask::{About, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
+use railhand::grammar::ask::{About, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
@@ -359,6 +359,8 @@ fn fact() -> impl Strategy<Value = Fact> {
 fn query() -> impl Strategy<Value = Query> {
     prop_oneof![
         takeoff().prop_map(Query::Takeoff),
+        prop::option::of(length()).prop_map(|l| Query::Guard(GuardAsk::Needed(l))),
+        length().prop_map(|l| Query::Guard(GuardAsk::HighEnough(l))),
         of(run_id()).prop_map(Query::Layout),
         notch_ask().prop_map(Query::Notch),
         of(run_id()).prop_map(Query::Posts),

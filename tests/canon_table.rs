@@ -2,7 +2,7 @@
 //! the table freezes it: a job file saved today must read the same for good.
 
 use num_rational::Ratio;
-use railhand::grammar::ask::{About, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
+use railhand::grammar::ask::{About, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
@@ -596,6 +596,18 @@ fn each_fact_of_the_order_has_its_phrase() {
         ("labour: 450", Order::Labour(Decimal::from(450))),
     ];
     tells(rows.map(|(phrase, order)| (phrase, Fact::Order(order))));
+}
+
+#[test]
+fn each_question_about_the_guard_has_its_phrase() {
+    let rows = [
+        ("guard needed?", GuardAsk::Needed(None)),
+        ("guard needed at 29\" up?", GuardAsk::Needed(Some(ft(0, 29)))),
+        ("guard 35 3/4\" high enough?", GuardAsk::HighEnough(inch(143, 4))),
+    ];
+    for (phrase, ask) in rows {
+        holds(phrase, Act::Query(Query::Guard(ask)));
+    }
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{FlightAsk, NotchAsk, StairAsk, StrengthAsk, TakeoffAsk};
+use super::ask::{FlightAsk, GuardAsk, NotchAsk, StairAsk, StrengthAsk, TakeoffAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -61,6 +61,8 @@ pub enum Query {
     Rules,
     /// The rules that found something in the job.
     RulesFound,
+    /// Of the guard itself.
+    Guard(GuardAsk),
     /// Of balusters, parts, cuts and cost.
     Takeoff(TakeoffAsk),
     /// About the posts' feet.

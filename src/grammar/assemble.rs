@@ -91,7 +91,8 @@ impl Gather {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why suppose": a what-if of nothing.
-        let of_a_room = |c: &Clause| matches!(c, Clause::Strength(_) | Clause::Takeoff(_) | Clause::Flight(_));
+        let of_a_room =
+            |c: &Clause| matches!(c, Clause::Strength(_) | Clause::Takeoff(_) | Clause::Flight(_) | Clause::Guard(_));
         let asks = |c: &Clause| matches!(c, Clause::Query(_) | Clause::Ask(_) | Clause::Talk(_)) || of_a_room(c);
         if self.supposes && !clauses.is_empty() && clauses.iter().all(asks) {
             self.clash.get_or_insert(Clash::Apart);

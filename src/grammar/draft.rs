@@ -251,6 +251,8 @@ pub enum Clause {
     Orders(Vec<Order>),
     /// A question about balusters, parts, cuts or cost.
     Takeoff(TakeoffDraft),
+    /// A question about the guard itself.
+    Guard(GuardDraft),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
     /// A question about stairs or a gate.
@@ -389,6 +391,15 @@ pub enum Way {
         /// By so many degrees.
         degrees: u16,
     },
+}
+
+/// A question about the guard itself, before bare numbers get their unit.
+#[derive(Clone, Debug, PartialEq)]
+pub enum GuardDraft {
+    /// Whether one is needed, at a drop that may be said.
+    Needed(Option<Measure>),
+    /// Whether one so high is high enough.
+    HighEnough(Measure),
 }
 
 /// What to drop.

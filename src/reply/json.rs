@@ -119,6 +119,9 @@ fn values(v: &Values, tape: Tape) -> Value {
     put_list(&mut out, "bays", v.bays.iter().map(|b| bay(b, tape)));
     put_list(&mut out, "strength", v.strength.iter().map(strength));
     put_list(&mut out, "ends", v.ends.iter().map(|e| e.name().into()));
+    if let Some(needed) = v.guard_needed {
+        out.insert("guard_needed".into(), needed.into());
+    }
     json_takeoff::put(&mut out, &v.takeoff, tape);
     if let Some(first) = v.notches.first() {
         out.insert("notch".into(), notch(first, tape));

@@ -134,6 +134,8 @@ pub struct Values {
     pub strength: Vec<StrengthFig>,
     /// What comes off the posts' feet, one entry for each cut.
     pub notches: Vec<NotchFig>,
+    /// Whether a guard is required, where that was asked.
+    pub guard_needed: Option<bool>,
     /// Further figures, by names of the program's own.
     pub more: Vec<(&'static str, Fig)>,
     /// A flight's slope.

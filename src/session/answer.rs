@@ -2,6 +2,7 @@
 
 mod before;
 mod flight;
+mod guard;
 mod notch;
 mod outline;
 mod reasons;
@@ -78,6 +79,9 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         reply.findings = crate::rules::check(job, &lay_out(job));
     } else if let Some(Query::Flight(ask)) = then {
         (reply, figs) = flight::flight(job, ask);
+        reply.findings = crate::rules::check(job, &lay_out(job));
+    } else if let Some(Query::Guard(ask)) = then {
+        (reply, figs) = guard::guard(job, *ask);
         reply.findings = crate::rules::check(job, &lay_out(job));
     } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
@@ -237,6 +241,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Flight(ask) => flight::flight(job, ask),
         Query::Strength(ask) => strength::strength(job, ask),
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
+        Query::Guard(ask) => guard::guard(job, *ask),
         Query::Notch(ask) => notch::notch(job, *ask, width),
         Query::Rules => (rules::all(), Vec::new()),
         Query::RulesFound => (rules::found(job), Vec::new()),

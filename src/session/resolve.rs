@@ -12,6 +12,7 @@ mod drops;
 mod feet;
 mod flight;
 mod gates;
+mod guard;
 mod hung;
 mod runs;
 mod same;
@@ -159,6 +160,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
                 [ask] => then = Some(Query::Takeoff(*ask)),
                 _ => return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new())),
             },
+            Clause::Guard(draft) => then = Some(Query::Guard(self::guard::asked(draft)?)),
             Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
             Clause::Flight(draft) => then = Some(resolver.asked_flight(draft)?),
             Clause::Talk(Talk::Hello) => {}
@@ -176,8 +178,8 @@ fn two_questions(then: Option<&Query>, query: &Query) -> bool {
 }
 
 fn is_question(c: &Clause) -> bool {
-    use Clause::{Ask, AskStairs, Flight, Query, Takeoff};
-    matches!(c, Ask(_) | AskStairs(_) | Query(_) | Flight(_) | Takeoff(_))
+    use Clause::{Ask, AskStairs, Flight, Guard, Query, Takeoff};
+    matches!(c, Ask(_) | AskStairs(_) | Query(_) | Flight(_) | Takeoff(_) | Guard(_))
 }
 
 /// Facts of the same run told in one line, as one fact.
@@ -320,7 +322,7 @@ impl Resolver<'_> {
                 let told = orders.iter().try_fold(branch, |b, order| b.with(Fact::Order(order.clone())));
                 told.map(|b| vec![b])
             }
-            Clause::Takeoff(_) => Ok(vec![branch]),
+            Clause::Takeoff(_) | Clause::Guard(_) => Ok(vec![branch]),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),

@@ -1,12 +1,14 @@
 //! What each room can be asked: one vocabulary a room, wrapped in one [`super::Query`].
 
 mod flight;
+mod guard;
 mod notch;
 mod stairs;
 mod strength;
 mod takeoff;
 
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
+pub use guard::GuardAsk;
 pub use notch::{NotchAsk, Whose};
 pub use stairs::StairAsk;
 pub use strength::{About, StrengthAsk};

@@ -34,6 +34,7 @@ mod fact;
 mod flight;
 mod foot;
 mod gate;
+mod guard;
 mod length;
 mod notch;
 mod order;

@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | stairs and gates, as in `ask_stairs` and `flight`, strength, takeoff or notch, and "?" | "job?" | "rule " id "?"
+//!       | stairs and gates, as in `ask_stairs` and `flight`, strength, takeoff, guard or notch, and "?" | "job?" | "rule " id "?"
 //!       | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
 //!       | "rules" [" found"] "?"
 //! ```
@@ -10,6 +10,7 @@
 use super::Read;
 use super::ask_stairs::{read_ask, write_ask};
 use super::flight::{read_flight_ask, write_flight_ask};
+use super::guard::{read_guard, write_guard};
 use super::length::{read_lumber, read_told, write_told};
 use super::notch::{read_notch, write_notch};
 use super::strength::{read_strength, write_strength};
@@ -46,6 +47,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::RulesFound => "rules found?".to_owned(),
         Query::Sources => "sources?".to_owned(),
         Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
+        Query::Guard(ask) => format!("{}?", write_guard(*ask)),
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
         Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
     }
@@ -80,6 +82,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         value(Query::RulesFound, tag("rules found")),
         value(Query::Rules, tag("rules")),
         value(Query::Sources, tag("sources")),
+        map(read_guard, Query::Guard),
         map(read_takeoff, Query::Takeoff),
         map(read_notch, Query::Notch),
     ));

@@ -191,9 +191,10 @@ pub fn places(input: In<'_>) -> Out<'_, End> {
 
 /// A named side.
 pub fn side(input: In<'_>) -> Out<'_, Side> {
-    any(|s| match s {
-        Sense::Side(side) => Some(side),
-        _ => None,
+    // "three sides" counts them: no side has that name.
+    one(|item: &Item| {
+        let side = item.senses().iter().find_map(|s| if let Sense::Side(side) = s { Some(*side) } else { None });
+        side.filter(|_| &*item.text != "sides")
     })
     .parse(input)
 }

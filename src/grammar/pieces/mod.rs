@@ -15,6 +15,7 @@ mod flight;
 mod flights;
 mod framing;
 mod gates;
+mod guard;
 mod hung;
 mod known;
 mod lengths;
@@ -340,6 +341,8 @@ const PARSERS: &[(Parse, u32)] = &[
     (takeoff::splits, 0),
     (takeoff::by_object, 0),
     (takeoff::dried, 0),
+    (guard::needed, 0),
+    (guard::high_enough, 0),
     (takeoff::routed, 0),
     (takeoff::measured, 0),
     (order::kerf, 0),

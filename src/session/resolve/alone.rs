@@ -41,6 +41,7 @@ impl Resolver<'_> {
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
             [Clause::AskStairs(asked)] => answered(Act::Query(self.asked_stairs(asked)?)),
             [Clause::Takeoff(draft)] => self.takeoff_alone(draft).map(Some),
+            [Clause::Guard(draft)] => answered(Act::Query(Query::Guard(super::guard::asked(draft)?))),
             [Clause::Cut(m)] => self.measured(m).map(Some),
             // "across 8" in a walk is its next side, not a measure said alone.
             [Clause::Run(draft)]

@@ -1,0 +1,185 @@
+//! Questions about the guard itself: whether one is needed, whether it is high enough.
+
+use super::Say;
+use super::atoms::{In, Out, det, length, part, sense, sep};
+use super::phrase::{ends, said};
+use crate::grammar::draft::{Clause, GuardDraft};
+use crate::grammar::sense::{Cue, Part, Sense};
+use crate::measure::Measure;
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{opt, peek, value};
+use nom::multi::many0_count;
+use nom::sequence::{delimited, preceded, terminated};
+
+fn asked(draft: GuardDraft) -> Say {
+    Say::Clause(Clause::Guard(draft))
+}
+
+fn guard(input: In<'_>) -> Out<'_, ()> {
+    let article = many0_count(said(&["a", "an", "any", "the", "my", "that", "this"]));
+    value((), (article, opt(said(&["top"])), alt((part(Part::Guard), part(Part::Rail), part(Part::TopRail)))))
+        .parse(input)
+}
+
+/// "do I need a rail", "is a guard required", "guard or no guard", "rail needed".
+fn need(input: In<'_>) -> Out<'_, ()> {
+    let lead = || many0_count(said(&["so", "then", "and", "now", "ok"]));
+    let do_i = || {
+        said(&[
+            "do i need",
+            "do we need",
+            "do you need",
+            "do they need",
+            "does it need",
+            "does this need",
+            "does that need",
+            "does the deck need",
+            "does this deck need",
+            "will i need",
+            "will we need",
+            "will it need",
+            "would i need",
+            "would it need",
+            "do i have to have",
+            "do we have to have",
+            "do i have to put up",
+            "does it have to have",
+            "do i want",
+            "dont i need",
+            "don't i need",
+            "does it call for",
+            "does it require",
+            "am i required to have",
+            "do i gotta have",
+        ])
+    };
+    let needed = || said(&["needed", "required", "necessary", "mandatory", "called for"]);
+    let here = || opt(said(&["here", "there", "at all", "then", "on it", "up there", "by code"]));
+    let i_need = value((), (do_i(), guard));
+    let is_it = value((), (said(&["is", "are"]), guard, needed()));
+    let or_not = value((), (guard, said(&["or"]), said(&["no", "not"]), opt(guard)));
+    let bare = value((), (opt(said(&["need"])), guard, needed(), peek(sep("?"))));
+    value((), (lead(), alt((i_need, is_it, or_not, bare)), here())).parse(input)
+}
+
+fn up(input: In<'_>) -> Out<'_, ()> {
+    let word = alt((said(&["up", "up in the air", "high", "tall", "up there"]), sense(Sense::Cue(Cue::Above))));
+    value((), many0_count(word)).parse(input)
+}
+
+/// "deck is exactly 30": the deck's height where no "up" makes it a fact of its own.
+fn stands(input: In<'_>) -> Out<'_, Measure> {
+    let so =
+        many0_count(said(&["is", "'s", "are", "exactly", "only", "just", "right at", "sits", "stands", "at", "about"]));
+    let deck = (det, alt((part(Part::Deck), said(&["it"]))), so);
+    preceded(deck, length).parse(input)
+}
+
+/// "do I need a guard at 29 inches", "deck is exactly 30, guard or no guard".
+pub fn needed(input: In<'_>) -> Out<'_, Say> {
+    let signs = || many0_count(sep(",-.;:"));
+    let first = (terminated(stands, (up, signs())), need).map(|(m, ())| Some(m));
+    let drop = || {
+        alt((preceded(said(&["at", "for", "if it 's", "if it is"]), length), preceded(said(&["if", "when"]), stands)))
+    };
+    let last = preceded(need, opt(terminated(drop(), up)));
+    // "need a guard at 24?": without the mark it tells of one.
+    let asks = terminated(preceded((said(&["need", "i need"]), guard), opt(terminated(drop(), up))), peek(sep("?")));
+    let end = (opt(said(&["deck", "drop", "now"])), peek(ends));
+    terminated(alt((first, last, asks)), end).map(|drop| asked(GuardDraft::Needed(drop))).parse(input)
+}
+
+/// "the rail's only 35 3/4, am I sunk", "is 35 1/2 high enough for a guard".
+pub fn high_enough(input: In<'_>) -> Out<'_, Say> {
+    let high = || opt(said(&["high", "tall", "now", "high now", "off the deck", "to the top"]));
+    let after = opt((
+        said(&["after", "since", "once", "now that", "now", "with"]),
+        det,
+        opt(said(&["new"])),
+        alt((part(Part::Decking), part(Part::Deck))),
+        many0_count(said(&["went", "is", "was", "on", "down", "in", "got", "laid"])),
+        opt(sep(",")),
+    ));
+    let comes = many0_count(said(&[
+        "is",
+        "'s",
+        "are",
+        "only",
+        "just",
+        "now",
+        "ends up",
+        "ended up",
+        "comes out",
+        "came out",
+        "comes out at",
+        "came out at",
+        "measures",
+        "measured",
+        "sits",
+        "at",
+        "comes",
+        "came",
+        "to",
+        "out",
+    ]));
+    let fear = alt((
+        said(&[
+            "am i sunk",
+            "am i screwed",
+            "am i short",
+            "am i in trouble",
+            "am i ok",
+            "am i good",
+            "too low",
+            "short",
+        ]),
+        value((), (said(&["is that", "is it", "will that", "does that", "will it", "does it", "that", "is this"]), ok)),
+        value((), (said(&["am i", "are we"]), ok)),
+        value((), (ok, peek(sep("?")))),
+    ));
+    let told = delimited((after, guard, comes), length, (high(), many0_count(sep(",-.;")), fear));
+    let is = delimited(
+        said(&["is", "will", "would", "does"]),
+        length,
+        (opt(said(&["be"])), enough, opt((said(&["for"]), guard))),
+    );
+    let is_a = delimited(
+        said(&["is", "will", "would"]),
+        preceded(det, length),
+        (opt(sep("-")), opt(said(&["high", "tall"])), guard, opt(said(&["be"])), ok),
+    );
+    terminated(alt((told, is, is_a)), peek(ends)).map(|m| asked(GuardDraft::HighEnough(m))).parse(input)
+}
+
+fn enough(input: In<'_>) -> Out<'_, ()> {
+    said(&["high enough", "tall enough"]).parse(input)
+}
+
+fn ok(input: In<'_>) -> Out<'_, ()> {
+    let mut word = said(&[
+        "ok",
+        "okay",
+        "short",
+        "legal",
+        "enough",
+        "high enough",
+        "tall enough",
+        "too low",
+        "too short",
+        "fine",
+        "good",
+        "sunk",
+        "screwed",
+        "in trouble",
+        "pass",
+        "work",
+        "fly",
+        "to code",
+        "good enough",
+        "allowed",
+        "alright",
+        "a problem",
+    ]);
+    word.parse(input)
+}

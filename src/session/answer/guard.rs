@@ -1,0 +1,106 @@
+//! Whether a guard is needed, and whether it is high enough.
+
+use super::Figs;
+use crate::figure::{Fig, Why};
+use crate::grammar::ask::GuardAsk;
+use crate::job::Job;
+use crate::limits::{self, Limit};
+use crate::measure::Length;
+use crate::reply::{Line, Reply, Role, Span, Status, Style};
+
+/// The answer to a question about the guard itself.
+pub(super) fn guard(job: &Job, ask: GuardAsk) -> (Reply, Figs) {
+    match ask {
+        GuardAsk::Needed(drop) => match drop.or(job.settings.grade) {
+            Some(drop) => needed(&Fig::told(drop, "the drop")),
+            None => (untold(), Vec::new()),
+        },
+        GuardAsk::HighEnough(high) => high_enough(&Fig::told(high, "the guard's height")),
+    }
+}
+
+fn inches(f: &Fig) -> Span {
+    Span::Fig(f.clone(), Style::InchesExact)
+}
+
+/// The rule where no drop is told, and what to tell.
+fn untold() -> Reply {
+    let (mut reply, _) = super::rule(&limits::GUARD_TRIGGER);
+    let says = "How high is the deck above that ground? Say it as \"deck is 28 up\", and I judge it.";
+    reply.lines.push(Line::say(Role::Question, says));
+    reply
+}
+
+fn over(a: &Fig, limit: &Fig) -> Length {
+    a.as_length().unwrap_or(Length::ZERO) - limit.as_length().unwrap_or(Length::ZERO)
+}
+
+fn needed(drop: &Fig) -> (Reply, Figs) {
+    let limit = Fig::limit(&limits::GUARD_TRIGGER);
+    let past = over(drop, &limit);
+    let (lead, tail) = if past.is_positive() {
+        ("Yes: a drop of ", " is more than ")
+    } else if past == Length::ZERO {
+        ("By the words no, and by a hair: a drop of ", " is not more than ")
+    } else {
+        ("No: a drop of ", " is not more than ")
+    };
+    let spans =
+        [Span::Say(lead), inches(drop), Span::Say(tail), inches(&limit), Span::Say(", so far as the model code goes.")];
+    let mut reply = Reply::of(Status::Answered);
+    reply.lines.push(Line::new(Role::Answer, spans));
+    let says = "The drop is looked for at every place along the run, down to the lowest ground within 36 in. of the edge: one spot that is deeper makes it required.";
+    reply.lines.push(Line::say(Role::Detail, says));
+    reply.lines.extend(source(&limits::GUARD_TRIGGER));
+    reply.values.guard_needed = Some(past.is_positive());
+    reply.values.more = vec![("drop", drop.clone()), ("guard_trigger", limit.clone())];
+    (reply, vec![("drop", drop.clone()), ("limit", limit)])
+}
+
+fn high_enough(high: &Fig) -> (Reply, Figs) {
+    let limit = Fig::limit(&limits::GUARD_HEIGHT);
+    let past = over(high, &limit);
+    let short = past < Length::ZERO;
+    let mut reply = Reply::of(Status::Answered);
+    reply.values.more = vec![("height", high.clone()), ("guard_height", limit.clone())];
+    let spans = if short {
+        let why = Why::Formula(
+            "the least height less the height told",
+            vec![("least", limit.clone()), ("told", high.clone())],
+        );
+        let lacks = Fig::length(-past, why);
+        reply.values.result = Some(lacks.clone());
+        vec![
+            Span::Say("Short by "),
+            inches(&lacks),
+            Span::Say(": "),
+            inches(high),
+            Span::Say(" where a required guard is at least "),
+            inches(&limit),
+            Span::Say(" to its top."),
+        ]
+    } else {
+        vec![
+            Span::Say("High enough: "),
+            inches(high),
+            Span::Say(" where a required guard is at least "),
+            inches(&limit),
+            Span::Say(" to its top."),
+        ]
+    };
+    reply.lines.push(Line::new(Role::Answer, spans));
+    let says = if short {
+        "Measured from the decking as it is now, up to the top of the rail or cap: raise the rail or add a cap. What was built to an older code stands only where the building department says so."
+    } else {
+        "Measured from the decking as it is now, up to the top of the rail or cap; some places ask for 42 in."
+    };
+    reply.lines.push(Line::say(Role::Detail, says));
+    reply.lines.extend(source(&limits::GUARD_HEIGHT));
+    (reply, vec![("height", high.clone()), ("least", limit)])
+}
+
+fn source(limit: &'static Limit) -> [Line; 2] {
+    let spans = [Span::Say("Source: "), Span::Say(limit.source), Span::Say(".")];
+    let decides = "Your building department decides which code, edition and changes hold where you are.";
+    [Line::new(Role::Detail, spans), Line::say(Role::Detail, decides)]
+}
