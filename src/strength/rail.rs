@@ -27,6 +27,15 @@ pub struct Piece {
     pub lie: Lie,
 }
 
+/// The pieces of a rail as far as it was told, the cautious choice for the rest: one 2x4 laid
+/// flat. A cap thinner than the tables begin is not counted on.
+pub fn made_up(rail: Option<Lumber>, lie: Option<Lie>, cap: Option<Lumber>) -> Vec<Piece> {
+    let two_by = u16::try_from(limits::TOP_RAIL.value).unwrap_or(4);
+    let rail = Piece { size: rail.unwrap_or(Lumber::by(2, two_by)), lie: lie.unwrap_or(Lie::Flat) };
+    let cap = cap.filter(|c| c.thick_quarters >= 8).map(|size| Piece { size, lie: Lie::Flat });
+    [Some(rail), cap].into_iter().flatten().collect()
+}
+
 /// Which way the load goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
