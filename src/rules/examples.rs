@@ -198,6 +198,8 @@ examples! {
     edge_rail_over_5_ft_6 = rail(Lie::Edge);
     pine_4x4_at_42 = pine(42);
     pine_4x4_at_36 = pine(36);
+    pine_4x4_notched_half = [pine(36), notch(28, Lumber::FOUR_BY_FOUR)].concat();
+    pine_6x6_notched_half_inch = [pine(36), notch(8, Lumber::SIX_BY_SIX)].concat();
     bolted_at_42 = bolted(42);
     bolted_at_36 = bolted(36);
     risers_of_8 = flight(5, 128, []);

@@ -117,6 +117,9 @@ pub static RULES: &[Rule] = rules! {
     Check "post-bending-over-allowed" "Post bends past what its wood is allowed"
         "200 lb at the guard's top bends the post at the deck; checked where the wood and the height were told."
         TOP_LOAD strength::post_bends, pine_4x4_at_42 / pine_4x4_at_36;
+    Check "leg-bending-over-allowed" "Notched leg bends past what its wood is allowed"
+        "200 lb at the guard's top bends what a notch leaves of the post; checked where the wood was told."
+        TOP_LOAD strength::leg_bends, pine_4x4_notched_half / pine_6x6_notched_half_inch;
     Check "hold-down-over-published" "Upper bolt pulled past the published hold-down"
         "The published hold-down is good for 1,800 lb and speaks of guards up to 36 in. high."
         HOLD_DOWN strength::pull_over, bolted_at_42 / bolted_at_36;

@@ -50,10 +50,8 @@ fn sag_spans(span: &Fig, sag: &Judged) -> Vec<Span> {
     lead.into_iter().chain(over).collect()
 }
 
-/// A whole square post's bending at the deck, where the wood and the height were told.
-fn post_bending(job: &Job) -> Option<Judged> {
-    job.settings.timber.species?;
-    job.settings.height_top?;
+/// The job's square line posts: the lumber, and its side; `None` where only a width was told.
+fn square_post(job: &Job) -> Option<(Lumber, Fig)> {
     let nominal = u16::try_from(limits::POST_SIZE.value).ok()?;
     let size = match job.settings.post(PostRole::Line) {
         Some(PostSize::Lumber(l)) => l,
@@ -61,21 +59,43 @@ fn post_bending(job: &Job) -> Option<Judged> {
         None => Lumber::by(nominal, nominal),
     };
     let (thick, _) = size.dressed().filter(|_| size.is_square())?;
-    let width = Fig::length(thick, Why::Table("dressed dry size of the post", "PS 20 size table"));
-    let section = Leg::Whole.section(&width).ok()?;
+    Some((size, Fig::length(thick, Why::Table("dressed dry size of the post", "PS 20 size table"))))
+}
+
+/// A leg's bending under 200 lb at the guard's top, where the wood was told.
+fn bends(job: &Job, leg: &Leg, size: Lumber, side: &Fig) -> Option<Judged> {
+    job.settings.timber.species?;
+    let section = leg.section(side).ok()?;
     let allowed = Wood::taken(&job.settings.timber).bending(size, Lie::Edge).ok()?;
     Judged::of(bending(&section, Push::Held, &height(job)).ok()?, allowed).ok()
 }
 
-/// A whole post that bends past what the wood told is allowed.
+fn over(judged: Option<Judged>, lead: &'static str) -> Vec<Vec<Span>> {
+    let tail = " times what the wood told is allowed, by arithmetic for the load duration told or ten years'.";
+    let says = |j: Judged| vec![Span::Say(lead), fig(&j.ratio), Span::Say(tail)];
+    judged.filter(|j| !j.holds()).map(says).into_iter().collect()
+}
+
+/// A whole post that bends past what the wood told is allowed, at a height told.
 pub(super) fn post_bends(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let over = post_bending(job).filter(|j| !j.holds());
-    let says = |j: Judged| {
-        let lead = "200 lb at the guard's top bends a whole post at the deck ";
-        let tail = " times what the wood told is allowed, by arithmetic for the load duration told or ten years'.";
-        vec![Span::Say(lead), fig(&j.ratio), Span::Say(tail)]
+    let whole = || {
+        job.settings.height_top?;
+        let (size, side) = square_post(job)?;
+        bends(job, &Leg::Whole, size, &side)
     };
-    over.map(says).into_iter().collect()
+    over(whole(), "200 lb at the guard's top bends a whole post at the deck ")
+}
+
+/// What a notch told leaves of a post along a straight edge, bent past what its wood is allowed.
+pub(super) fn leg_bends(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let leg = || {
+        let deep = super::notch::deep(job)?;
+        let (size, side) = square_post(job)?;
+        let from = vec![("post", side.clone()), ("notch", Fig::told(deep, "the notch"))];
+        let left = Fig::length(side.as_length()? - deep, Why::Formula("the post less the notch", from));
+        bends(job, &Leg::Across(left), size, &side)
+    };
+    over(leg(), "200 lb at the guard's top bends the leg the notch leaves along a straight edge ")
 }
 
 /// Through bolts told under a guard the published hold-down does not cover.
