@@ -128,6 +128,9 @@ fn says_who_gives_the_sources_alone() {
 fn memory_is_called_memory() {
     let limit = railhand::limits::LIMITS.iter().find(|l| l.trust == railhand::limits::Trust::Memory);
     let asked = format!("rule {}?", limit.expect("some limit is from memory").id);
+    for lines in [["actual size of 1x4", "says who"], ["actual size of 1x4", "why?"]] {
+        assert!(talk(&lines).1.contains("PS 20 size table (from memory"), "1x4 is a row from memory");
+    }
     for line in ["says who", "why?"] {
         let (_, text, _) = talk(&[&asked, line]);
         assert!(text.contains("from memory"), "{asked} {line}: {text}");

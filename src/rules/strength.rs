@@ -59,7 +59,7 @@ fn square_post(job: &Job) -> Option<(Lumber, Fig)> {
         None => Lumber::by(nominal, nominal),
     };
     let (thick, _) = size.dressed().filter(|_| size.is_square())?;
-    Some((size, Fig::length(thick, Why::Table("dressed dry size of the post", "PS 20 size table"))))
+    Some((size, Fig::length(thick, Why::Table("dressed dry size of the post", size.table()))))
 }
 
 /// A leg's bending under 200 lb at the guard's top, where the wood was told.

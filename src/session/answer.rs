@@ -342,7 +342,7 @@ fn actual(lumber: Lumber) -> (Reply, Figs) {
         let says = Line::say(Role::Answer, "That is not a size of lumber I know.");
         return (Reply { lines: vec![says], ..Reply::of(Status::Refused) }, Vec::new());
     };
-    let dressed = |l| Fig::length(l, Why::Table("dressed dry size", "PS 20 size table"));
+    let dressed = |l| Fig::length(l, Why::Table("dressed dry size", lumber.table()));
     let (thick, wide) = (dressed(thick), dressed(wide));
     let mut reply = Reply::of(Status::Answered);
     let inches = |f: &Fig| Span::Fig(f.clone(), Style::Inches);

@@ -65,7 +65,7 @@ impl Piece {
 
     fn sides(self, way: Way) -> Result<(Fig, Fig), Refused> {
         let (thick, wide) = self.size.dressed().ok_or(Refused::NotLumber(self.size))?;
-        let fig = |l, what| Fig::length(l, Why::Table(what, "PS 20 size table"));
+        let fig = |l, what| Fig::length(l, Why::Table(what, self.size.table()));
         let (thick, wide) = (fig(thick, "dressed dry thickness"), fig(wide, "dressed dry width"));
         Ok(if self.lie_to(way) == Lie::Flat { (wide, thick) } else { (thick, wide) })
     }

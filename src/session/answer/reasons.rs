@@ -89,7 +89,9 @@ impl Sources {
             }
             Why::Formula(_, inputs) => inputs.iter().for_each(|(n, f)| self.of(n, f, depth + 1)),
             Why::Table(what, source) => {
-                if !self.tables.iter().any(|[_, w, s]| w == what && s == source && *what != "a factor") {
+                // A factor's own name says which it is.
+                let same = |t: &[&str; 3]| t[1..] == [*what, *source] && (*what != "a factor" || t[0] == name);
+                if !self.tables.iter().any(same) {
                     self.tables.push([name, what, source]);
                 }
             }

@@ -17,7 +17,7 @@ pub(super) fn tie(_: &Job, ask: &StrengthAsk, taken: &Taken) -> Result<Tie, Refu
     let drawn = Tie::as_drawn(taken.height.clone());
     let Some(rim) = ask.rim else { return Ok(drawn) };
     let (_, deep) = rim.dressed().ok_or(Refused::NotLumber(rim))?;
-    let deep = Fig::length(deep, Why::Table("dressed dry depth of the rim", "PS 20 size table"));
+    let deep = Fig::length(deep, Why::Table("dressed dry depth of the rim", rim.table()));
     let apart = apart_in(&deep, &drawn.edge)?;
     Ok(if apart.as_length() > drawn.apart.as_length() { drawn } else { Tie { apart, ..drawn } })
 }

@@ -28,7 +28,7 @@ pub(super) fn size(job: &Job, ask: &StrengthAsk) -> Option<Lumber> {
 
 fn width(size: Lumber) -> Result<Fig, Refused> {
     let (thick, _) = size.dressed().ok_or(Refused::NotLumber(size))?;
-    Ok(Fig::length(thick, Why::Table("dressed dry size of the post", "PS 20 size table")))
+    Ok(Fig::length(thick, Why::Table("dressed dry size of the post", size.table())))
 }
 
 fn no_values() -> Answered {
