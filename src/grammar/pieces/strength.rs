@@ -62,7 +62,8 @@ pub fn question(input: In<'_>) -> Out<'_, Say> {
     if asks && bits.contains(&Bit::Safe) {
         return Ok((rest, Say::Clause(Clause::NotYet(NO_SAFE))));
     }
-    if asks && bits.contains(&Bit::OtherWood) {
+    let speaks = bits.iter().any(|b| matches!(b, Bit::Cue(_)));
+    if (asks || speaks) && bits.contains(&Bit::OtherWood) {
         return Ok((rest, Say::Clause(Clause::NotYet(NO_WOOD))));
     }
     let posts = bits.iter().filter(|b| matches!(b, Bit::Lumber(l) if l.thick_quarters >= 16)).count();

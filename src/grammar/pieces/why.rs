@@ -25,9 +25,8 @@ fn said(draft: WhyDraft) -> Say {
 }
 
 fn why(input: In<'_>) -> Out<'_, ()> {
-    let words =
-        text(&["is", "'s", "is it", "it 's", "its", "do i need", "do we need", "did you put", "put", "exactly"]);
-    value((), (sense(Sense::Ask(Ask::Why)), opt(words))).parse(input)
+    let is = opt(text(&["is", "'s", "is it", "it 's", "its", "do i need", "do we need", "did you put", "put"]));
+    value((), (sense(Sense::Ask(Ask::Why)), is, opt(text(&["it"])))).parse(input)
 }
 
 /// The line's end, a mark on it or not.

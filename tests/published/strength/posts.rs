@@ -143,6 +143,14 @@ fn what_breaks_a_quarter_of_graded_stock() {
     printed(&load, "57", "2.1 x 1,100 psi");
 }
 
+/// ASTM E985: a post's top moves no more than its height over 12: 3 in. at 36, 3 1/2 at 42.
+#[test]
+fn how_far_a_top_may_move() {
+    for (height, text) in [(36, "3.0"), (42, "3.5")] {
+        printed(&post::sway_limit(&inches(height, 1)).expect("small"), text, &format!("{height} in."));
+    }
+}
+
 /// P a^3 / (3 E I) of a 4x4: 0.178, 0.197, 0.155 and 0.249 in. at 36, 0.282 at 42.
 #[test]
 fn sway_of_a_4x4() {
