@@ -213,3 +213,21 @@ fn what_is_not_known_is_refused_with_what_is() {
         assert_eq!(session.job().settings.timber.species, None);
     }
 }
+
+/// "could I do 3 bays" counts them; "8 ft bays" says how long they are.
+#[test]
+fn so_many_bays_or_bays_so_long() {
+    let read = |line| talk(&[RUN, line]).0.readback.expect("it is read");
+    assert_eq!(read("could I do 3 bays"), "suppose: run 1: 3 bays");
+    assert_eq!(read("could I do 8 ft bays"), "strength of a bay stretched: 8'-0\" clear?");
+}
+
+/// The ball is tried in the clear gap: what a run is measured between has nothing to do with it.
+#[test]
+fn the_ball_is_tried_in_the_clear() {
+    for line in ["does the ball test apply on center or clear", "is the ball checked clear or on centre"] {
+        let (reply, text, _) = talk(&[line]);
+        assert_eq!(reply.readback.as_deref(), Some("rule whole-opening?"), "{line}");
+        assert!(text.starts_with("Gaps are measured clear"), "{text}");
+    }
+}

@@ -4,7 +4,7 @@ use crate::grammar::items::senses_in;
 use crate::grammar::measures::measures_at;
 use crate::grammar::sense::{Part, Sense};
 use crate::grammar::words::{Kind, Word};
-use crate::measure::{Meaning, Measure, Side};
+use crate::measure::{Lumber, Meaning, Measure, Side};
 
 /// What is wrong with a number of the line, if one is below zero, over zero or past
 /// counting.
@@ -33,8 +33,15 @@ const NO_LUMBER: &str = "That is not a size of lumber I have figures for. The si
 fn no_lumber(words: &[Word], at: usize) -> bool {
     let part =
         |s: Sense| matches!(s, Sense::Part(Part::Post | Part::LinePost | Part::Rail | Part::TopRail | Part::Rim));
-    let whole = |s: &Side| matches!(s, Side::Bare(n) if n.value.is_integer() && !n.fraction && n.value <= 24.into());
-    let by = |m: &Measure| matches!(&m.meaning, Meaning::By(a, b) if whole(a) && whole(b));
+    let whole = |s: &Side| match s {
+        Side::Bare(n) if n.value.is_integer() && !n.fraction => u16::try_from(n.value.to_integer()).ok(),
+        _ => None,
+    };
+    let none_sawn = |a: u16, b: u16| a <= 24 && b <= 24 && Lumber::by(a.min(b), a.max(b)).dressed().is_none();
+    let by = |m: &Measure| match &m.meaning {
+        Meaning::By(a, b) => whole(a).zip(whole(b)).is_some_and(|(a, b)| none_sawn(a, b)),
+        _ => false,
+    };
     senses_in(words).any(part) && measures_at(words, at).iter().any(|island| by(&island.measure))
 }
 

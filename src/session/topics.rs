@@ -73,10 +73,11 @@ pub(super) fn beside(limit: &Limit, words: &[Word], items: &[Item]) -> Vec<Range
     let said = |at: usize| of_topic(&words[at].text) || LIGHT.contains(&words[at].text.as_str());
     let again = |i: &Item| i.words.start > 0 && words[i.words.start].text == words[i.words.start - 1].text;
     let part = |i: &Item| {
-        i.words.clone().all(said) && !again(i)
-            || i.is_sep()
-            || i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))
-            || i.is_light() && !i.may_be(Sense::Not) && !weighs(i)
+        i.is_sep()
+            || !again(i)
+                && (i.words.clone().all(said)
+                    || i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))
+                    || i.is_light() && !i.may_be(Sense::Not) && !weighs(i))
     };
     items.iter().filter(|i| !part(i)).map(|i| i.words.clone()).collect()
 }
