@@ -194,7 +194,11 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
         return Choice::WhySo(0..words.len());
     }
     if let Some(limit) = limit {
-        let said = items.iter().filter(|i| !super::topics::belongs(i, limit)).map(|i| i.words.clone()).collect();
+        let said = items
+            .iter()
+            .filter(|i| !super::topics::belongs(i, limit) || super::topics::again(i, words))
+            .map(|i| i.words.clone())
+            .collect();
         // A question with figures of its own wants them worked out, not a rule read to it.
         return if own_figures(items) || super::topics::counts(items) {
             Choice::NotWorked(limit, 0..words.len())
