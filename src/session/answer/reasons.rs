@@ -205,7 +205,8 @@ mod tests {
 
     #[test]
     fn figures_stand_behind_their_names() {
-        let rows: [(&str, &[(&str, Fig)], &str); 4] = [
+        type Row<'a> = (&'static str, &'a [(&'static str, Fig)], &'a str);
+        let rows: [Row<'_>; 4] = [
             (
                 "(span less line posts) over bays",
                 &[("span", told(137)), ("line posts", told(7)), ("bays", told(2))],
