@@ -143,10 +143,12 @@ fn trust(status: &str) -> &'static str {
 fn sizes(data: &Sizes) -> String {
     let mut rows = String::new();
     for d in &data.dressed {
-        trust(&d.status);
-        let _ = writeln!(rows, "    ({}, {}),", d.nominal, d.sixteenths);
+        let memory = trust(&d.status) == "Memory";
+        let _ = writeln!(rows, "    ({}, {}, {memory}),", d.nominal, d.sixteenths);
     }
-    format!("/// Nominal quarter inches, dressed sixteenths.\nconst DRESSED: &[(u16, i64)] = &[\n{rows}];\n")
+    format!(
+        "/// Nominal quarter inches, dressed sixteenths, from memory.\nconst DRESSED: &[(u16, i64, bool)] = &[\n{rows}];\n"
+    )
 }
 
 fn saws(data: &Saws) -> String {

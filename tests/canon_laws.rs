@@ -6,7 +6,9 @@ use num_rational::Ratio;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use railhand::grammar::ask::{About, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
+use railhand::grammar::ask::{
+    About, Apart, Counted, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
+};
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
@@ -356,6 +358,19 @@ fn fact() -> impl Strategy<Value = Fact> {
     ]
 }
 
+fn why() -> impl Strategy<Value = WhyAsk> {
+    let counted = select(vec![Counted::Posts, Counted::Bays, Counted::Balusters]);
+    prop_oneof![
+        (length(), select(vec![Apart::Unsaid, Apart::Clear, Apart::Centre])).prop_map(|(l, a)| WhyAsk::NotBay(l, a)),
+        (run_id(), any::<u16>()).prop_map(|(id, n)| WhyAsk::NotBays(id, n)),
+        (run_id(), length()).prop_map(|(id, l)| WhyAsk::PostAt(id, l)),
+        run_id().prop_map(WhyAsk::LinePosts),
+        length().prop_map(WhyAsk::Length),
+        (-5_000_i128..5_000, 1_i128..64).prop_map(|(n, d)| WhyAsk::Number(Ratio::new(n, d))),
+        (counted, any::<u16>()).prop_map(|(what, n)| WhyAsk::Counted(what, n)),
+    ]
+}
+
 fn query() -> impl Strategy<Value = Query> {
     prop_oneof![
         takeoff().prop_map(Query::Takeoff),
@@ -371,6 +386,7 @@ fn query() -> impl Strategy<Value = Query> {
         select(LIMITS).prop_map(Query::Rule),
         lumber().prop_map(Query::Actual),
         strength().prop_map(Query::Strength),
+        why().prop_map(Query::WhyOf),
         told().prop_map(|t| Query::Measure { length: t.length, shade: t.shade, about: t.about }),
     ]
 }

@@ -2,7 +2,9 @@
 //! the table freezes it: a job file saved today must read the same for good.
 
 use num_rational::Ratio;
-use railhand::grammar::ask::{About, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose};
+use railhand::grammar::ask::{
+    About, Apart, Counted, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
+};
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
@@ -352,6 +354,15 @@ fn each_question_has_its_phrase() {
         ("length 13'-0\"?", Query::Measure { length, shade: None, about: false }),
         ("length about 13'-0\" strong?", Query::Measure { length, shade: Some(Shade::Strong), about: true }),
         ("why?", Query::Why),
+        ("why not bays of 10'-0\"?", Query::WhyOf(WhyAsk::NotBay(ft(10, 0), Apart::Unsaid))),
+        ("why not bays of 6'-0\" clear?", Query::WhyOf(WhyAsk::NotBay(ft(6, 0), Apart::Clear))),
+        ("why not bays of 6'-0\" on centre?", Query::WhyOf(WhyAsk::NotBay(ft(6, 0), Apart::Centre))),
+        ("why not 2 bays in run 1?", Query::WhyOf(WhyAsk::NotBays(RunId(1), 2))),
+        ("why a post at 5'-2\" in run 2?", Query::WhyOf(WhyAsk::PostAt(RunId(2), ft(5, 2)))),
+        ("why the line posts in run 1?", Query::WhyOf(WhyAsk::LinePosts(RunId(1)))),
+        ("why the figure 4'-10\"?", Query::WhyOf(WhyAsk::Length(ft(4, 10)))),
+        ("why the figure 66 3/4?", Query::WhyOf(WhyAsk::Number(Ratio::new(267, 4)))),
+        ("why 13 balusters?", Query::WhyOf(WhyAsk::Counted(Counted::Balusters, 13))),
         ("rules?", Query::Rules),
         ("rules found?", Query::RulesFound),
         ("sources?", Query::Sources),

@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{FlightAsk, GuardAsk, NotchAsk, StairAsk, StrengthAsk, TakeoffAsk};
+use super::ask::{FlightAsk, GuardAsk, NotchAsk, StairAsk, StrengthAsk, TakeoffAsk, WhyAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -55,6 +55,8 @@ pub enum Query {
     Strength(StrengthAsk),
     /// Why the last figures are what they are.
     Why,
+    /// Why of something named.
+    WhyOf(WhyAsk),
     /// Where the last figures' limits are published.
     Sources,
     /// The rules there are.

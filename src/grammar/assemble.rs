@@ -86,13 +86,17 @@ impl Gather {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why 4 inches" asks about a figure; it tells none.
-        let why = clauses.iter().any(|c| matches!(c, Clause::Query(Query::Why | Query::Sources)));
+        let why = clauses.iter().any(|c| matches!(c, Clause::Query(Query::Why | Query::Sources) | Clause::Why(_)));
         if why && clauses.len() > 1 {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why suppose": a what-if of nothing.
-        let of_a_room =
-            |c: &Clause| matches!(c, Clause::Strength(_) | Clause::Takeoff(_) | Clause::Flight(_) | Clause::Guard(_));
+        let of_a_room = |c: &Clause| {
+            matches!(
+                c,
+                Clause::Strength(_) | Clause::Takeoff(_) | Clause::Flight(_) | Clause::Guard(_) | Clause::Why(_)
+            )
+        };
         let asks = |c: &Clause| matches!(c, Clause::Query(_) | Clause::Ask(_) | Clause::Talk(_)) || of_a_room(c);
         if self.supposes && !clauses.is_empty() && clauses.iter().all(asks) {
             self.clash.get_or_insert(Clash::Apart);

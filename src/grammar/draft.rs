@@ -1,7 +1,7 @@
 //! What a line was read as, before the conversation resolves "it", bare numbers and
 //! untold ends.
 
-use super::ask::StrengthAsk;
+use super::ask::{Apart, Counted, StrengthAsk};
 use super::choice::ChoiceOf;
 use super::flight_draft::FlightDraft;
 use super::goods::{OrderDraft, TakeoffDraft};
@@ -255,10 +255,31 @@ pub enum Clause {
     Guard(GuardDraft),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
+    /// "why" with words of its own.
+    Why(WhyDraft),
     /// A question about stairs or a gate.
     Flight(FlightDraft),
     /// Where posts are wanted or not wanted.
     Choice(ChoiceOf),
+}
+
+/// A "why" with words of its own, as said.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WhyDraft {
+    /// "why not 10 ft".
+    NotBay(Measure, Apart),
+    /// "why not 2 bays".
+    NotBays(u16),
+    /// "why a post at 5 ft 2".
+    PostAt(Measure),
+    /// "why a post there".
+    LinePosts,
+    /// "why 58", "where'd you get 58 from".
+    Figure(Measure),
+    /// "why 13 balusters".
+    Counted(Counted, u16),
+    /// "why can't i notch it".
+    Notch,
 }
 
 /// A strength question as said.

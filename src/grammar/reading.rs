@@ -200,7 +200,10 @@ fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {
     }
     // "and with 6x6s?", "3 bays?": asked, not told.
     // A mark behind a question of its own ("..., how many posts?") belongs to that question.
-    let asks = reading.clauses.iter().any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Flight(_)));
+    let asks = reading
+        .clauses
+        .iter()
+        .any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Flight(_) | Clause::Why(_)));
     let marked = items.last().is_some_and(|i| i.is == Is::Sep('?'));
     reading.supposes |= marked && !asks && !answers_itself(items);
     reading.near = items.iter().filter(|i| i.near).map(|i| i.words.clone()).collect();

@@ -23,8 +23,8 @@ pub fn count_fig(spread: &Spread, limit: &Fig) -> Fig {
 /// The equal gap.
 pub fn gap_fig(spread: &Spread, count: &Fig) -> Fig {
     let formula = match spread.opening().start {
-        Start::Gap => "(clear opening - count x baluster) / (count + 1)",
-        Start::Baluster => "(clear opening - count x baluster) / (count - 1), a baluster tight to each post",
+        Start::Gap => "(clear opening - count x one baluster) / (count + 1)",
+        Start::Baluster => "(clear opening - count x one baluster) / (count - 1), a baluster tight to each post",
     };
     let o = spread.opening();
     let from = vec![
@@ -39,7 +39,7 @@ pub fn gap_fig(spread: &Spread, count: &Fig) -> Fig {
 pub fn pitch_fig(spread: &Spread, gap: &Fig) -> Fig {
     let baluster = Fig::told(spread.opening().baluster, "one baluster's width");
     let from = vec![("gap", gap.clone()), ("one baluster", baluster)];
-    Fig::length(spread.pitch(), Why::Formula("gap + baluster", from))
+    Fig::length(spread.pitch(), Why::Formula("gap + one baluster", from))
 }
 
 /// A mark on the rail.

@@ -218,8 +218,11 @@ impl Site<'_> {
             u64::from(n),
             if self.run.bays.is_some() { Why::Told("the bay count") } else { self.fewest_why() },
         );
-        let inputs = vec![("span", self.space(i)), ("bays", bays), ("line post", self.line.clone())];
-        let why = Why::Formula("(span less the line posts in it) over the bays", inputs);
+        let posts = vec![("bays", bays.clone()), ("line post", self.line.clone())];
+        let posts = Why::Formula("one line post for each of the bays but one", posts);
+        let posts = Fig::length(span.line * (i64::from(n) - 1), posts);
+        let inputs = vec![("span", self.space(i)), ("line posts", posts), ("bays", bays)];
+        let why = Why::Formula("(span less line posts) over bays", inputs);
         Fig::length(span.each(n).unwrap_or(Length::ZERO), why)
     }
 
@@ -234,7 +237,7 @@ impl Site<'_> {
             ("line post", self.line.clone()),
         ];
         Why::Formula(
-            "start + bays x (clear + line post), less the post to its near face or half of it to its centre",
+            "start + bays before it x (clear + line post), less the post to its near face or half of it to its centre",
             inputs,
         )
     }
@@ -292,7 +295,7 @@ struct Stop<'a> {
 fn bay(kind: BayKind, left: &Stop, right: &Stop, clear: Fig) -> Bay {
     let spacing = right.place.centre() - left.place.centre();
     let inputs = vec![("clear", clear.clone()), ("post before", left.size.clone()), ("post after", right.size.clone())];
-    let why = Why::Formula("clear and half the post on each side", inputs);
+    let why = Why::Formula("clear, half the post before and half the post after", inputs);
     let centre = (left.place.post && right.place.post).then(|| Fig::length(spacing, why));
     Bay { kind, start: left.place.far(), clear, centre, spacing, from: left.name, to: right.name }
 }

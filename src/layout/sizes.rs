@@ -19,7 +19,7 @@ pub fn post_width(settings: &Settings, roles: &[PostRole]) -> Fig {
 
 fn figure(size: PostSize) -> Option<Fig> {
     let why = match size {
-        PostSize::Lumber(_) => Why::Table("dressed dry width of the post told", "PS 20 size table"),
+        PostSize::Lumber(l) => Why::Table("dressed dry width of the post told", l.table()),
         PostSize::Width(_) => Why::Told("the post's width"),
     };
     size.width().map(|w| Fig::length(w, why))

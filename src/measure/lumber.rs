@@ -30,6 +30,13 @@ impl Lumber {
         Some((thick, wide))
     }
 
+    /// The table its dressed size is from, saying so where a row of it is from memory.
+    pub fn table(self) -> &'static str {
+        let memory = |quarters: u16| DRESSED.iter().any(|row| row.0 == quarters && row.2);
+        let from_memory = !self.is_timber() && (memory(self.thick_quarters) || memory(self.wide * 4));
+        if from_memory { "PS 20 size table (from memory, not checked)" } else { "PS 20 size table" }
+    }
+
     /// Five inches and thicker: sized half an inch off by PS 20.
     fn is_timber(self) -> bool {
         self.thick_quarters >= 20

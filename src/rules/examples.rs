@@ -1,8 +1,8 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    Basis, End, Fact, FlightFact, Gate, GateAt, Hung, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, RunPatch,
-    Setting, StairAt, StairOpening, Swing, Told, Turn,
+    Basis, End, Fact, Fixing, FlightFact, Gate, GateAt, Hung, JoistsRun, Lie, Member, Mount, NotchTold, Order,
+    PostRole, PostSize, RunId, RunPatch, Setting, Species, StairAt, StairOpening, Swing, TimberTold, Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 
@@ -46,6 +46,22 @@ fn notch(sixteenths: i64, post: Lumber) -> Vec<Fact> {
 
 fn from(end: End) -> Vec<Fact> {
     vec![run(120, RunPatch { from: Some(end), ..RunPatch::default() })]
+}
+
+/// 12 ft in two bays of 5'-6 3/4" clear, a 2x4 for the top rail.
+fn rail(lie: Lie) -> Vec<Fact> {
+    let two_by_four = Order::Rail(Member::Top, Some(Lumber::by(2, 4)));
+    vec![plain(144), Fact::Order(two_by_four), Fact::Order(Order::Lay(Member::Top, lie))]
+}
+
+/// A guard of southern pine so high, its posts not told.
+fn pine(height: i64) -> Vec<Fact> {
+    let wood = Setting::Timber(TimberTold::Species(Species::SouthernPine));
+    [set(wood), set(Setting::HeightTop(Length::inches(height)))].concat()
+}
+
+fn bolted(height: i64) -> Vec<Fact> {
+    [set(Setting::Fixing(Fixing::ThroughBolts)), set(Setting::HeightTop(Length::inches(height)))].concat()
 }
 
 /// A deck 16 ft across and 12 out, so far home, as its three sides; then what else is told.
@@ -178,6 +194,14 @@ examples! {
     only_the_spacing_told = set(Setting::Joists(Length::inches(16)));
     mount_not_said = deck(144, []);
     ten_ft = vec![plain(120)];
+    flat_rail_over_5_ft_6 = rail(Lie::Flat);
+    edge_rail_over_5_ft_6 = rail(Lie::Edge);
+    pine_4x4_at_42 = pine(42);
+    pine_4x4_at_36 = pine(36);
+    pine_4x4_notched_half = [pine(36), notch(28, Lumber::FOUR_BY_FOUR)].concat();
+    pine_6x6_notched_half_inch = [pine(36), notch(8, Lumber::SIX_BY_SIX)].concat();
+    bolted_at_42 = bolted(42);
+    bolted_at_36 = bolted(36);
     risers_of_8 = flight(5, 128, []);
     risers_of_7_and_a_half = flight(5, 120, []);
     treads_of_9 = flight(5, 120, [FlightFact::Tread(Length::inches(9))]);

@@ -15,6 +15,7 @@ mod report;
 mod runs;
 mod say;
 mod stairs;
+mod strength;
 
 pub use registry::RULES;
 pub use report::{Report, cautions, check, report, report_on};

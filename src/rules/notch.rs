@@ -9,7 +9,7 @@ use crate::measure::Length;
 use crate::reply::Span;
 
 /// The notch told, if there is to be one.
-fn deep(job: &Job) -> Option<Length> {
+pub(super) fn deep(job: &Job) -> Option<Length> {
     // A sleeve carries nothing: a whole post stands in it.
     if job.settings.foot.anyway == Some(Anyway::Sleeve) {
         return None;

@@ -1,6 +1,6 @@
 //! The table of rules.
 
-use super::{Rule, bays, deck, examples, framing, guard, notch, runs, stairs};
+use super::{Rule, bays, deck, examples, framing, guard, notch, runs, stairs, strength};
 use crate::limits;
 use crate::reply::Level::{Check, Note, Stop};
 
@@ -111,6 +111,18 @@ pub static RULES: &[Rule] = rules! {
     Check "gate-over-stairs" "Gate swings out over the stairs"
         "Nobody should have to step back down the stairs to open a gate."
         GATE_SWING guard::gate_over_stairs, gate_out_over_stairs / gate_in_over_deck;
+    Check "rail-sag-over-published" "Rail sags over the published figure"
+        "Under 200 lb at midspan a guard's rail sags no more than its span over 96; checked of a rail that was told."
+        RAIL_SAG strength::rail_sags, flat_rail_over_5_ft_6 / edge_rail_over_5_ft_6;
+    Check "post-bending-over-allowed" "Post bends past what its wood is allowed"
+        "200 lb at the guard's top bends the post at the deck; checked where the wood and the height were told."
+        TOP_LOAD strength::post_bends, pine_4x4_at_42 / pine_4x4_at_36;
+    Check "leg-bending-over-allowed" "Notched leg bends past what its wood is allowed"
+        "200 lb at the guard's top bends what a notch leaves of the post; checked where the wood was told."
+        TOP_LOAD strength::leg_bends, pine_4x4_notched_half / pine_6x6_notched_half_inch;
+    Check "hold-down-over-published" "Upper bolt pulled past the published hold-down"
+        "The published hold-down is good for 1,800 lb and speaks of guards up to 36 in. high."
+        HOLD_DOWN strength::pull_over, bolted_at_42 / bolted_at_36;
     Note "guard-required" "Guard required"
         "Over a drop of more than 30 in. a guard is required."
         GUARD_TRIGGER guard::required, grade_31 / grade_30;

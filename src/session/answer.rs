@@ -13,6 +13,7 @@ mod stairs;
 mod strength;
 mod sums;
 mod takeoff;
+mod why;
 
 pub(super) use before::before;
 pub(super) use flight::disagrees;
@@ -20,10 +21,11 @@ pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
 pub(super) use stair_ways::beside_choice;
 use strength::beside;
-pub(super) use strength::supposed_by;
+pub(super) use strength::{other_posts, supposed_by};
 pub(super) use sums::sum;
+pub(super) use why::{Before, why_of};
 
-use crate::figure::{Fig, Why};
+use crate::figure::{Fig, Value, Why};
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
@@ -215,6 +217,19 @@ pub(super) fn supposed(
     (reply, figs)
 }
 
+/// The layout as other posts or longer bays would make it, beside what stands; none without runs.
+pub(super) fn relaid(now: &Job, then: &Job, width: usize) -> Vec<Line> {
+    if now.runs.is_empty() {
+        return Vec::new();
+    }
+    let bays = |job: &Job, lead| {
+        let report = report(job, None, Focus::Bays, width);
+        let first = report.lines.into_iter().find(|l| l.role == Role::Answer)?;
+        Some(Line::new(Role::Detail, [Span::Say(lead)].into_iter().chain(first.spans)))
+    };
+    [bays(then, "Laid out so: "), bays(now, "As it stands: ")].into_iter().flatten().collect()
+}
+
 /// A what-if with a question about balusters, parts or cost in it.
 fn supposed_parts(then: &Job, ask: &crate::grammar::ask::TakeoffAsk, phrase: String) -> (Reply, Figs) {
     let (mut reply, figs) = takeoff::takeoff(then, ask);
@@ -245,7 +260,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Notch(ask) => notch::notch(job, *ask, width),
         Query::Rules => (rules::all(), Vec::new()),
         Query::RulesFound => (rules::found(job), Vec::new()),
-        Query::Why | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
+        Query::Why | Query::WhyOf(_) | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
     reply.readback = Some(canon::write(&Act::Query(query.clone())));
     (reply, figs)
@@ -317,9 +332,14 @@ fn rule(limit: &'static Limit) -> (Reply, Figs) {
             "Your building department decides which code, edition and changes hold where you are.",
         ));
     }
-    let figs = if limit.unit == "in" { vec![("limit", Fig::limit(limit))] } else { Vec::new() };
-    reply.values.more = figs.iter().map(|(n, f)| (*n, f.clone())).collect();
-    (reply, figs)
+    let is = match limit.unit {
+        "in" | "sixteenths" => Fig::limit(limit),
+        _ => Fig::new(Value::Number(i128::from(limit.value).into()), Why::Limit(limit)),
+    };
+    if limit.unit == "in" {
+        reply.values.more = vec![("limit", is.clone())];
+    }
+    (reply, vec![("limit", is)])
 }
 
 fn actual(lumber: Lumber) -> (Reply, Figs) {
@@ -327,7 +347,7 @@ fn actual(lumber: Lumber) -> (Reply, Figs) {
         let says = Line::say(Role::Answer, "That is not a size of lumber I know.");
         return (Reply { lines: vec![says], ..Reply::of(Status::Refused) }, Vec::new());
     };
-    let dressed = |l| Fig::length(l, Why::Table("dressed dry size", "PS 20 size table"));
+    let dressed = |l| Fig::length(l, Why::Table("dressed dry size", lumber.table()));
     let (thick, wide) = (dressed(thick), dressed(wide));
     let mut reply = Reply::of(Status::Answered);
     let inches = |f: &Fig| Span::Fig(f.clone(), Style::Inches);

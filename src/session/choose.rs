@@ -167,7 +167,8 @@ fn rule_asked(words: &[Word], all: &[Reading], items: &[Item]) -> Option<Choice>
     let opens = topics::opens(words);
     let asks = opens || topics::asks(items) || topics::either_or(items) || topics::stuck_with(words);
     let answered = |r: &Reading| reads_all(r) && !(opens && tells_only(r));
-    if !asks || own_figures(items) || topics::counts(items) || all.iter().any(answered) {
+    let figured = topics::asks_why(items) && items.iter().any(|i| matches!(i.is, Is::Measure(_)));
+    if !asks || figured || own_figures(items) || topics::counts(items) || all.iter().any(answered) {
         return None;
     }
     let limit = topics::asked(words)?;
@@ -186,11 +187,18 @@ fn unread(session: &Session, words: &[Word], all: &[Reading], items: &[Item]) ->
         return Choice::Absurd(says);
     }
     let limit = super::topics::topic(words, items);
-    if super::topics::asks_why(items) && (limit.is_none() || super::topics::of_the_answer(words)) {
+    // "why" with a figure is about that figure: no other reason answers it.
+    let figured = super::topics::asks_why(items) && items.iter().any(|i| matches!(i.is, Is::Measure(_)));
+    let limit = limit.filter(|_| !figured);
+    if !figured && super::topics::asks_why(items) && (limit.is_none() || super::topics::of_the_answer(words)) {
         return Choice::WhySo(0..words.len());
     }
     if let Some(limit) = limit {
-        let said = items.iter().filter(|i| !super::topics::belongs(i, limit)).map(|i| i.words.clone()).collect();
+        let said = items
+            .iter()
+            .filter(|i| !super::topics::belongs(i, limit) || super::topics::again(i, words))
+            .map(|i| i.words.clone())
+            .collect();
         // A question with figures of its own wants them worked out, not a rule read to it.
         return if own_figures(items) || super::topics::counts(items) {
             Choice::NotWorked(limit, 0..words.len())

@@ -22,6 +22,7 @@ mod stairs;
 mod strength;
 mod takeoff;
 mod walks;
+mod why;
 
 use super::state::{Focus, Lack, Session};
 use crate::grammar::ask::Given;
@@ -316,6 +317,7 @@ impl Resolver<'_> {
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
+            Clause::Why(_) => Err(Problem::Ask("A question why on its own line, please.", Vec::new())),
             Clause::Strength(_) => Err(Problem::Ask("A question about strength on its own line, please.", Vec::new())),
             Clause::Order(draft) => self.order(branch, draft),
             Clause::Orders(orders) => {

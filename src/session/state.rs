@@ -5,6 +5,7 @@ use crate::grammar::Act;
 use crate::grammar::draft::Reading;
 use crate::job::{Fact, Job, PostRole, RunId, SlotId};
 use crate::measure::{Length, Said};
+use crate::reply::Finding;
 
 /// A conversation so far: the job, and what was said about it.
 #[derive(Clone, Debug)]
@@ -30,6 +31,10 @@ pub(super) struct Talk {
     pub supposed: Vec<Fact>,
     /// The figures of the last answer, for "why?".
     pub last: Vec<(&'static str, Fig)>,
+    /// Every figure the last answer said, for "where'd you get 58 from".
+    pub said: Vec<Fig>,
+    /// What the rules found in it, for "says who".
+    pub found: Vec<Finding>,
 }
 
 /// What was spoken of last.

@@ -6,6 +6,7 @@ use super::point::{pointer, typed};
 use super::resolve::{Problem, Resolved};
 use super::retell::focus_after;
 use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
+use crate::figure::Fig;
 use crate::grammar::ask::StrengthAsk;
 use crate::grammar::draft::{Clause, Reading, Weight};
 use crate::grammar::items::{Item, cuts};
@@ -21,6 +22,22 @@ pub const LONGEST: usize = 4_000;
 
 /// What a line means for the conversation, and the answer to it.
 pub fn step(session: &Session, line: &str) -> (Delta, Reply) {
+    let (mut delta, reply) = stepped(session, line);
+    remember(&mut delta.talk, &reply);
+    (delta, reply)
+}
+
+/// Keeps what an answer said for a "why" after it; one that gives no figure changes nothing.
+fn remember(talk: &mut Turn, reply: &Reply) {
+    let spans = reply.lines.iter().flat_map(|l| &l.spans).chain(reply.findings.iter().flat_map(|f| &f.spans));
+    let figs: Vec<Fig> = spans.filter_map(|s| if let Span::Fig(f, _) = s { Some(f.clone()) } else { None }).collect();
+    let reasons = reply.readback.as_deref().is_some_and(|r| r.starts_with("why") || r == "sources?");
+    if !reasons && reply.status != Status::Refused && !(figs.is_empty() && reply.findings.is_empty()) {
+        (talk.said, talk.found) = (figs, reply.findings.clone());
+    }
+}
+
+fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     let _span = info_span!("step", bytes = line.len()).entered();
     if line.chars().nth(LONGEST).is_some() {
         let words = Line::say(Role::Answer, "That line is too long to be about a guard: 4,000 characters at most.");
@@ -147,7 +164,8 @@ fn note(line: &str, words: &[Word], reading: &Reading) -> Option<Fact> {
 fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
     let Resolved { acts, focus, then, .. } = resolved;
     let Some(act) = acts.into_iter().next() else { return same(session, Reply::of(Status::Answered)) };
-    let turn = Turn { focus, pending: None, supposed: Vec::new(), last: session.talk.last.clone() };
+    let stands = &session.talk;
+    let turn = Turn { focus, pending: None, supposed: Vec::new(), ..stands.clone() };
     match act {
         Act::Tell(facts) => tell(session, facts, turn, then.as_ref()),
         Act::Suppose(facts) => suppose(session, facts, turn, then.as_ref()),
@@ -202,7 +220,11 @@ fn suppose(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Qu
 fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
     let (reply, figs) = match query {
         Query::Why => answer::why(&session.job, &session.talk.last, session.width),
-        Query::Sources => answer::sources(&session.talk.last),
+        Query::WhyOf(ask) => {
+            let before = answer::Before { named: &session.talk.last, said: &session.talk.said };
+            answer::why_of(&session.job, &ask, &before, session.width)
+        }
+        Query::Sources => answer::sources(&session.talk.last, &session.talk.found),
         Query::Strength(ask) => return strength_act(session, &ask, turn),
         query => answer::query(&session.job, &query, session.width),
     };
@@ -213,19 +235,30 @@ fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
     (Delta { job: None, log: Log::Same, talk: turn }, reply)
 }
 
-/// A strength question: it builds on what was supposed, and one that stretches a bay is a
-/// what-if itself.
+/// A strength question: it builds on what was supposed, and one that stretches a bay or tries
+/// other posts is a what-if itself.
 fn strength_act(session: &Session, ask: &StrengthAsk, turn: Turn) -> (Delta, Reply) {
     let mut supposed = session.talk.supposed.clone();
-    let job = session.job.with_all(&supposed).unwrap_or_else(|_| session.job.clone());
-    let (mut reply, last) = answer::query(&job, &Query::Strength(*ask), session.width);
+    let with = |facts: &[Fact]| session.job.with_all(facts).unwrap_or_else(|_| session.job.clone());
+    let posts: Vec<Fact> = supposed.iter().cloned().chain(answer::other_posts(ask)).collect();
+    let (mut reply, last) = answer::query(&with(&posts), &Query::Strength(*ask), session.width);
     let facts = if reply.status == Status::Answered { answer::supposed_by(ask) } else { Vec::new() };
-    if !facts.is_empty() {
-        let says = "Nothing is changed. Say \"keep it\" to let this job's bays run so long.";
-        reply.lines.push(Line::say(Role::Detail, says));
+    supposed.extend(facts.iter().cloned());
+    if answer::other_posts(ask).is_some() && !facts.is_empty() {
+        reply.lines.extend(answer::relaid(&session.job, &with(&supposed), session.width));
     }
-    supposed.extend(facts);
+    if !facts.is_empty() {
+        reply.lines.push(Line::say(Role::Detail, kept_by(ask)));
+    }
     (Delta { job: None, log: Log::Same, talk: Turn { supposed, last, ..turn } }, reply)
+}
+
+/// What "keep it" would keep of such a question.
+fn kept_by(ask: &StrengthAsk) -> &'static str {
+    match ask.span {
+        Some(_) => "Nothing is changed. Say \"keep it\" to let this job's bays run so long.",
+        None => "Nothing is changed. Say \"keep it\" to keep those posts.",
+    }
 }
 
 fn talked(session: &Session, talk: Talk, turn: Turn) -> (Delta, Reply) {

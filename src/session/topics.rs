@@ -71,14 +71,19 @@ pub(super) fn beside(limit: &Limit, words: &[Word], items: &[Item]) -> Vec<Range
     let of_topic =
         |text: &str| CUES.iter().any(|(l, cue)| l.id == limit.id && cue.iter().any(|any| any.contains(&text)));
     let said = |at: usize| of_topic(&words[at].text) || LIGHT.contains(&words[at].text.as_str());
-    let again = |i: &Item| i.words.start > 0 && words[i.words.start].text == words[i.words.start - 1].text;
     let part = |i: &Item| {
-        i.words.clone().all(said) && !again(i)
-            || i.is_sep()
-            || i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))
-            || i.is_light() && !i.may_be(Sense::Not) && !weighs(i)
+        i.is_sep()
+            || !again(i, words)
+                && (i.words.clone().all(said)
+                    || i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))
+                    || i.is_light() && !i.may_be(Sense::Not) && !weighs(i))
     };
     items.iter().filter(|i| !part(i)).map(|i| i.words.clone()).collect()
+}
+
+/// True for a word said twice in a row: the second is named.
+pub(super) fn again(item: &Item, words: &[Word]) -> bool {
+    item.words.start > 0 && words[item.words.start].text == words[item.words.start - 1].text
 }
 
 /// True for a line that asks: by its opening or its mark.

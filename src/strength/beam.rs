@@ -3,7 +3,7 @@
 use super::Refused;
 use super::number::Num;
 use super::values::{Case, beam};
-use crate::figure::{Fig, Unit, Why};
+use crate::figure::{Fig, Unit, Value, Why};
 use crate::limits;
 use crate::measure::Q;
 
@@ -15,7 +15,7 @@ pub fn top_load() -> Fig {
 
 fn part(q: Q, case: Case) -> Result<Fig, Refused> {
     let row = beam(case).ok_or(Refused::PastNumbers)?;
-    Ok(Fig::quantity(q, Unit::Times, Why::Table(row.says, row.source)))
+    Ok(Fig::new(Value::Number(q), Why::Table(row.says, row.source)))
 }
 
 /// The greatest moment in a beam, in inch-pounds: a part of load times span.
@@ -56,7 +56,7 @@ pub fn bending_sag(case: Case, load: &Fig, span: &Fig, e: &Fig, i: &Fig) -> Resu
         ("stiffness", e.clone()),
         ("second moment of area", i.clone()),
     ];
-    sag.length("sag in bending: a part of load times span cubed over stiffness times second moment", from)
+    sag.length("sag in bending: a part of load times span cubed over stiffness times second moment of area", from)
 }
 
 /// The further sag in shear, in inches: a part of W L / (G A'), with G = E / 16 and A' five

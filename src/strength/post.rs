@@ -4,7 +4,8 @@ use super::beam::{ratio, stress, top_load};
 use super::number::Num;
 use super::section::{Push, Section};
 use super::{Refused, beam, values::Case};
-use crate::figure::{Fig, Unit};
+use crate::figure::{Fig, Unit, Why};
+use crate::limits;
 use crate::measure::Length;
 
 /// The heights a post is judged at, in inches: outside them a guard was not meant.
@@ -62,6 +63,16 @@ pub fn modulus_needed(moment: &Fig, allowed: &Fig) -> Result<Fig, Refused> {
     let s = Num::fig(moment) / Num::fig(allowed);
     let from = vec![("moment", moment.clone()), ("allowed bending", allowed.clone())];
     s.quantity(Unit::In3, "the section modulus needed: moment over allowed bending", from)
+}
+
+/// How far a post's top may move: height / 12.
+///
+/// # Errors
+/// [`Refused::PastNumbers`].
+pub fn sway_limit(height: &Fig) -> Result<Fig, Refused> {
+    let parts = Fig::quantity(i128::from(limits::POST_SWAY.value).into(), Unit::Times, Why::Limit(&limits::POST_SWAY));
+    let most = Num::fig(height) / Num::whole(limits::POST_SWAY.value);
+    most.length("the most movement: height over 12", vec![("height", height.clone()), ("parts of the height", parts)])
 }
 
 /// How far a post's top moves with its foot held still, in inches. Real feet turn far more.

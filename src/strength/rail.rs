@@ -27,6 +27,15 @@ pub struct Piece {
     pub lie: Lie,
 }
 
+/// The pieces of a rail as far as it was told, the cautious choice for the rest: one 2x4 laid
+/// flat. A cap thinner than the tables begin is not counted on.
+pub fn made_up(rail: Option<Lumber>, lie: Option<Lie>, cap: Option<Lumber>) -> Vec<Piece> {
+    let two_by = u16::try_from(limits::TOP_RAIL.value).unwrap_or(4);
+    let rail = Piece { size: rail.unwrap_or(Lumber::by(2, two_by)), lie: lie.unwrap_or(Lie::Flat) };
+    let cap = cap.filter(|c| c.thick_quarters >= 8).map(|size| Piece { size, lie: Lie::Flat });
+    [Some(rail), cap].into_iter().flatten().collect()
+}
+
 /// Which way the load goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
@@ -56,7 +65,7 @@ impl Piece {
 
     fn sides(self, way: Way) -> Result<(Fig, Fig), Refused> {
         let (thick, wide) = self.size.dressed().ok_or(Refused::NotLumber(self.size))?;
-        let fig = |l, what| Fig::length(l, Why::Table(what, "PS 20 size table"));
+        let fig = |l, what| Fig::length(l, Why::Table(what, self.size.table()));
         let (thick, wide) = (fig(thick, "dressed dry thickness"), fig(wide, "dressed dry width"));
         Ok(if self.lie_to(way) == Lie::Flat { (wide, thick) } else { (thick, wide) })
     }

@@ -21,6 +21,14 @@ pub struct Tie {
 }
 
 impl Tie {
+    /// The bolts as the guide draws them, under a guard so high: decking 1 in., the upper bolt 2
+    /// down the rim, the lower one 5 below it.
+    pub fn as_drawn(height: Fig) -> Tie {
+        let drawn = |l: &'static limits::Limit| Fig::length(l.length(), Why::Default(l));
+        let (decking, edge) = (drawn(&limits::DECKING), drawn(&limits::BOLT_EDGE));
+        Tie { height, decking, edge, apart: drawn(&limits::BOLTS_APART) }
+    }
+
     /// The pull on the upper bolt, in pounds: moments about the lower one.
     ///
     /// # Errors

@@ -86,3 +86,18 @@ fn ten_feet_on_each_basis() {
         assert_eq!(decimal(centre(p.posts.len() - 1) - centre(0)).0, apart, "{basis:?}");
     }
 }
+
+/// IRC R312.1.1 (more than 30 in.; secondary): a drop of exactly 30 asks for no guard, 30 1/4 does.
+/// The ground is what was told: with 28 at the edge, falling 1 in 10, it is 31.6 at 36 in. out and
+/// asks for one; falling 1 in 24 it is 29.5 and does not. The drop told has to be that one.
+#[test]
+fn a_drop_that_asks_for_a_guard() {
+    let drop = |sixteenths: i64| Length::sixteenths(sixteenths);
+    let rows =
+        [(drop(480), false), (drop(484), true), (Length::new(316, 10).expect("small"), true), (drop(472), false)];
+    for (drop, asks) in rows {
+        let job = Job::default().with(&Fact::Set(Setting::Grade(drop))).expect("a drop can be told");
+        let found = rules::check(&job, &lay_out(&job));
+        assert_eq!(found.iter().any(|f| f.rule == "guard-required"), asks, "{drop:?}");
+    }
+}

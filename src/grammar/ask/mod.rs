@@ -6,6 +6,7 @@ mod notch;
 mod stairs;
 mod strength;
 mod takeoff;
+mod why;
 
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
 pub use guard::GuardAsk;
@@ -13,3 +14,4 @@ pub use notch::{NotchAsk, Whose};
 pub use stairs::StairAsk;
 pub use strength::{About, StrengthAsk};
 pub use takeoff::{Infill, TakeoffAsk};
+pub use why::{Apart, Counted, WhyAsk};

@@ -46,6 +46,7 @@ mod sum;
 mod takeoff;
 mod talk;
 mod timber;
+mod why;
 mod words;
 
 pub use clean::{clean_name, clean_note};

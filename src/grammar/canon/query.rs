@@ -3,7 +3,7 @@
 //! ```text
 //! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
 //!       | stairs and gates, as in `ask_stairs` and `flight`, strength, takeoff, guard or notch, and "?" | "job?" | "rule " id "?"
-//!       | "actual size of " lumber "?" | "length " told "?" | "why?" | "sources?"
+//!       | "actual size of " lumber "?" | "length " told "?" | "why?" | why, and "?" | "sources?"
 //!       | "rules" [" found"] "?"
 //! ```
 
@@ -15,6 +15,7 @@ use super::length::{read_lumber, read_told, write_told};
 use super::notch::{read_notch, write_notch};
 use super::strength::{read_strength, write_strength};
 use super::takeoff::{read_takeoff, write_takeoff};
+use super::why::{read_why, write_why};
 use super::words::whole;
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
@@ -43,6 +44,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Stairs(ask) => format!("{}?", write_ask(*ask)),
         Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
+        Query::WhyOf(ask) => format!("{}?", write_why(*ask)),
         Query::Rules => "rules?".to_owned(),
         Query::RulesFound => "rules found?".to_owned(),
         Query::Sources => "sources?".to_owned(),
@@ -78,6 +80,8 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         }),
         map(read_ask, Query::Stairs),
         map(read_strength, Query::Strength),
+        // Before a bare "why".
+        map(read_why, Query::WhyOf),
         value(Query::Why, tag("why")),
         value(Query::RulesFound, tag("rules found")),
         value(Query::Rules, tag("rules")),

@@ -249,7 +249,14 @@ pub fn actual(input: In<'_>) -> Out<'_, Say> {
 /// "why?", "says who".
 pub fn why(input: In<'_>) -> Out<'_, Say> {
     let says = value(Query::Sources, ask(Ask::SaysWho));
-    let why = value(Query::Why, (ask(Ask::Why), opt(text(&["is", "that", "so", "'s"])), opt(text(&["that"]))));
+    let why = value(
+        Query::Why,
+        (
+            ask(Ask::Why),
+            opt(text(&["is", "that", "so", "'s"])),
+            opt(text(&["that", "that from", "from", "it", "it from"])),
+        ),
+    );
     terminated(alt((says, why)), opt(sep("?"))).map(|q| Say::Clause(Clause::Query(q))).parse(input)
 }
 

@@ -78,7 +78,7 @@ fn stands(input: In<'_>) -> Out<'_, Measure> {
 
 /// "do I need a guard at 29 inches", "deck is exactly 30, guard or no guard".
 pub fn needed(input: In<'_>) -> Out<'_, Say> {
-    let signs = || many0_count(sep(",-.;:"));
+    let signs = || many0_count(alt((sep(",-.;:"), said(&["-"]))));
     let first = (terminated(stands, (up, signs())), need).map(|(m, ())| Some(m));
     let drop = || {
         alt((preceded(said(&["at", "for", "if it 's", "if it is"]), length), preceded(said(&["if", "when"]), stands)))

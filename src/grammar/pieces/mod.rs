@@ -32,6 +32,7 @@ mod takeoff;
 mod talk;
 mod timber;
 mod walks;
+mod why;
 
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
 use super::items::Item;
@@ -253,6 +254,11 @@ const PARSERS: &[(Parse, u32)] = &[
     (asks::how_long, 0),
     (asks::actual, 0),
     (asks::why, 0),
+    (why::not_so, 0),
+    (why::post, 0),
+    (why::figure, 0),
+    (why::counted, 0),
+    (why::notch, 0),
     (asks::told, 0),
     (stair_sides::stairs_on, 0),
     (stair_sides::stairs_along, 0),

@@ -41,6 +41,7 @@ enum Bit {
     Works,
     Opens,
     Supposes,
+    Doing,
     Or,
     Asks,
     Small,
@@ -61,7 +62,8 @@ pub fn question(input: In<'_>) -> Out<'_, Say> {
     if asks && bits.contains(&Bit::Safe) {
         return Ok((rest, Say::Clause(Clause::NotYet(NO_SAFE))));
     }
-    if asks && bits.contains(&Bit::OtherWood) {
+    let speaks = bits.iter().any(|b| matches!(b, Bit::Cue(_)));
+    if (asks || speaks) && bits.contains(&Bit::OtherWood) {
         return Ok((rest, Say::Clause(Clause::NotYet(NO_WOOD))));
     }
     let posts = bits.iter().filter(|b| matches!(b, Bit::Lumber(l) if l.thick_quarters >= 16)).count();
@@ -77,7 +79,7 @@ pub fn question(input: In<'_>) -> Out<'_, Say> {
 const NO_SAFE: &str = "I call nothing safe: that is for the building department or an engineer. I can put what a part is \
                        asked beside what it is allowed: \"is a 4x4 enough at 42\", \"how bouncy is it at 6 ft\".";
 const TWO_POSTS: &str = "I compare rails, not two posts: ask for each by itself, \"is a 6x6 enough at 42\".";
-const NO_WOOD: &str = "I have no design values for that. I have southern pine, douglas fir-larch, hem-fir, spruce-pine-fir, \
+pub(super) const NO_WOOD: &str = "I have no design values for that. I have southern pine, douglas fir-larch, hem-fir, spruce-pine-fir, \
                        western cedar and redwood; for anything else ask its maker or an engineer.";
 
 fn bit(input: In<'_>) -> Out<'_, Bit> {
@@ -99,6 +101,8 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
     });
     let first = alt((
         value(Bit::Cue(Strong::Load), (verify(count, |n| *n == 200), text(&["lb", "lbs", "pounds", "pound"]))),
+        // "could I do 8 ft bays": its "do" opens no question of its own.
+        value(Bit::Doing, (sense(Sense::Verb(Verb::Suppose)), text(&["do", "have", "use"]))),
         value(Bit::Small, text(&["one", "a", "an"])),
         value(Bit::Between, text(&["between posts", "between the posts"])),
         value(Bit::Between, (text(&["between"]), det, part(Part::Post))),
@@ -134,7 +138,7 @@ fn well_formed(bits: &[Bit]) -> bool {
     let mut said = bits.iter().filter(|b| !matches!(b, Bit::Small));
     let opens = |b: &Bit| match b {
         Bit::Part(p) => matches!(p, Part::Rail | Part::TopRail | Part::Guard | Part::Post),
-        _ => matches!(b, Bit::Asks | Bit::Opens | Bit::Supposes | Bit::Cue(_) | Bit::Lumber(_)),
+        _ => matches!(b, Bit::Asks | Bit::Opens | Bit::Supposes | Bit::Doing | Bit::Cue(_) | Bit::Lumber(_)),
     };
     // "how bouncy is it": behind an asking word its verb may end the line.
     let asked = said.clone().next() == Some(&Bit::Asks);
@@ -144,13 +148,15 @@ fn well_formed(bits: &[Bit]) -> bool {
     if matches!(supposes[..], [Bit::Supposes, Bit::Asks | Bit::Opens]) {
         return false;
     }
-    said.next().is_some_and(opens) && !said.clone().any(|b| *b == Bit::Supposes) && said.next_back().is_none_or(ends)
+    said.next().is_some_and(opens)
+        && !said.clone().any(|b| matches!(b, Bit::Supposes | Bit::Doing))
+        && said.next_back().is_none_or(ends)
 }
 
 /// True for a line that asks: by a word that always does, or one that does where it opens.
 fn asks(bits: &[Bit]) -> bool {
     let opening = bits.iter().find(|b| **b != Bit::Small);
-    bits.contains(&Bit::Asks) || matches!(opening, Some(Bit::Opens | Bit::Supposes))
+    bits.contains(&Bit::Asks) || matches!(opening, Some(Bit::Opens | Bit::Supposes | Bit::Doing))
 }
 
 /// "2x9": said as lumber is, and none.
@@ -375,7 +381,10 @@ fn loud(bits: &[Bit]) -> Vec<&Bit> {
     let said: Vec<&Bit> = bits
         .iter()
         .filter(|b| {
-            !matches!(b, Bit::Small | Bit::Asks | Bit::Opens | Bit::Supposes | Bit::Or | Bit::Goes | Bit::Works)
+            !matches!(
+                b,
+                Bit::Small | Bit::Asks | Bit::Opens | Bit::Supposes | Bit::Doing | Bit::Or | Bit::Goes | Bit::Works
+            )
         })
         .collect();
     let lumber = |b: Option<&&Bit>| matches!(b, Some(Bit::Lumber(_)));
@@ -428,6 +437,13 @@ fn about(bits: &[Bit], told: &Gathered) -> Option<About> {
     // "can I go 6-6 between posts".
     let between =
         asks && bits.contains(&Bit::Goes) && bits.contains(&Bit::Between) && told.lengths.iter().any(|(_, high)| !high);
+    // "could I do 8 ft bays"; "could I do 3 bays" counts them.
+    let united = told.lengths.iter().any(|(m, high)| !high && matches!(m.meaning, Meaning::Length(..)));
+    let opens = bits.iter().find(|b| **b != Bit::Small);
+    let bays_so = matches!(opens, Some(Bit::Opens | Bit::Doing)) && bits.contains(&Bit::Part(Part::Bay)) && united;
+    // "what if I go 8 ft with 6x6": how far apart with such posts.
+    let goes_with = opens == Some(&Bit::Supposes) && united && !told.posts.is_empty() && !of_rail;
+    let between = between || bays_so || goes_with;
     let strength = hold || rail_cue || between;
     Some(match () {
         () if (has(Strong::Bolt) || told.rim.is_some()) && (strength || bits.contains(&Bit::Works)) => About::Bolt,

@@ -2,6 +2,7 @@
 
 use super::Say;
 use super::atoms::{In, Out, any, count, det, lumber, one, part, sense, sep, text};
+use super::strength::NO_WOOD;
 use crate::grammar::draft::Clause;
 use crate::grammar::items::Item;
 use crate::grammar::sense::{Part, Sense, Strong, Verb};
@@ -33,7 +34,10 @@ fn stuff(input: In<'_>) -> Out<'_, ()> {
 /// "it's southern pine", "the wood is hem fir", "species doug fir".
 pub fn species(input: In<'_>) -> Out<'_, Say> {
     let wood = any(|s| if let Sense::Wood(species) = s { Some(species) } else { None });
-    preceded(stuff, wood).map(|s| timber(TimberTold::Species(s))).parse(input)
+    let known = map(wood, |s| timber(TimberTold::Species(s)));
+    // "it's balsa": a wood, and none of the tables'.
+    let other = value(Say::Clause(Clause::NotYet(NO_WOOD)), strong(Strong::OtherWood));
+    preceded(stuff, alt((known, other))).parse(input)
 }
 
 /// "no 2", "grade number 1", "lumber grade no. 2"; behind a wood or a word for it.

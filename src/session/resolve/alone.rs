@@ -34,6 +34,8 @@ impl Resolver<'_> {
             // "no would a 6x6 ...": the "no" takes nothing back.
             [Clause::Strength(_)] if reading.denies => Err(Problem::Ask("No to what? Ask it by itself.", Vec::new())),
             [Clause::Strength(draft)] => self.strength(draft).map(Some),
+            [Clause::Why(_)] if reading.denies => Err(Problem::Ask("No to what? Ask it by itself.", Vec::new())),
+            [Clause::Why(draft)] => self.why(draft).map(Some),
             [Clause::Query(query)] => answered(Act::Query(query.clone())),
             // What was only supposed is let go; nothing told is taken back with it.
             [Clause::Talk(Talk::Undo)] if !self.session.talk.supposed.is_empty() => answered(Act::Talk(Talk::Leave)),

@@ -1,10 +1,10 @@
 //! A strength question's measures resolved.
 
 use super::{MOST_CHOICES, Problem, Resolved, Resolver};
-use crate::grammar::ask::StrengthAsk;
+use crate::grammar::ask::{About, StrengthAsk};
 use crate::grammar::draft::StrengthDraft;
 use crate::grammar::{Act, Query};
-use crate::job::{PostRole, SlotId};
+use crate::job::{Fact, PostRole, Setting, SlotId};
 use crate::layout::post_width;
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
@@ -12,9 +12,12 @@ use crate::session::lengths::fits;
 impl Resolver<'_> {
     /// The question with its span and height as lengths; a bare number that may be two is asked.
     pub(super) fn strength(&self, draft: &StrengthDraft) -> Result<Resolved, Problem> {
-        let (spans, span_doubt) = lengths(draft.span.as_ref(), SlotId::RunLength)?;
+        let (mut spans, span_doubt) = lengths(draft.span.as_ref(), SlotId::RunLength)?;
+        if spans == [None] && draft.ask.post.is_some() && draft.ask.about == About::Reach {
+            spans = vec![self.bay_supposed(draft)];
+        }
         let (heights, height_doubt) = lengths(draft.height.as_ref(), SlotId::HeightTop)?;
-        let span = |l: Length| if draft.on_centre { l - self.post(draft) } else { l };
+        let span = |l: Length| if draft.on_centre && draft.span.is_some() { l - self.post(draft) } else { l };
         let ask = |s: &Option<Length>, h: &Option<Length>| StrengthAsk { span: s.map(span), height: *h, ..draft.ask };
         let asks = spans.iter().flat_map(|s| heights.iter().map(move |h| ask(s, h)));
         let acts: Vec<Act> = asks.map(|a| Act::Query(Query::Strength(a))).collect();
@@ -26,6 +29,16 @@ impl Resolver<'_> {
         let doubt = span_doubt || height_doubt || acts.len() > 1;
         let ask = doubt || draft.span.iter().chain(&draft.height).any(shaded);
         Ok(self.says(acts, ask))
+    }
+
+    /// "would a 6x6 let me": the bay just supposed, clear between posts so wide.
+    fn bay_supposed(&self, draft: &StrengthDraft) -> Option<Length> {
+        let of = |fact: &Fact| match fact {
+            Fact::Set(Setting::ClearMax(l)) => Some(*l),
+            Fact::Set(Setting::CentreMax(l)) => Some(*l - self.post(draft)),
+            _ => None,
+        };
+        self.session.talk.supposed.iter().rev().find_map(of)
     }
 
     /// A post's width: on centre less this is clear.

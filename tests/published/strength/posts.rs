@@ -134,6 +134,23 @@ fn what_a_quarter_carries() {
     }
 }
 
+/// On graded stock the weakest in twenty breaks at about 2.1 Fb (ASTM D1990, from memory, not
+/// checked): 2,310 psi of southern pine No.2, so a quarter breaks at 57 lb.
+#[test]
+fn what_breaks_a_quarter_of_graded_stock() {
+    let (quarter, arm) = (four(Leg::Quarter(half())), inches(36, 1));
+    let load = post::carries(&quarter, Push::Held, &arm, &told(2310, Unit::Psi)).expect("small");
+    printed(&load, "57", "2.1 x 1,100 psi");
+}
+
+/// ASTM E985: a post's top moves no more than its height over 12: 3 in. at 36, 3 1/2 at 42.
+#[test]
+fn how_far_a_top_may_move() {
+    for (height, text) in [(36, "3.0"), (42, "3.5")] {
+        printed(&post::sway_limit(&inches(height, 1)).expect("small"), text, &format!("{height} in."));
+    }
+}
+
 /// P a^3 / (3 E I) of a 4x4: 0.178, 0.197, 0.155 and 0.249 in. at 36, 0.282 at 42.
 #[test]
 fn sway_of_a_4x4() {

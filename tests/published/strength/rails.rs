@@ -4,10 +4,10 @@
 use super::{EDGE, FLAT, TWO_BY_FOUR, TWO_BY_SIX, inches, printed, told, value, wet};
 use railhand::figure::{Fig, Unit};
 use railhand::job::{Duration, Species};
-use railhand::measure::Lumber;
+use railhand::measure::{Lumber, Q};
 use railhand::strength::beam::{bending_sag, moment, shear_sag, top_load};
 use railhand::strength::rail::{Bent, Piece, Way, bent, longest_by_sag, longest_by_stress, sag_limit, second_moments};
-use railhand::strength::values::Case;
+use railhand::strength::values::{Case, beam};
 use railhand::strength::{Refused, Wood};
 
 const FEET: [i128; 5] = [4, 5, 6, 8, 10];
@@ -221,6 +221,33 @@ fn stress_against_southern_pine() {
     for (pieces, wood, feet, holds) in rows {
         let found = judge(pieces, wood, feet, Way::Down);
         assert_eq!(found.stress.holds(), holds, "{pieces:?} at {feet}: {}", value(&found.stress.ratio));
+    }
+}
+
+/// Wood Handbook (FPL-GTR-190) Table 9-1: parts of W L^3 / (E I) and of W L / (G A') for a load at
+/// midspan, an even load, and both on a cantilever.
+#[test]
+fn beam_cases() {
+    let rows = [
+        (Case::MidPoint, (1, 48), (1, 4)),
+        (Case::Even, (5, 384), (1, 8)),
+        (Case::EndPoint, (1, 3), (1, 1)),
+        (Case::EvenFromOneEnd, (1, 8), (1, 2)),
+    ];
+    for (case, bend, shear) in rows {
+        let row = beam(case).expect("every case has a row");
+        assert_eq!((row.bend, row.shear), (Q::new(bend.0, bend.1), Q::new(shear.0, shear.1)), "{case:?}");
+    }
+}
+
+/// M / EI integrated twice by numbers, a 2x4 on edge over 8 ft at E 1,400,000: 0.49132 in. under
+/// 200 lb at midspan, 0.61414 under 50 lb/ft (a second program).
+#[test]
+fn integrated_by_numbers() {
+    let (span, e) = (inches(96, 1), told(1_400_000, Unit::Psi));
+    let i = two_by_four(EDGE).section(Way::Down).expect("lumber").second_moment().expect("small");
+    for (case, load, text) in [(Case::MidPoint, 200, "0.49132"), (Case::Even, 400, "0.61414")] {
+        printed(&bending_sag(case, &told(load, Unit::Pounds), &span, &e, &i).expect("small"), text, text);
     }
 }
 

@@ -15,9 +15,9 @@ fn width_of(job: &Job, post: Option<PostSize>) -> Option<Fig> {
     match post {
         None => Some(post_width(&job.settings, &[PostRole::Line])),
         Some(PostSize::Width(w)) => Some(Fig::told(w, "the post's width")),
-        Some(PostSize::Lumber(l)) => l
-            .dressed()
-            .map(|(_, wide)| Fig::length(wide, Why::Table("dressed dry width of the post told", "PS 20 size table"))),
+        Some(PostSize::Lumber(l)) => {
+            l.dressed().map(|(_, wide)| Fig::length(wide, Why::Table("dressed dry width of the post told", l.table())))
+        }
     }
 }
 
@@ -115,7 +115,7 @@ pub(super) fn may(job: &Job, lumber: Lumber) -> Answered {
     reply.lines.push(if barred_by_name { barred() } else { not_barred() });
     reply.findings.push(finding(thick));
     // What half of it would leave, as an order of size.
-    let width = Fig::length(wide, Why::Table("dressed dry width of the post told", "PS 20 size table"));
+    let width = Fig::length(wide, Why::Table("dressed dry width of the post told", lumber.table()));
     let (x, y) = (thick / 2, wide / 2);
     let half = [(-x, Length::ZERO), (x, Length::ZERO), (x, y), (-x, y)];
     reply.lines.push(answer(vec![Span::Say("Half of it off, as on a straight edge, would be:")]));

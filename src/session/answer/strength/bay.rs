@@ -175,9 +175,9 @@ fn in_the_other(taken: &Taken, span: &Fig) -> Option<Line> {
 
 /// A span wider than the published post spacing leaves.
 fn too_far_apart(job: &Job, ask: &StrengthAsk, span: &Fig) -> Option<Finding> {
-    let asked = ask.post.and_then(|l| PostSize::Lumber(l).width());
+    let asked = ask.post.and_then(|l| PostSize::Lumber(l).width().map(|wide| (wide, l.table())));
     let post = match asked {
-        Some(l) => Fig::length(l, Why::Table("dressed dry width of the post asked about", "PS 20 size table")),
+        Some((wide, table)) => Fig::length(wide, Why::Table("dressed dry width of the post asked about", table)),
         None => post_width(&job.settings, &[PostRole::Line]),
     };
     let centre = span.as_length()?.plus(post.as_length()?)?;

@@ -14,19 +14,12 @@ use crate::strength::{Judged, Refused};
 
 /// The bolts of the job's posts: the rim asked about, else as the guide draws them.
 pub(super) fn tie(_: &Job, ask: &StrengthAsk, taken: &Taken) -> Result<Tie, Refused> {
-    let taken_as = |l: &'static limits::Limit| Fig::length(l.length(), Why::Default(l));
-    let edge = taken_as(&limits::BOLT_EDGE);
-    let most = taken_as(&limits::BOLTS_APART);
-    let apart = match ask.rim {
-        None => most,
-        Some(rim) => {
-            let (_, deep) = rim.dressed().ok_or(Refused::NotLumber(rim))?;
-            let deep = Fig::length(deep, Why::Table("dressed dry depth of the rim", "PS 20 size table"));
-            let apart = apart_in(&deep, &edge)?;
-            if apart.as_length() > most.as_length() { most } else { apart }
-        }
-    };
-    Ok(Tie { height: taken.height.clone(), decking: taken_as(&limits::DECKING), edge, apart })
+    let drawn = Tie::as_drawn(taken.height.clone());
+    let Some(rim) = ask.rim else { return Ok(drawn) };
+    let (_, deep) = rim.dressed().ok_or(Refused::NotLumber(rim))?;
+    let deep = Fig::length(deep, Why::Table("dressed dry depth of the rim", rim.table()));
+    let apart = apart_in(&deep, &drawn.edge)?;
+    Ok(if apart.as_length() > drawn.apart.as_length() { drawn } else { Tie { apart, ..drawn } })
 }
 
 /// True for a height the published hold-down speaks of.

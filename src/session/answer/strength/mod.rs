@@ -46,10 +46,17 @@ const CLOSING: &str = "This is arithmetic, not a judgement that it will do: for 
 /// What an answer is, or why there is none.
 type Answered = Result<(Reply, Figs), Refused>;
 
-/// The facts a question supposes, waiting for "keep it": only one that stretches a bay.
+/// The posts a question about a bay supposes: with others the layout is another.
+pub fn other_posts(ask: &StrengthAsk) -> Option<Fact> {
+    let of_bay = matches!(ask.about, About::Bay | About::Reach);
+    ask.post.filter(|_| of_bay).map(|l| Fact::Set(Setting::Post(PostRole::All, PostSize::Lumber(l))))
+}
+
+/// The facts a question supposes, waiting for "keep it": only one that stretches a bay, or
+/// asks what other posts would do.
 pub fn supposed_by(ask: &StrengthAsk) -> Vec<Fact> {
     let span = ask.span.filter(|l| ask.about == About::Reach && SlotId::ClearMax.takes(*l));
-    let Some(span) = span else { return Vec::new() };
+    let Some(span) = span else { return other_posts(ask).into_iter().collect() };
     let told = [
         ask.post.map(|l| Fact::Set(Setting::Post(PostRole::All, PostSize::Lumber(l)))),
         Some(Fact::Set(Setting::ClearMax(span))),

@@ -9,7 +9,7 @@ use crate::job::{Job, Lie, NotchTold, PostRole, PostSize};
 use crate::limits;
 use crate::measure::{Length, Lumber};
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
-use crate::strength::post::{arm_to_bolt, bending, carries, sway};
+use crate::strength::post::{arm_to_bolt, bending, carries, sway, sway_limit};
 use crate::strength::section::Push;
 use crate::strength::{Judged, Leg, Refused, Wood};
 
@@ -28,7 +28,7 @@ pub(super) fn size(job: &Job, ask: &StrengthAsk) -> Option<Lumber> {
 
 fn width(size: Lumber) -> Result<Fig, Refused> {
     let (thick, _) = size.dressed().ok_or(Refused::NotLumber(size))?;
-    Ok(Fig::length(thick, Why::Table("dressed dry size of the post", "PS 20 size table")))
+    Ok(Fig::length(thick, Why::Table("dressed dry size of the post", size.table())))
 }
 
 fn no_values() -> Answered {
@@ -94,10 +94,13 @@ pub fn post(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     }
     let e = taken.wood.stiffness(size)?;
     let moved = sway(&Leg::Whole.section(&width(size)?)?, arm, &e)?;
+    let top = Judged::of(moved, sway_limit(arm)?)?;
     reply.lines.push(detail([
         say("Its top moves "),
-        inches(&moved),
-        say(" with its foot held still; on real decks the rim turns and it moves far more."),
+        inches(&top.demand),
+        say(" of the "),
+        inches(&top.capacity),
+        say(" published, with its foot held still; on real decks the rim turns and it moves far more."),
     ]));
     reply.lines.push(notched_line(size, taken)?);
     reply.lines.push(bolt::line(&tie)?);
@@ -107,6 +110,7 @@ pub fn post(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
         row("post bending at the deck, load of ten minutes", &whole.short),
         row("post bending at the upper bolt", &at_bolt.long),
         row("post bending at the upper bolt, load of ten minutes", &at_bolt.short),
+        row("movement of the post's top", &top),
         row("pull on the upper bolt", &Judged::of(tie.pull()?, crate::strength::tie::hold_down())?),
     ];
     let figs: Figs = vec![("bending", whole.long.demand.clone()), ("allowed bending", whole.long.capacity.clone())];

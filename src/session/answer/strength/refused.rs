@@ -6,12 +6,15 @@ use crate::measure::Length;
 use crate::reply::{Line, Role, Span};
 use crate::strength::Refused;
 
+const KNOWN: &str = " is not a size of lumber I have figures for. The sizes I know are 1, 5/4, 2, 3, 4, 6, 8, 10 and 12 \
+                     by 2, 3, 4, 6, 8, 10 and 12: 2x4, 2x6, 4x4, 6x6.";
+
 /// The lines of a refusal.
 pub fn worded(refused: &Refused) -> Vec<Line> {
     let inches = |n: i64| fig(&Fig::length(Length::inches(n), Why::Told("the range judged")));
     let lumber = |l: &crate::measure::Lumber| Span::Phrase(l.to_string());
     let spans: Vec<Span> = match refused {
-        Refused::NotLumber(l) => vec![lumber(l), say(" is not a size of lumber I have figures for.")],
+        Refused::NotLumber(l) => vec![lumber(l), say(KNOWN)],
         Refused::TooThin(l) => {
             vec![lumber(l), say(" is thinner than the tables begin: 2 in. nominal. I can't judge it.")]
         }

@@ -9,7 +9,7 @@ use crate::limits;
 use crate::measure::Lumber;
 use crate::reply::{Line, Span};
 use crate::strength::Wood;
-use crate::strength::rail::Piece;
+use crate::strength::rail::{Piece, made_up};
 
 /// The wood, the rail and the height a question is answered for.
 pub struct Taken {
@@ -47,7 +47,14 @@ impl Taken {
         };
         let cap = make.cap;
         let thin_cap = cap.filter(|c| c.thick_quarters < 8);
-        Taken { told, make, wood: Wood::taken(&told), pieces: pieces(&make), thin_cap, height: height(job, ask) }
+        Taken {
+            told,
+            make,
+            wood: Wood::taken(&told),
+            pieces: made_up(make.rail, make.lie, make.cap),
+            thin_cap,
+            height: height(job, ask),
+        }
     }
 
     /// The same wood under a load of ten minutes: the other duration shown.
@@ -96,13 +103,6 @@ impl Taken {
         ];
         lines.into_iter().flatten().map(|l| detail([say(l)])).collect()
     }
-}
-
-fn pieces(told: &Make) -> Vec<Piece> {
-    let two_by = u16::try_from(limits::TOP_RAIL.value).unwrap_or(4);
-    let rail = Piece { size: told.rail.unwrap_or(Lumber::by(2, two_by)), lie: told.lie.unwrap_or(Lie::Flat) };
-    let cap = told.cap.filter(|c| c.thick_quarters >= 8).map(|size| Piece { size, lie: Lie::Flat });
-    [Some(rail), cap].into_iter().flatten().collect()
 }
 
 fn height(job: &Job, ask: &StrengthAsk) -> Fig {

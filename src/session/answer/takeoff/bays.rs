@@ -2,7 +2,7 @@
 
 use super::super::Figs;
 use super::infill::{drying, marks_of};
-use super::words::{cannot_fill, count, detail, exact, fig, not_laid_out, number, places};
+use super::words::{cannot_fill, detail, exact, fig, not_laid_out, number, places};
 use crate::figure::{Fig, Why};
 use crate::infill::{Spread, count_fig, gap_fig};
 use crate::job::{Job, RunId};
@@ -26,7 +26,7 @@ pub fn balusters(job: &Job, layout: &Layout, run: Option<RunId>) -> (Reply, Figs
         return (reply, Vec::new());
     }
     let total = bays.iter().map(|b| u64::from(b.spread.count())).sum();
-    let each: Vec<(&'static str, Fig)> = bays.iter().map(|b| ("a bay", count(u64::from(b.spread.count())))).collect();
+    let each: Vec<(&'static str, Fig)> = bays.iter().map(|b| ("a bay", in_bay(job, b))).collect();
     let total = Fig::count(total, Why::Formula("every bay's balusters added up", each.clone()));
     let groups = grouped(&bays);
     let mut reply = Reply::of(Status::Answered);
@@ -59,6 +59,18 @@ pub fn balusters(job: &Job, layout: &Layout, run: Option<RunId>) -> (Reply, Figs
         reply.values.takeoff.marks = marks.collect();
     }
     (reply, figs)
+}
+
+/// How many one bay takes, from its clear opening, one baluster and the limit.
+fn in_bay(job: &Job, bay: &FilledBay) -> Fig {
+    let says = if bay.spread.count() == bay.fewest {
+        "the fewest in the clear opening whose every gap, one baluster to the next, is under the gap limit, on the tape too"
+    } else {
+        "one more than the clear opening asks for, to match the bay beside it, each baluster so wide, gaps under the gap limit"
+    };
+    let clear = Fig::length(bay.spread.opening().clear, Why::Formula("between its posts, as laid out", Vec::new()));
+    let from = vec![("clear opening", clear), ("baluster", baluster_fig(job)), ("gap limit", gap_limit_fig(job))];
+    Fig::count(u64::from(bay.spread.count()), Why::Formula(says, from))
 }
 
 fn gap_of(spread: &Spread) -> Fig {
