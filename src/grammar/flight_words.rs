@@ -71,6 +71,9 @@ pub enum FlightWord {
     PoolGate,
     Not,
     Gap,
+    Lift,
+    OpenRiser,
+    OneGo,
     /// Read over, and named.
     Idle,
 }

@@ -2,7 +2,7 @@
 
 use super::say::{fig, inches, limit};
 use crate::figure::Fig;
-use crate::job::{Job, Swing};
+use crate::job::{Job, RiserKind, Swing};
 use crate::layout::Layout;
 use crate::limits::{self, Limit};
 use crate::measure::Length;
@@ -30,11 +30,17 @@ fn worked(job: &Job) -> Vec<(Flight, crate::job::Flight)> {
     flights(job).into_iter().filter_map(of).collect()
 }
 
+fn known(told: &crate::job::Flight) -> Known {
+    let open_riser = match told.between {
+        Some(RiserKind::Opening(l)) => Some(l),
+        _ => None,
+    };
+    Known { nosing: told.nosing, landing: told.landing, open_riser, ..Known::default() }
+}
+
 /// Flights that break one limit.
 fn breaking(job: &Job, which: &[&'static Limit]) -> Vec<Vec<Span>> {
-    let found = worked(job)
-        .into_iter()
-        .flat_map(|(flight, told)| check(&flight, &Known { nosing: told.nosing, ..Known::default() }));
+    let found = worked(job).into_iter().flat_map(|(flight, told)| check(&flight, &known(&told)));
     let named = found.filter(|b| which.iter().any(|l| l.id == b.limit.id));
     let says = |b: crate::stairs::check::Breach| {
         vec![Span::Say("the stairs have "), fig(&b.found), Span::Say(". "), Span::Say(b.limit.says), stop(b.limit.says)]
@@ -94,6 +100,59 @@ pub(super) fn flight_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// A nosing out of its range.
 pub(super) fn nosing_off(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     breaking(job, &[&limits::NOSING_LEAST, &limits::NOSING_MOST])
+}
+
+/// A landing told too short.
+pub(super) fn landing_short(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let least = limits::LANDING.length();
+    let short = flights(job).into_iter().filter_map(|f| f.landing).find(|l| *l < least);
+    short
+        .map(|l| {
+            let says = " deep at the foot of the stairs is under ";
+            vec![
+                Span::Say("a landing "),
+                inches(l, "the landing"),
+                Span::Say(says),
+                limit(&limits::LANDING),
+                Span::Say("."),
+            ]
+        })
+        .into_iter()
+        .collect()
+}
+
+/// Risers open too wide, high up.
+pub(super) fn open_risers(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    breaking(job, &[&limits::OPEN_RISER])
+}
+
+/// A leaf told wide for one.
+pub(super) fn leaf_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let most = limits::GATE_LEAF.length();
+    let told = |r: &crate::job::Run| r.gate.and_then(|g| g.hung.leaf).filter(|l| *l > most);
+    let wide = job.runs.iter().filter_map(|r| Some((r, told(r)?)));
+    let says = " wide is heavy and sags: two do better, on stiffer posts.";
+    wide.map(|(r, l)| super::say::about(r, [Span::Say("a leaf "), inches(l, "the leaf"), Span::Say(says)])).collect()
+}
+
+/// A guard told to close off a pool, and too low for that.
+pub(super) fn pool_guard_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let height = job.settings.height_top.filter(|_| job.settings.pool == Some(true));
+    let low = height.filter(|l| *l < limits::POOL_TOP.length());
+    low.map(|l| {
+        let says = " high that closes off a pool is under ";
+        vec![Span::Say("a guard "), inches(l, "the guard"), Span::Say(says), limit(&limits::POOL_TOP), Span::Say(".")]
+    })
+    .into_iter()
+    .collect()
+}
+
+/// A gate told not to close by itself, at a pool.
+pub(super) fn pool_gate_open(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let pool = job.settings.pool == Some(true);
+    let open = job.runs.iter().filter(|r| pool && r.gate.is_some_and(|g| g.hung.self_closing == Some(false)));
+    let says = "a gate at a pool closes and latches by itself, and this one is told not to.";
+    open.map(|r| super::say::about(r, [Span::Say(says)])).collect()
 }
 
 /// Risers enough for a handrail.

@@ -160,7 +160,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
                 _ => return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new())),
             },
             Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
-            Clause::Flight(draft) => then = Some(resolver.asked_flight(draft)?),
+            Clause::Flight(draft) => then = Some(resolver.asked_flight(draft, &branches[0].job)?),
             Clause::Talk(Talk::Hello) => {}
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
         }

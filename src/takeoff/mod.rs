@@ -13,6 +13,7 @@ mod buy;
 mod caps;
 pub mod cost;
 pub mod cutplan;
+mod flights;
 pub mod lengths;
 mod parts;
 mod posts;

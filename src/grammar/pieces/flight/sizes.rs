@@ -192,6 +192,10 @@ impl Line<'_> {
             (Some(W::Projects), _) => (Projection, &[1]),
             (_, Some(W::Projects)) => (Projection, &[-1]),
             (Some(W::Wide), Some(W::Stairs)) => (Width, &[1, -1]),
+            // "is 36 wide enough for stairs".
+            (Some(W::Wide), None) if self.parts.contains(&Part::Word(W::Stairs)) => (Width, &[1]),
+            (Some(W::OpenRiser), _) => (Size::OpenRiser, &[1]),
+            (_, Some(W::OpenRiser)) => (Size::OpenRiser, &[-1]),
             (Some(W::Stairs), _) if matches!(self.word(i, 2), Some(W::Rail | W::Handrail)) => (Height, &[1, 2]),
             (Some(W::Stairs), _) => (Width, &[1]),
             (_, Some(W::Rise)) if self.word(i, -2) == Some(W::Total) => (TotalRise, &[-1, -2]),

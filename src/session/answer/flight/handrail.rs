@@ -139,6 +139,26 @@ pub fn ends() -> Answer {
     ))
 }
 
+/// "how far off the wall is the handrail".
+pub fn space() -> Answer {
+    let (least, most) = (Fig::limit(&limits::HANDRAIL_SPACE), Fig::limit(&limits::HANDRAIL_PROJECTION));
+    let lines = vec![
+        answer([
+            w("At least "),
+            inch(&least),
+            w(" clear of the wall or guard beside it, and no more than "),
+            inch(&most),
+            w(" out into the stair."),
+        ]),
+        by(&limits::HANDRAIL_SPACE),
+        by(&limits::HANDRAIL_PROJECTION),
+        decides(),
+    ];
+    let mut reply = reply(lines);
+    reply.values.result = Some(least.clone());
+    Ok((reply, vec![("clear of the wall", least), ("into the stair", most)]))
+}
+
 /// "is a 2x6 cap a handrail".
 pub fn grip(known: &Known) -> Answer {
     let g = known.given;

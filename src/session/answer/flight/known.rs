@@ -83,6 +83,11 @@ impl<'a> Known<'a> {
         self.told().ground.is_some()
     }
 
+    /// True where the rise was worked out on ground told to fall or rise.
+    pub fn falls(&self) -> bool {
+        self.told().ground.is_some_and(|g| g.fall != crate::measure::Q::from_integer(0))
+    }
+
     /// The slope: from the flight, or from a riser and a tread alone.
     pub fn rake(&self) -> Result<Rake, Trouble> {
         let told = self.told();
