@@ -5,7 +5,7 @@ use super::bays::Where;
 use super::lengths::{depth, rake_rail};
 use super::parts::{Lack, RAIL, What, baluster_size};
 use crate::figure::{Fig, Why};
-use crate::job::{Flight, Job, Lie, Member, OpenSides, PostRole, PostSize};
+use crate::job::{Flight, Head, Job, Lie, Member, OpenSides, PostRole, PostSize};
 use crate::layout::{Limits, line_inside, post_width};
 use crate::limits;
 use crate::measure::{Length, Lumber, Tape};
@@ -35,6 +35,10 @@ fn open_sides(flight: &Flight) -> Option<u32> {
 
 /// What its guard is laid out from.
 fn site(job: &Job, told: &Flight) -> Option<Site> {
+    // A flush top tread is decking to the guard, and where the top post then stands is not told.
+    if told.head == Some(Head::Flush) {
+        return None;
+    }
     let flight = work_out(&Told::of(told, job.settings.grade)).ok()?;
     let default = &limits::STAIR_GUARD_HEIGHT;
     let untold = || Fig::length(default.length(), Why::Default(default));

@@ -14,6 +14,7 @@ mod caps;
 pub mod cost;
 pub mod cutplan;
 mod flights;
+mod gates;
 pub mod lengths;
 mod parts;
 mod posts;

@@ -4,6 +4,7 @@ use super::balusters::{CannotFill, FilledBay, baluster_fig, fill};
 use super::bays::{RailBay, Where, rail_bays};
 use super::caps::caps;
 use super::flights::stair_parts;
+use super::gates::leaf_balusters;
 use super::lengths::{Stack, depth, rail};
 use super::posts::posts;
 use crate::job::{BalustersAt, Fixing, Job, Lie, LongPart, Member};
@@ -32,6 +33,8 @@ pub enum What {
     StairBottomRail,
     /// A baluster down the stairs.
     StairBaluster,
+    /// A baluster of a gate's leaf.
+    GateBaluster,
     /// A block under a long bottom rail.
     Block,
     /// A through bolt.
@@ -59,6 +62,7 @@ impl What {
             What::StairTopRail => ("stair top rail", "stair top rails"),
             What::StairBottomRail => ("stair bottom rail", "stair bottom rails"),
             What::StairBaluster => ("stair baluster", "stair balusters"),
+            What::GateBaluster => ("gate baluster", "gate balusters"),
             What::Block => ("block", "blocks"),
             What::Bolt => ("through bolt", "through bolts"),
             What::HoldDown => ("hold-down", "hold-downs"),
@@ -125,7 +129,7 @@ impl Lack {
             Lack::OpenSides => {
                 "which sides of the stairs are open (\"stairs open both sides\"), for the guard down them"
             }
-            Lack::Flight => "the stairs' risers, one riser and one tread, for the guard down them",
+            Lack::Flight => "the stairs' risers, one riser and one tread, hung one riser down, for the guard down them",
         }
     }
 }
@@ -156,7 +160,7 @@ pub fn parts(job: &Job, layout: &Layout, longest: impl Fn(Lumber) -> Option<Leng
     all.rails(job, layout, &bays);
     all.caps(job, layout, &longest);
     all.balusters(job);
-    all.stairs(job, layout);
+    all.stairs_and_gates(job, layout);
     all.blocks(job, &bays);
     all.hardware(job, layout, bays.len());
     all.lacks.sort();
@@ -229,12 +233,15 @@ impl Parts {
         self.add(What::Baluster, baluster_size(job), cut, counted + spares, at);
     }
 
-    fn stairs(&mut self, job: &Job, layout: &Layout) {
+    fn stairs_and_gates(&mut self, job: &Job, layout: &Layout) {
         let (parts, lacks) = stair_parts(job, layout.tape);
         for (what, size, cut, count, at) in parts {
             self.add(what, size, cut, count, vec![at]);
         }
         self.lacks.extend(lacks);
+        for (count, at) in leaf_balusters(job, layout) {
+            self.add(What::GateBaluster, baluster_size(job), None, count, vec![at]);
+        }
     }
 
     fn blocks(&mut self, job: &Job, bays: &[RailBay]) {

@@ -4,7 +4,7 @@
 use super::trouble::Trouble;
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::{Given, Size};
-use crate::job::{Flight as ToldFlight, Gate, Job, PostRole, Run, StairOpening};
+use crate::job::{Flight as ToldFlight, Gate, Head, Job, PostRole, Run, StairOpening};
 use crate::layout::{Limits, line_inside, post_width};
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Lumber, Tape};
@@ -136,6 +136,9 @@ impl<'a> Known<'a> {
 
     /// What the stair guard is laid out from.
     pub fn site(&self) -> Result<Site, Trouble> {
+        if self.flight.head == Some(Head::Flush) {
+            return Err(Trouble::Flush);
+        }
         let flight = self.flight()?;
         let width = |roles: &[PostRole]| post_width(&self.job.settings, roles);
         let limits = Limits::in_force(&self.job.settings);

@@ -152,6 +152,19 @@ pub fn total(known: &Known) -> Answer {
         reply.values.result = Some(f.total_rise.clone());
         return Ok((reply, vec![("the deck's height", f.total_rise)]));
     }
+    let ground = known.told().ground.filter(|_| known.falls());
+    if let Some(ground) = ground {
+        let above = Fig::told(ground.above, "the decking above the ground");
+        let mut spans = vec![ft(&above), w(" above the ground at the stairs' head, and "), ft(&f.total_rise)];
+        spans.push(w(" above it where they land: "));
+        spans.extend(riser_words(&f));
+        spans.push(w("."));
+        let mut lines = vec![answer(spans)];
+        lines.extend(basis(known, &f));
+        lines.extend(breaches(known, &f));
+        let figs = vec![("at the head", above), ("total rise", f.total_rise.clone())];
+        return done(known, lines, f.total_rise.clone(), figs);
+    }
     let mut spans = vec![ft(&f.total_rise), w(" = "), exact(&f.total_rise), w(" total rise: ")];
     spans.extend(riser_words(&f));
     spans.push(w("."));

@@ -15,6 +15,8 @@ pub enum Trouble {
     WhichStairs,
     /// Where the top post stands is untold.
     Line,
+    /// The top tread is flush with the decking.
+    Flush,
     /// The posts leave no room.
     NoRoom,
     /// The gate does not fit.
@@ -57,6 +59,9 @@ pub fn said(trouble: &Trouble) -> Reply {
         Trouble::Line => asks(
             "Where do the posts stand? Say the mount, or how far the baluster line lies inside the decking's edge: the top post hangs on it.",
         ),
+        Trouble::Flush => refused(vec![w(
+            "I lay out a stair guard only for stairs hung one riser down. A flush top tread is decking to the guard: say \"top tread is one riser down\", and take that tread's nosing for the decking's edge.",
+        )]),
         Trouble::NoRoom => refused(vec![w("The posts leave no room for a bay of rail on those stairs.")]),
         Trouble::Unfit(unfit) => unfit_said(unfit),
         Trouble::PastMe => {

@@ -98,6 +98,10 @@ pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
         };
         lines.push(Line::say(Role::Detail, says));
     }
+    if parts.list.iter().any(|p| p.what == What::GateBaluster) {
+        let says = "Of a gate only its balusters are in this, between stiles taken as 2x4s on the flat: its frame, brace, hinges and latch are not.";
+        lines.push(Line::say(Role::Detail, says));
+    }
     if job.order.spares.is_none() && parts.list.iter().any(|p| p.what == What::Baluster) {
         lines.push(Line::say(
             Role::Detail,
