@@ -73,6 +73,7 @@ pub enum FlightWord {
     Gap,
     Lift,
     OpenRiser,
+    Closed,
     OneGo,
     /// Read over, and named.
     Idle,

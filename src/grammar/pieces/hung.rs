@@ -98,7 +98,12 @@ fn gap(input: In<'_>) -> Out<'_, HungSaid> {
     let side = || opt(text(&["side"]));
     let of_hinge = preceded((det, text(&["hinge", "hinges", "hinge side"]), side(), named()), length);
     let of_latch = preceded((det, text(&["latch", "latch side"]), side(), named()), length);
+    let gap_at = || (det, text(&["gap", "clearance", "space"]));
+    let at_hinge = preceded((gap_at(), hinge(), is), length);
+    let at_latch = preceded((gap_at(), latch(), is), length);
     alt((
+        at_hinge.map(HungSaid::HingeGap),
+        at_latch.map(HungSaid::LatchGap),
         hinges.map(HungSaid::HingeGap),
         latches.map(HungSaid::LatchGap),
         of_hinge.map(HungSaid::HingeGap),
@@ -123,7 +128,12 @@ pub fn pool(input: In<'_>) -> Out<'_, Say> {
         many0_count(text(&["in", "the", "yard", "out", "back", "there", "here", "below", "beside", "it", "ground"]));
     let yes = value(true, (lead, word(), at));
     let no = value(false, (sense(Sense::Not), det, opt(text(&["any"])), word()));
-    alt((yes, no)).map(|p| Say::Clause(Clause::Pool(p))).parse(input)
+    let it = many0_count(text(&["it 's", "its", "it", "is", "this", "'s"]));
+    let deck_of = value(true, (it, det, word(), part(Part::Deck)));
+    let by = text(&["around", "round", "by", "beside", "next to", "at", "over", "along"]);
+    let deck_by =
+        value(true, (det, part(Part::Deck), is, many0_count(text(&["goes", "runs", "right"])), by, det, word()));
+    alt((yes, no, deck_by, deck_of)).map(|p| Say::Clause(Clause::Pool(p))).parse(input)
 }
 
 fn leaves(input: In<'_>) -> Out<'_, HungSaid> {

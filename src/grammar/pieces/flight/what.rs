@@ -105,6 +105,12 @@ impl Words<'_> {
         self.any(&[W::Stairs, W::Steps, W::Riser, W::Tread, W::Treads, W::Nosing, W::OpenRiser])
     }
 
+    /// Something besides the flight itself is named: the question is of that.
+    fn other(&self) -> bool {
+        use W::{Baluster, BottomRail, Gate, Handrail, Latch, Leaf, Newel, Rail, TopPost};
+        self.any(&[Rail, BottomRail, Handrail, Baluster, Gate, Leaf, Latch, Newel, TopPost])
+    }
+
     fn how_high(&self) -> bool {
         self.ask(Ask::HowHigh) || self.has(W::High)
     }
@@ -117,9 +123,10 @@ impl Words<'_> {
         }
         // "gate brace", "balusters in the gate": nothing is told by that.
         if self.has(W::Gate) && self.bare() && !self.asks() {
-            return match (self.any(&[W::Brace]), self.has(W::Baluster)) {
-                (true, false) => Some(FlightWhat::Brace),
-                (false, true) => Some(FlightWhat::LeafBalusters),
+            return match (self.has(W::Brace), self.has(W::Baluster), self.has(W::High)) {
+                (true, false, false) => Some(FlightWhat::Brace),
+                (false, true, false) => Some(FlightWhat::LeafBalusters),
+                (false, false, true) => Some(FlightWhat::GateHeight),
                 _ => None,
             };
         }
@@ -175,7 +182,9 @@ impl Words<'_> {
         if self.given.has(Size::Gap) {
             return (self.has(W::Baluster) && self.stairs() && self.asks()).then_some(FlightWhat::Gap);
         }
-        if self.has(W::Lift) && self.any(&[W::BottomRail, W::Rail]) && !self.given.has(Size::Lift) {
+        let how_far = self.has(W::BottomRail) && self.stairs() && (self.how_high() || self.ask(Ask::HowFar));
+        let lifts = self.has(W::Lift) && self.any(&[W::BottomRail, W::Rail]) || how_far;
+        if lifts && !self.has(W::Nosing) && !self.given.has(Size::Lift) {
             return self.asks().then_some(FlightWhat::Lift);
         }
         if self.has(W::Triangle)
@@ -218,7 +227,9 @@ impl Words<'_> {
         }
         Some(match () {
             () if self.has(W::Rake) => FlightWhat::Rake,
-            () if self.has(W::OpenRiser) => FlightWhat::OpenRisers,
+            () if self.has(W::OpenRiser) || self.has(W::Riser) && self.any(&[W::Closed, W::Swing]) => {
+                FlightWhat::OpenRisers
+            }
             () if self.has(W::OneGo) && self.stairs() => FlightWhat::OneFlight,
             () if self.has(W::Landing)
                 && (self.ask(Ask::HowWide) || self.any(&[W::Deep, W::Size]) || self.ask(Ask::May)) =>
@@ -233,7 +244,7 @@ impl Words<'_> {
             () if self.has(W::Ok) && self.stairs() && !self.any(&[W::Post, W::Rail, W::Deck]) => FlightWhat::Check,
             () if self.has(W::Out) && self.stairs() => FlightWhat::Run,
             () if self.has(W::Total) && self.has(W::Run) && !self.given.has(Size::TotalRun) => FlightWhat::Run,
-            () if self.ask(Ask::HowFar) && self.has(W::Stairs) => FlightWhat::Run,
+            () if self.ask(Ask::HowFar) && self.has(W::Stairs) && !self.other() => FlightWhat::Run,
             () if self.has(W::Riser) && !self.given.has(Size::Rise) => FlightWhat::Steps,
             () if self.has(W::Rise) && !self.given.has(Size::Rise) && self.given.has(Size::TotalRise) => {
                 FlightWhat::Steps
@@ -241,7 +252,7 @@ impl Words<'_> {
             () if self.has(W::Total) && !self.given.has(Size::TotalRise) && (self.stairs() || self.has(W::Rise)) => {
                 FlightWhat::Rise
             }
-            () if self.how_high() && self.stairs() && !self.has(W::Rail) => FlightWhat::Rise,
+            () if self.how_high() && self.stairs() && !self.other() => FlightWhat::Rise,
             () => return None,
         })
     }

@@ -9,6 +9,7 @@ use crate::grammar::ask::Size;
 use crate::job::RiserKind;
 use crate::limits;
 use crate::reply::{Line, Span};
+use crate::stairs::triangle::short_of;
 
 /// "do I need closed risers", "can I leave the risers open".
 pub fn open_risers(known: &Known) -> Answer {
@@ -66,12 +67,13 @@ fn highest(known: &Known) -> Option<Line> {
 pub fn one_flight(known: &Known) -> Answer {
     let most = Fig::limit(&limits::FLIGHT_RISE);
     let told = known.told();
-    let Some(risers) = told.risers else {
-        let lines = vec![
-            answer([w("One flight rises no more than "), ft(&most), w("; then there is a landing.")]),
-            by(&limits::FLIGHT_RISE),
-            decides(),
-        ];
+    let Some(risers) = known.given.risers else {
+        let mut lines = vec![answer([w("One flight rises no more than "), ft(&most), w("; then there is a landing.")])];
+        lines.extend(known.flight().ok().map(|f| {
+            let over = inches(&f.total_rise) > limits::FLIGHT_RISE.length();
+            detail([w("Yours rises "), ft(&f.total_rise), w(if over { ": too much for one." } else { "." })])
+        }));
+        lines.extend([by(&limits::FLIGHT_RISE), decides()]);
         return Ok((reply(lines), vec![("the most a flight rises", most)]));
     };
     let count = Fig::count(u64::from(risers), Why::Told("the risers"));
@@ -91,7 +93,8 @@ pub fn one_flight(known: &Known) -> Answer {
         }
         None => {
             let ok = inches(&room) >= limits::RISER_MOST.length();
-            (ok, vec![answer(of_any_height(ok, &count, &room, &most))])
+            // On the last mark short of it: the nearest one could pass the limit.
+            (ok, vec![answer(of_any_height(ok, &count, &short_of(&room, known.tape), &most))])
         }
     };
     if !ok {
