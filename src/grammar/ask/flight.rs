@@ -77,6 +77,8 @@ pub enum FlightWhat {
     OneFlight,
     /// How far the bottom rail may be lifted.
     Lift,
+    /// How high the stair guard's rail is.
+    StairRailHeight,
     /// Where the top post stands.
     TopPostPlace,
     /// How far a handrail stands off what is beside it, and into the stair.
@@ -166,7 +168,7 @@ impl Given {
 
 impl FlightWhat {
     /// Every question.
-    pub const ALL: [FlightWhat; 33] = [
+    pub const ALL: [FlightWhat; 34] = [
         FlightWhat::Steps,
         FlightWhat::Rise,
         FlightWhat::Run,
@@ -200,6 +202,7 @@ impl FlightWhat {
         FlightWhat::Lift,
         FlightWhat::HandrailSpace,
         FlightWhat::TopPostPlace,
+        FlightWhat::StairRailHeight,
     ];
 }
 

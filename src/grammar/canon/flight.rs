@@ -50,6 +50,7 @@ pub(super) const WHAT: &Table<FlightWhat> = &[
     (FlightWhat::OpenRisers, "open risers on the stairs"),
     (FlightWhat::OneFlight, "stairs without a landing between"),
     (FlightWhat::Lift, "lift of the bottom rail"),
+    (FlightWhat::StairRailHeight, "stair rail height"),
     (FlightWhat::TopPostPlace, "place of the top post"),
     (FlightWhat::HandrailSpace, "handrail off the wall"),
 ];

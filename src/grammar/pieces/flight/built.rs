@@ -17,8 +17,8 @@ use crate::job::Head;
 use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, value, verify};
-use nom::multi::{many0_count, many1_count};
+use nom::combinator::{not, opt, peek, value, verify};
+use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded, terminated};
 
 fn rise_word(input: In<'_>) -> Out<'_, ()> {
@@ -47,9 +47,11 @@ pub fn pitch(input: In<'_>) -> Out<'_, Say> {
 }
 
 fn opening(input: In<'_>) -> Out<'_, Measure> {
-    let tail = opt((opt(sep("-")), text(&["gap", "gaps", "opening", "openings", "between", "open", "space", "clear"])));
-    preceded((opt(sep(",")), many0_count(text(&["of", "at", "with", "a", "about"]))), terminated(length, tail))
-        .parse(input)
+    let tail = || (opt(sep("-")), text(&["gap", "gaps", "opening", "openings", "between", "open", "space", "clear"]));
+    let link = || many0_count(text(&["of", "at", "with", "a", "about"]));
+    // Behind a comma a length alone may be of something else.
+    let apart = preceded((sep(","), link()), terminated(length, tail()));
+    alt((apart, preceded(link(), terminated(length, opt(tail()))))).parse(input)
 }
 
 /// "open risers", "open risers 4 inch", "the risers are closed".
@@ -75,7 +77,8 @@ pub fn head(input: In<'_>) -> Out<'_, Say> {
     );
     let deck = || (det, alt((part(Part::Deck), text(&["decking", "deck boards"]))));
     let sits = many0_count(text(&["is", "'s", "sits", "stands", "set", "comes", "built", "in"]));
-    let flush = (text(&["flush", "level", "even"]), opt((text(&["with", "to"]), deck())));
+    let with = || text(&["with", "to"]);
+    let flush = (text(&["flush", "level", "even"]), alt((value((), (with(), deck())), value((), not(peek(with()))))));
     let below = opt((text(&["below", "under", "from"]), deck()));
     let one = (verify(count, |n| *n == 1), alt((riser_word, step())), opt(text(&["down", "lower"])), below);
     let how = alt((value(Head::Flush, flush), value(Head::OneDown, one)));
@@ -111,8 +114,7 @@ pub fn fall(input: In<'_>) -> Out<'_, Say> {
     let up = value(true, (text(&["slopes", "goes", "slope"]), text(&["up"])));
     let to_sky = alt((up, rises, falls));
     let in_each = many0_count(text(&["in", "per", "over", "every", "a", "each", "for", "to", "on"]));
-    let foot =
-        value(None, (many1_count(text(&["per", "a", "every", "each", "to the", "in a"])), text(&["foot", "ft"])));
+    let foot = value(None, (text(&["per", "a", "every", "each", "to the", "in a"]), text(&["foot", "ft"])));
     let over = alt((foot, preceded(in_each, length).map(Some)));
     let out =
         many0_count(text(&["away", "from", "out", "the", "deck", "house", "toward", "yard", "going", "of", "run"]));

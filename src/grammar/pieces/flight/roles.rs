@@ -48,6 +48,7 @@ fn special(what: A) -> &'static [W] {
         A::Rake => &[W::Rake, W::Rail, W::Baluster, W::Size],
         A::RailLength => &[W::Rail, W::Long],
         A::Posts => &[W::Post, W::Mid, W::Newel, W::TopPost],
+        A::StairRailHeight => &[W::Rail, W::High, W::Nosing, W::Off],
         A::TopPostPlace => &[W::Post, W::TopPost],
         A::PostHeights => &[W::Post, W::Mid, W::Newel, W::TopPost, W::High, W::Long, W::Off, W::Size],
         A::TopPost => &[W::Post, W::TopPost, W::Rail, W::LevelRail, W::Handrail, W::Meet],

@@ -215,7 +215,7 @@ impl Words<'_> {
             return asks.then_some(if high { FlightWhat::PostHeights } else { FlightWhat::Posts });
         }
         if self.has(W::Rail) && self.stairs() && self.how_high() && self.asks() {
-            return Some(FlightWhat::HandrailHeight);
+            return Some(FlightWhat::StairRailHeight);
         }
         (self.has(W::Rail) && self.stairs() && long).then_some(FlightWhat::RailLength)
     }
@@ -245,7 +245,7 @@ impl Words<'_> {
             () if self.has(W::Out) && self.stairs() => FlightWhat::Run,
             () if self.has(W::Total) && self.has(W::Run) && !self.given.has(Size::TotalRun) => FlightWhat::Run,
             () if self.ask(Ask::HowFar) && self.has(W::Stairs) && !self.other() => FlightWhat::Run,
-            () if self.has(W::Riser) && !self.given.has(Size::Rise) => FlightWhat::Steps,
+            () if self.has(W::Riser) && !self.given.has(Size::Rise) && !self.ask(Ask::May) => FlightWhat::Steps,
             () if self.has(W::Rise) && !self.given.has(Size::Rise) && self.given.has(Size::TotalRise) => {
                 FlightWhat::Steps
             }

@@ -30,8 +30,8 @@ fn answered(known: &Known, what: FlightWhat) -> Answer {
     use FlightWhat::{
         BalusterLength, Balusters, Brace, Check, Gap, GateHeight, GatePosts, Grip, Handrail, HandrailEnds,
         HandrailHeight, HandrailSpace, Landing, LatchHeight, Leaf, LeafBalusters, Lift, OneFlight, OpenRisers, Pool,
-        PostHeights, Posts, RailLength, Rake, Rise, Run, Steps, Swing, TopPost, TopPostPlace, Triangle, Wide,
-        WidthLeft,
+        PostHeights, Posts, RailLength, Rake, Rise, Run, StairRailHeight, Steps, Swing, TopPost, TopPostPlace,
+        Triangle, Wide, WidthLeft,
     };
     match what {
         Steps => rise::steps(known),
@@ -65,6 +65,7 @@ fn answered(known: &Known, what: FlightWhat) -> Answer {
         OpenRisers => limits::open_risers(known),
         OneFlight => limits::one_flight(known),
         Lift => infill::lift(known),
+        StairRailHeight => handrail::stair_rail(known),
         TopPostPlace => guard::top_post_place(known),
         HandrailSpace => handrail::space(),
     }
