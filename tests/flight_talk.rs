@@ -251,3 +251,30 @@ fn the_lift_of_a_bottom_rail() {
     let (_, json, ..) = said(&["how far can I lift the bottom rail"]);
     assert!(json["text"].as_str().expect("text").starts_with("Along the deck, less than 4\""), "{json}");
 }
+
+/// The stairs' bottom rail is asked about by what it is above, not by how far the stairs come out.
+#[test]
+fn how_far_up_the_bottom_rail_goes() {
+    let (_, json, ..) = said(&["7 3/4 rise 10 run", "how far up can the bottom rail go on the stairs"]);
+    assert_eq!(inches(&json["values"]["most_lift"]), "1.3125", "{json}");
+}
+
+/// 4 in. stops no 4 in. ball (IRC R311.7.5.1): over 30 in. up it fails, and 23 1/4 up it may be.
+#[test]
+fn open_risers_are_checked() {
+    let high = ["9 risers at 7 1/4", "10 inch treads", "open risers 4 inch"];
+    let (reply, json, ..) = said(&high);
+    assert!(reply.findings.iter().any(|f| f.rule == "open-risers"), "{json}");
+    let low = ["4 risers at 7 3/4", "10 inch treads", "open risers 4 inch"];
+    assert!(!said(&low).0.findings.iter().any(|f| f.rule == "open-risers"));
+}
+
+/// ISPSC 305.2.1: 48 in. up at a pool; a 42 in. guard is stopped there and nowhere else.
+#[test]
+fn a_pool_asks_more_of_the_guard() {
+    let low = |lines: &[&str]| said(lines).0.findings.iter().any(|f| f.rule == "pool-guard-low");
+    assert!(low(&["guard height 42", "there's a pool"]));
+    assert!(!low(&["guard height 42", "no pool"]));
+    let (_, json, ..) = said(&["there's a pool", "latch height"]);
+    assert!(json["text"].as_str().expect("text").starts_with("At 54\" or higher"), "{json}");
+}
