@@ -278,3 +278,20 @@ fn a_pool_asks_more_of_the_guard() {
     let (_, json, ..) = said(&["there's a pool", "latch height"]);
     assert!(json["text"].as_str().expect("text").starts_with("At 54\" or higher"), "{json}");
 }
+
+/// A gate across the stairs goes by the opening laid out there: 48 less 1/2 and 1/2 leaves 47.
+#[test]
+fn a_leaf_across_the_stairs_goes_by_their_opening() {
+    let told = ["front 20 ft corner to corner", "4 ft stairs in the middle", "gate at the stair head"];
+    assert_eq!(said(&after(&told, "the leaf is 47")).0.status, Status::Told);
+    let (reply, json, was, now) = said(&after(&told, "the leaf is 48"));
+    assert_eq!((reply.status, &was), (Status::Refused, &now), "{json}");
+    assert!(json["text"].as_str().expect("text").contains("1\" too wide"), "{json}");
+}
+
+/// ISPSC 305.2.5: at a pool the plain 4 in. gap is not said without the 1 3/4 in. one.
+#[test]
+fn a_pool_is_minded_where_balusters_are_counted() {
+    let (_, json, ..) = said(&["front 20 ft corner to corner", "there's a pool", "how many balusters"]);
+    assert!(json["text"].as_str().expect("text").contains("gaps of no more than 1 3/4 in."), "{json}");
+}

@@ -35,7 +35,8 @@ fn known(told: &crate::job::Flight) -> Known {
         Some(RiserKind::Opening(l)) => Some(l),
         _ => None,
     };
-    Known { nosing: told.nosing, landing: told.landing, open_riser, ..Known::default() }
+    let open = matches!(told.between, Some(RiserKind::Open | RiserKind::Opening(_)));
+    Known { nosing: told.nosing, landing: told.landing, open_riser, open, ..Known::default() }
 }
 
 /// Flights that break one limit.
@@ -124,6 +125,32 @@ pub(super) fn landing_short(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// Risers open too wide, high up.
 pub(super) fn open_risers(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     breaking(job, &[&limits::OPEN_RISER])
+}
+
+/// Risers told open, high up, and not how much.
+pub(super) fn open_risers_untold(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let high = |f: &Flight| {
+        let [total, rise] = [&f.total_rise, &f.rise].map(|f| f.as_length().unwrap_or(Length::ZERO));
+        total - rise > limits::GUARD_TRIGGER.length()
+    };
+    let open = worked(job).into_iter().filter(|(f, told)| told.between == Some(RiserKind::Open) && high(f));
+    let says = [
+        Span::Say("the stairs have open risers more than "),
+        limit(&limits::GUARD_TRIGGER),
+        Span::Say(" up: what is open there must stop a "),
+        limit(&limits::OPEN_RISER),
+        Span::Say(" ball; tell how much it is."),
+    ];
+    open.take(1).map(|_| says.to_vec()).collect()
+}
+
+/// A guard told to close off a pool, its balusters under no tighter limit than the plain one.
+pub(super) fn pool_gaps(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let tight = limits::POOL_TIGHT_GAP.length();
+    let wide = job.settings.gap_max.is_none_or(|most| most > tight);
+    let pool = job.settings.pool == Some(true) && wide;
+    let says = [Span::Say("the guard closes off a pool. "), Span::Say(limits::POOL_RAILS_APART.says)];
+    pool.then(|| says.to_vec()).into_iter().collect()
 }
 
 /// A leaf told wide for one.

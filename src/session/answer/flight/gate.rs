@@ -18,7 +18,11 @@ use crate::reply::{GateFig, Line, Reply, Role, Span};
 /// The opening the layout gives a gate: it may be worked out, as at recessed stairs.
 fn laid(known: &Known) -> Option<Length> {
     let (run, gate) = known.gate()?;
-    let layout = lay_out(known.job);
+    laid_in(known.job, run, gate)
+}
+
+fn laid_in(job: &Job, run: &Run, gate: Gate) -> Option<Length> {
+    let layout = lay_out(job);
     let laid = layout.runs.iter().filter(|r| r.id == run.id).filter_map(|r| r.result.as_ref().ok());
     let found: Option<Fig> = laid
         .filter_map(|p| {
@@ -355,18 +359,19 @@ pub fn disagrees(job: &Job) -> Option<Line> {
     let outlined = filled(job).job;
     job.runs.iter().filter_map(|r| Some((r, r.gate?))).find_map(|(r, gate)| {
         let stands = outlined.run(r.id).unwrap_or(r);
-        wrong_side(stands, gate).or_else(|| no_room(gate))
+        wrong_side(stands, gate).or_else(|| no_room(job, r, gate))
     })
 }
 
-fn no_room(gate: Gate) -> Option<Line> {
+fn no_room(job: &Job, run: &Run, gate: Gate) -> Option<Line> {
+    let leaf = gate.hung.leaf?;
     let leaves = i64::from(gate.hung.leaves.unwrap_or(1));
     let told = LeafTold {
-        openings: gate.width.into_iter().collect(),
+        openings: gate.width.or_else(|| laid_in(job, run, gate)).into_iter().collect(),
         hinge_gap: gate.hung.hinge_gap,
         latch_gap: gate.hung.latch_gap,
         stile: None,
-        leaf: Some(gate.hung.leaf? * leaves),
+        leaf: Some(leaf * leaves),
     };
     match worked(&told) {
         Err(Unfit::TooWide { leaf, most, by }) => Some(Line::new(Role::Answer, too_wide(&leaf, &most, &by))),

@@ -67,6 +67,10 @@ fn basis(known: &Known, f: &Flight) -> Vec<Line> {
     lines
 }
 
+fn is_open(kind: Option<RiserKind>) -> bool {
+    matches!(kind, Some(RiserKind::Open | RiserKind::Opening(_)))
+}
+
 /// Breaches of the limits, as cautions.
 fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
     let width = known.given.size(Size::Width).or(known.opening.map(|o| o.width)).or(known.job.stair_width);
@@ -75,7 +79,10 @@ fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
         Some(RiserKind::Opening(l)) => Some(l),
         Some(RiserKind::Open | RiserKind::Closed) | None => None,
     };
-    let found = checked(f, &Measured { nosing, width, landing: known.flight.landing, open_riser });
+    let found = checked(
+        f,
+        &Measured { nosing, width, landing: known.flight.landing, open_riser, open: is_open(known.flight.between) },
+    );
     let mut lines: Vec<Line> = found.iter().map(|b| breaks(&b.found, b.limit)).collect();
     let high = inches(&f.total_rise) - inches(&f.rise) > limits::GUARD_TRIGGER.length();
     if high && known.flight.between == Some(RiserKind::Open) {
