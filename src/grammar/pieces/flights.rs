@@ -192,8 +192,9 @@ pub fn risers(input: In<'_>) -> Out<'_, Say> {
 pub fn rise(input: In<'_>) -> Out<'_, Say> {
     let word = || alt((text(&["rise"]), value((), (text(&["riser", "each riser"]), opt(text(&["height"]))))));
     let each = || opt(text(&["each", "apiece", "high", "per step"]));
-    let before = delimited((link, det, word(), is), length, each());
-    let plural = delimited((link, det, riser_word, text(&["are", "is", "at", "of", "run", "="])), length, each());
+    let before = delimited((link, det, word(), is, opt(text(&["were"]))), length, each());
+    let plural =
+        delimited((link, det, riser_word, text(&["are", "is", "at", "of", "run", "=", "were"])), length, each());
     let after = delimited(link, length, (opt(sep("-")), text(&["rise", "riser", "risers"])));
     let after = verify(after, |m| !matches!(m.meaning, crate::measure::Meaning::Bare(n) if n.value.is_integer()));
     alt((before, plural, after)).map(|m| said(StairSaid::Rise(m))).parse(input)
@@ -216,7 +217,7 @@ pub fn count_of(input: In<'_>) -> Out<'_, Say> {
 pub fn tread(input: In<'_>) -> Out<'_, Say> {
     let word = || text(&["tread", "treads", "tread depth"]);
     let tail = || opt(alt((sense(Sense::Cue(Cue::Deep)), text(&["each"]))));
-    let before = delimited((link, det, word(), is), length, tail());
+    let before = delimited((link, det, word(), is, opt(text(&["were"]))), length, tail());
     let after = delimited((link, opt(part(Part::Stairs)), link), length, (opt(sep("-")), word()));
     alt((before, after)).map(|m| said(StairSaid::Tread(m))).parse(input)
 }
