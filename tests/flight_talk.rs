@@ -295,3 +295,15 @@ fn a_pool_is_minded_where_balusters_are_counted() {
     let (_, json, ..) = said(&["front 20 ft corner to corner", "there's a pool", "how many balusters"]);
     assert!(json["text"].as_str().expect("text").contains("gaps of no more than 1 3/4 in."), "{json}");
 }
+
+/// What the stairs would come to: 8 treads of 11 are 88, 7'-4"; treads of 5 under 7 1/4 are 55.4 degrees,
+/// a ladder, refused in a what-if as when told.
+#[test]
+fn a_what_if_goes_down_the_stairs() {
+    let (_, json, was, now) = said(&after(&NINE, "what if the treads were 11"));
+    assert!(json["text"].as_str().expect("text").contains("8 treads of 11\" come out 7'-4\""), "{json}");
+    assert_eq!(was, now);
+    let (reply, json, was, now) = said(&after(&NINE, "what if the treads were 5"));
+    assert_eq!((reply.status, &was), (Status::Refused, &now), "{json}");
+    assert!(json["text"].as_str().expect("text").contains("55.4 degrees"), "{json}");
+}
