@@ -12,10 +12,10 @@ use railhand::grammar::ask::{
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, Flight, FlightFact, Foot,
-    Gate, GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing, NotchTold,
-    OpenSides, Order, Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening,
-    Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
+    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fall, Fixing, Flank, Flight, FlightFact,
+    Foot, Gate, GateAt, Head, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing,
+    NotchTold, OpenSides, Order, Percent, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Spot, StairAt,
+    StairMeasure, StairOpening, Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
 use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
@@ -72,8 +72,8 @@ fn end() -> impl Strategy<Value = End> {
 fn hung() -> impl Strategy<Value = Hung> {
     let jamb = || of(select(vec![Jamb::Left, Jamb::Right, Jamb::House, Jamb::Away]));
     let swing = of(select(vec![Swing::OverDeck, Swing::Out, Swing::Both]));
-    let parts = (of(1_u8..3), swing, jamb(), jamb(), of(length()), of(length()), of(any::<bool>()));
-    parts.prop_map(|(leaves, swing, hinge, latch, hinge_gap, latch_gap, self_closing)| Hung {
+    let parts = (of(1_u8..3), swing, jamb(), jamb(), of(length()), of(length()), of(any::<bool>()), of(length()));
+    parts.prop_map(|(leaves, swing, hinge, latch, hinge_gap, latch_gap, self_closing, leaf)| Hung {
         leaves,
         swing,
         hinge,
@@ -81,6 +81,7 @@ fn hung() -> impl Strategy<Value = Hung> {
         hinge_gap,
         latch_gap,
         self_closing,
+        leaf,
     })
 }
 
@@ -103,6 +104,12 @@ fn flight_fact() -> impl Strategy<Value = FlightFact> {
         length().prop_map(FlightFact::TotalRun),
         length().prop_map(FlightFact::Nosing),
         length().prop_map(FlightFact::Height),
+        select(vec![Head::OneDown, Head::Flush]).prop_map(FlightFact::Head),
+        select(vec![RiserKind::Closed, RiserKind::Open]).prop_map(FlightFact::Between),
+        length().prop_map(|l| FlightFact::Between(RiserKind::Opening(l))),
+        length().prop_map(FlightFact::Landing),
+        (length(), length(), any::<bool>())
+            .prop_map(|(by, over, up)| { FlightFact::Fall(Fall { by: if up { -by } else { by }, over }) }),
     ]
 }
 
@@ -242,6 +249,7 @@ fn setting() -> impl Strategy<Value = Setting> {
         1 => select(vec![Mount::OverEdge, Mount::Inside, Mount::Outside, Mount::Surface]).prop_map(Setting::Mount),
         1 => select(vec![JoistsRun::Out, JoistsRun::Along]).prop_map(Setting::JoistsRun),
         1 => select(vec![Fixing::ThroughBolts, Fixing::Lags, Fixing::Screws]).prop_map(Setting::Fixing),
+        1 => any::<bool>().prop_map(Setting::Pool),
         1 => select(vec![HouseEnd::Post, HouseEnd::Bracket]).prop_map(Setting::HouseEnd),
         1 => select(vec![Blocking::AtPosts, Blocking::None]).prop_map(Setting::Blocking),
         1 => select(vec![View::House, View::Yard]).prop_map(Setting::View),

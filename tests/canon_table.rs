@@ -8,10 +8,10 @@ use railhand::grammar::ask::{
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
-    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fixing, Flank, FlightFact, Foot, Gate,
-    GateAt, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing, NotchTold,
-    OpenSides, Order, Percent, PostRole, PostSize, RunId, RunPatch, Setting, Spot, StairAt, StairMeasure, StairOpening,
-    Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
+    Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fall, Fixing, Flank, FlightFact, Foot,
+    Gate, GateAt, Head, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing,
+    NotchTold, OpenSides, Order, Percent, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Spot, StairAt,
+    StairMeasure, StairOpening, Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
 use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::limits::LIMITS;
@@ -149,6 +149,7 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
                     hinge_gap: Some(inch(1, 2)),
                     latch_gap: Some(inch(3, 4)),
                     self_closing: Some(true),
+                    leaf: None,
                 };
                 run(|p| p.gate = Some(Some(Gate { hung, ..Gate::new(GateAt::Stairs, Some(ft(3, 0))) })))
             },
@@ -234,6 +235,8 @@ fn each_setting_has_its_phrase() {
         ("fixing: structural screws", Setting::Fixing(Fixing::Screws)),
         ("house end: post", Setting::HouseEnd(HouseEnd::Post)),
         ("house end: bracket", Setting::HouseEnd(HouseEnd::Bracket)),
+        ("pool: closed off by the guard", Setting::Pool(true)),
+        ("pool: none", Setting::Pool(false)),
         ("blocking: at every post", Setting::Blocking(Blocking::AtPosts)),
         ("blocking: none", Setting::Blocking(Blocking::None)),
         ("left and right: as seen from the house", Setting::View(View::House)),
@@ -277,6 +280,18 @@ fn each_other_fact_has_its_phrase() {
         ("stairs: total rise 5'-5 1/4\"", Fact::Flight(FlightFact::TotalRise(inch(261, 4)))),
         ("stairs: total run 7'-0\"", Fact::Flight(FlightFact::TotalRun(ft(7, 0)))),
         ("stairs: nosing 1\"", Fact::Flight(FlightFact::Nosing(inch(1, 1)))),
+        ("stairs: top tread flush with the decking", Fact::Flight(FlightFact::Head(Head::Flush))),
+        ("stairs: top tread one riser down", Fact::Flight(FlightFact::Head(Head::OneDown))),
+        ("stairs: open risers", Fact::Flight(FlightFact::Between(RiserKind::Open))),
+        ("stairs: closed risers", Fact::Flight(FlightFact::Between(RiserKind::Closed))),
+        ("stairs: open risers 4\"", Fact::Flight(FlightFact::Between(RiserKind::Opening(inch(4, 1))))),
+        ("stairs: landing 36\" deep", Fact::Flight(FlightFact::Landing(inch(36, 1)))),
+        ("stairs: ground falls 1/4\" in 12\"", {
+            Fact::Flight(FlightFact::Fall(Fall { by: inch(1, 4), over: inch(12, 1) }))
+        }),
+        ("stairs: ground rises 6\" in 120\"", {
+            Fact::Flight(FlightFact::Fall(Fall { by: -inch(6, 1), over: inch(120, 1) }))
+        }),
         ("stairs: rail 36\" above the nosings", Fact::Flight(FlightFact::Height(inch(36, 1)))),
         ("stairs: none", Fact::NoStairs),
         ("note: inspector Thursday at 10, call first", Fact::Note("inspector Thursday at 10, call first".to_owned())),

@@ -265,6 +265,7 @@ fn what_was_not_told_is_null() {
             "mount",
             "fix",
             "house_end",
+            "pool",
             "tape",
             "overhang",
             "skirt",

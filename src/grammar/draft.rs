@@ -93,6 +93,8 @@ pub enum Clause {
     Fixing(Fixing),
     /// What stands at the house.
     HouseEnd(HouseEnd),
+    /// Whether the guard closes off a pool.
+    Pool(bool),
     /// No notch.
     NoNotch,
     /// A fact of the posts' feet.

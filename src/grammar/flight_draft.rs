@@ -9,6 +9,8 @@ use std::ops::Range;
 pub struct FlightDraft {
     /// What is asked.
     pub what: FlightWhat,
+    /// Stairs are named in it.
+    pub named: bool,
     /// What the question gives.
     pub given: FlightGiven,
     /// Words read over that have no part in it: they are named.

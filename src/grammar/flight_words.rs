@@ -71,6 +71,10 @@ pub enum FlightWord {
     PoolGate,
     Not,
     Gap,
+    Lift,
+    OpenRiser,
+    Closed,
+    OneGo,
     /// Read over, and named.
     Idle,
 }

@@ -3,7 +3,7 @@
 
 use super::draft::{Along, Mark};
 use super::sense::Side;
-use crate::job::{Jamb, Lands, Newels, OpenSides, StairMeasure, Swing};
+use crate::job::{Head, Jamb, Lands, Newels, OpenSides, StairMeasure, Swing};
 use crate::measure::Measure;
 
 /// One thing said of stairs.
@@ -26,6 +26,25 @@ pub enum StairSaid {
     RisersOf(u16, Measure),
     /// How many steps: risers, or treads.
     Steps(u16),
+    /// The height of each riser and the run of each tread.
+    Pitch(Measure, Measure),
+    /// Nothing between the treads; how much is open.
+    OpenRisers(Option<Measure>),
+    /// Boards between the treads.
+    ClosedRisers,
+    /// How they meet the decking.
+    Head(Head),
+    /// How deep the landing at their foot is.
+    Landing(Measure),
+    /// How the ground falls the way they go.
+    Fall {
+        /// So much.
+        by: Measure,
+        /// In so much out; `None` for a foot.
+        over: Option<Measure>,
+        /// It rises.
+        rises: bool,
+    },
     /// The height of each riser.
     Rise(Measure),
     /// The run of each tread.
@@ -95,4 +114,6 @@ pub enum HungSaid {
     LatchGap(Measure),
     /// Whether it closes by itself.
     SelfClosing(bool),
+    /// How wide the leaf is.
+    Leaf(Measure),
 }

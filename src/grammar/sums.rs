@@ -162,6 +162,10 @@ fn noun(input: In<'_>) -> Out<'_, ()> {
     alt((listed, one(|i: &Item| matches!(i.is, Is::Unknown).then_some(())))).parse(input)
 }
 
+fn risers(input: In<'_>) -> Out<'_, ()> {
+    terminated(text(&["riser", "risers"]), peek(text(&["of", "at", "@"]))).parse(input)
+}
+
 fn bay(s: Sense) -> Option<()> {
     (s == Sense::Part(Part::Bay)).then_some(())
 }
@@ -221,8 +225,8 @@ fn share_of(input: In<'_>) -> Out<'_, Amount> {
 /// "five spaces of 3 13/16", "four bays at 55 5/8", "3 of 41".
 fn counted(input: In<'_>) -> Out<'_, Amount> {
     let of = alt((
-        // "4 bays at 55 5/8" tells of bays.
-        value((), (preceded(peek(not(any(bay))), noun), text(&["of", "at", "@", "x", "each"]))),
+        // "4 bays at 55 5/8" tells of bays, "9 risers at 7 1/4" of stairs.
+        value((), (preceded(peek(not(alt((any(bay), risers)))), noun), text(&["of", "at", "@", "x", "each"]))),
         text(&["of", "at", "@"]),
         value((), (op(Op::Times), opt(text(&["of"])))),
     ));

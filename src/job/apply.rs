@@ -1,8 +1,8 @@
 //! The job, and what one fact does to it.
 
 use super::{
-    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Order, OrderBook, Run, RunId, RunPatch, Setting, Settings,
-    SlotId, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
+    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Order, OrderBook, RiserKind, Run, RunId, RunPatch, Setting,
+    Settings, SlotId, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -304,6 +304,7 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         | Setting::JoistsRun(_)
         | Setting::Blocking(_)
         | Setting::View(_)
+        | Setting::Pool(_)
         | Setting::Fixing(_)
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),
@@ -347,6 +348,12 @@ fn check_flight(fact: FlightFact) -> Result<(), Impossible> {
         FlightFact::TotalRun(l) => in_range(SlotId::TotalRun, l).map(|_| ()),
         FlightFact::Nosing(l) => in_range(SlotId::Nosing, l).map(|_| ()),
         FlightFact::Height(l) => in_range(SlotId::StairHeight, l).map(|_| ()),
+        FlightFact::Landing(l) => in_range(SlotId::Landing, l).map(|_| ()),
+        FlightFact::Between(RiserKind::Opening(l)) => in_range(SlotId::OpenRiser, l).map(|_| ()),
+        FlightFact::Fall(fall) => {
+            let by = if fall.by.is_positive() { fall.by } else { -fall.by };
+            in_range(SlotId::Fall, by).and_then(|_| in_range(SlotId::FallOver, fall.over)).map(|_| ())
+        }
         _ => Ok(()),
     }
 }
@@ -372,6 +379,7 @@ fn check_run(run: &Run) -> Result<(), Impossible> {
         return Err(Impossible::OneJamb);
     }
     gaps.map(|gap| in_range(SlotId::LeafGap, gap)).collect::<Result<Vec<_>, _>>()?;
+    run.gate.and_then(|g| g.hung.leaf).map(|l| in_range(SlotId::Leaf, l)).transpose()?;
     if let Some(Turn::Left(d) | Turn::Right(d)) = run.turn
         && !(1..=MOST_TURN).contains(&d)
     {

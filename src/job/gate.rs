@@ -71,6 +71,8 @@ pub struct Hung {
     pub latch_gap: Option<Length>,
     /// Whether it closes by itself.
     pub self_closing: Option<bool>,
+    /// How wide the leaf is, or each of two.
+    pub leaf: Option<Length>,
 }
 
 impl Hung {
@@ -84,6 +86,7 @@ impl Hung {
             hinge_gap: self.hinge_gap.or(other.hinge_gap),
             latch_gap: self.latch_gap.or(other.latch_gap),
             self_closing: self.self_closing.or(other.self_closing),
+            leaf: self.leaf.or(other.leaf),
         }
     }
 }

@@ -30,6 +30,7 @@ pub use settings::{
 };
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};
 pub use stairs::{
-    Flank, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, StairPlace, Stairs,
+    Fall, Flank, Flight, FlightFact, Head, Lands, Newels, OpenSides, RiserKind, StairAt, StairMeasure, StairOpening,
+    StairPlace, Stairs,
 };
 pub use timber::{Duration, Grade, Lie, Species, Timber, TimberTold};

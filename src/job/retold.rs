@@ -54,6 +54,7 @@ fn settings(s: &Settings) -> Vec<Setting> {
         s.joists_run.map(Setting::JoistsRun),
         s.blocking.map(Setting::Blocking),
         s.view.map(Setting::View),
+        s.pool.map(Setting::Pool),
         s.fixing.map(Setting::Fixing),
         s.house_end.map(Setting::HouseEnd),
         s.notch.map(|n: NotchTold| Setting::Notch(n)),

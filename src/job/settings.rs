@@ -156,6 +156,8 @@ pub enum Setting {
     Blocking(Blocking),
     /// From where left and right are told.
     View(View),
+    /// Whether the guard closes off a pool.
+    Pool(bool),
     /// What holds them.
     Fixing(Fixing),
     /// What stands at the house.
@@ -211,6 +213,8 @@ pub struct Settings {
     pub blocking: Option<Blocking>,
     /// See [`Setting::View`].
     pub view: Option<View>,
+    /// See [`Setting::Pool`].
+    pub pool: Option<bool>,
     /// See [`Setting::Fixing`].
     pub fixing: Option<Fixing>,
     /// See [`Setting::HouseEnd`].
@@ -251,6 +255,7 @@ impl Settings {
             Setting::JoistsRun(way) => self.joists_run = Some(way),
             Setting::Blocking(b) => self.blocking = Some(b),
             Setting::View(v) => self.view = Some(v),
+            Setting::Pool(p) => self.pool = Some(p),
             Setting::Fixing(f) => self.fixing = Some(f),
             Setting::HouseEnd(h) => self.house_end = Some(h),
             Setting::Notch(n) => self.notch = Some(n),

@@ -96,6 +96,16 @@ pub enum SlotId {
     Bolt,
     /// A notch at the rail.
     RailNotch,
+    /// How deep the landing at a stair's foot is.
+    Landing,
+    /// What is open between two treads.
+    OpenRiser,
+    /// How far the ground falls.
+    Fall,
+    /// How far out it falls so much.
+    FallOver,
+    /// A gate's leaf, edge to edge.
+    Leaf,
 }
 
 /// Which unit a bare number takes.
@@ -129,7 +139,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 44] = [
+pub const SLOTS: [Slot; 49] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -174,6 +184,11 @@ pub const SLOTS: [Slot; 44] = [
     row(SlotId::Blade, "saw blade", "blade", Inches, (4, 20)),
     row(SlotId::Bolt, "bolt", "bolt", Inches, (0, 2)),
     row(SlotId::RailNotch, "notch at the rail", "rail_notch", Inches, (0, 12)),
+    row(SlotId::Landing, "landing", "landing", FeetTo(12, 20), (6, 240)),
+    row(SlotId::OpenRiser, "opening between treads", "open_riser", Inches, (0, 12)),
+    row(SlotId::Fall, "fall of the ground", "fall", Inches, (0, 240)),
+    row(SlotId::FallOver, "distance the ground falls over", "fall_over", Inches, (1, 1200)),
+    row(SlotId::Leaf, "gate leaf", "leaf", FeetTo(8, 12), (12, 144)),
 ];
 
 impl SlotId {

@@ -97,6 +97,35 @@ pub enum Lands {
     Landing,
 }
 
+/// How the stairs meet the decking.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Head {
+    /// The top tread is one riser below the decking: a tread less than risers.
+    OneDown,
+    /// The top tread is flush with the decking: as many treads as risers.
+    Flush,
+}
+
+/// What stands between two treads.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum RiserKind {
+    /// A board.
+    Closed,
+    /// Nothing; how much is open was not told.
+    Open,
+    /// Nothing, or a part board: so much is open, plumb.
+    Opening(Length),
+}
+
+/// How the ground goes away from the stairs' head: so much down on so much out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fall {
+    /// Down; below nothing where the ground rises.
+    pub by: Length,
+    /// Out, more than nothing.
+    pub over: Length,
+}
+
 /// One fact of a flight of stairs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum FlightFact {
@@ -120,6 +149,14 @@ pub enum FlightFact {
     Nosing(Length),
     /// The stair guard's top, plumb above the line of the nosings.
     Height(Length),
+    /// How the stairs meet the decking.
+    Head(Head),
+    /// What stands between two treads.
+    Between(RiserKind),
+    /// How deep the landing at the foot is, the way one walks.
+    Landing(Length),
+    /// How the ground falls the way the stairs go.
+    Fall(Fall),
 }
 
 /// A flight of stairs, as far as it was told.
@@ -145,6 +182,14 @@ pub struct Flight {
     pub nosing: Option<Length>,
     /// The stair guard's top, plumb above the line of the nosings.
     pub height: Option<Length>,
+    /// How the stairs meet the decking.
+    pub head: Option<Head>,
+    /// What stands between two treads.
+    pub between: Option<RiserKind>,
+    /// How deep the landing at the foot is.
+    pub landing: Option<Length>,
+    /// How the ground falls the way the stairs go.
+    pub fall: Option<Fall>,
 }
 
 impl Flight {
@@ -161,6 +206,10 @@ impl Flight {
             FlightFact::TotalRun(l) => self.total_run = Some(l),
             FlightFact::Nosing(l) => self.nosing = Some(l),
             FlightFact::Height(l) => self.height = Some(l),
+            FlightFact::Head(head) => self.head = Some(head),
+            FlightFact::Between(kind) => self.between = Some(kind),
+            FlightFact::Landing(l) => self.landing = Some(l),
+            FlightFact::Fall(fall) => self.fall = Some(fall),
         }
     }
 
@@ -177,6 +226,10 @@ impl Flight {
             self.total_run.map(FlightFact::TotalRun),
             self.nosing.map(FlightFact::Nosing),
             self.height.map(FlightFact::Height),
+            self.head.map(FlightFact::Head),
+            self.between.map(FlightFact::Between),
+            self.landing.map(FlightFact::Landing),
+            self.fall.map(FlightFact::Fall),
         ];
         all.into_iter().flatten().collect()
     }
@@ -194,6 +247,10 @@ impl Flight {
             total_run: self.total_run.or(other.total_run),
             nosing: self.nosing.or(other.nosing),
             height: self.height.or(other.height),
+            head: self.head.or(other.head),
+            between: self.between.or(other.between),
+            landing: self.landing.or(other.landing),
+            fall: self.fall.or(other.fall),
         }
     }
 }

@@ -113,6 +113,7 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "mount": s.mount.map(mount),
         "fix": s.fixing.map(fixing),
         "house_end": s.house_end.map(house_end),
+        "pool": s.pool,
         "tape": s.tape,
         "overhang": told(s.overhang, tape),
         "skirt": told(s.skirt, tape),

@@ -3,7 +3,8 @@
 use super::json::length;
 use super::json_job::{side, told};
 use crate::job::{
-    End, Flight, Gate, GateAt, Jamb, Job, Lands, Newels, OpenSides, Run, StairAt, StairMeasure, StairOpening, Swing,
+    End, Flight, Gate, GateAt, Head, Jamb, Job, Lands, Newels, OpenSides, RiserKind, Run, StairAt, StairMeasure,
+    StairOpening, Swing,
 };
 use crate::measure::{Length, Tape};
 use serde_json::{Value, json};
@@ -59,9 +60,21 @@ fn stair(
         ("total_run", flight.total_run.map(|l| length(l, tape))),
         ("nosing", flight.nosing.map(|l| length(l, tape))),
         ("rail_height", flight.height.map(|l| length(l, tape))),
+        ("top_tread", flight.head.map(|h| if h == Head::Flush { "flush" } else { "one riser down" }.into())),
+        ("between_treads", flight.between.map(|k| if k == RiserKind::Closed { "closed" } else { "open" }.into())),
+        ("open_riser", flight.between.and_then(opening_between).map(|l| length(l, tape))),
+        ("landing", flight.landing.map(|l| length(l, tape))),
+        ("ground_falls", flight.fall.map(|f| json!({"by": length(f.by, tape), "over": length(f.over, tape)}))),
     ];
     put_told(&mut said, more);
     said
+}
+
+fn opening_between(kind: RiserKind) -> Option<Length> {
+    match kind {
+        RiserKind::Opening(l) => Some(l),
+        RiserKind::Closed | RiserKind::Open => None,
+    }
 }
 
 fn measure(m: StairMeasure) -> &'static str {
@@ -119,6 +132,7 @@ fn gate(r: &Run, g: Gate, tape: Tape) -> Value {
         ("latch_gap", h.latch_gap.map(|l| length(l, tape))),
         ("leaves", h.leaves.map(Value::from)),
         ("self_closing", h.self_closing.map(Value::from)),
+        ("leaf", h.leaf.map(|l| length(l, tape))),
     ];
     put_told(&mut said, more);
     said

@@ -2,7 +2,8 @@
 
 use crate::job::{
     Basis, End, Fact, Fixing, FlightFact, Gate, GateAt, Hung, JoistsRun, Lie, Member, Mount, NotchTold, Order,
-    PostRole, PostSize, RunId, RunPatch, Setting, Species, StairAt, StairOpening, Swing, TimberTold, Told, Turn,
+    PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Species, StairAt, StairOpening, Swing, TimberTold, Told,
+    Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 
@@ -133,6 +134,24 @@ fn swinging(swing: Swing) -> Vec<Fact> {
     recessed(48, Some(Gate { hung, ..Gate::new(GateAt::Stairs, None) }))
 }
 
+/// A gate in a side at a pool, and whether it closes by itself.
+fn at_a_pool(self_closing: bool) -> Vec<Fact> {
+    let hung = Hung { self_closing: Some(self_closing), ..Hung::default() };
+    let gate = Gate { hung, ..Gate::new(GateAt::Middle, Some(Length::inches(36))) };
+    let side = run(240, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() });
+    vec![Fact::Set(Setting::Pool(true)), side]
+}
+
+fn pool_guard(inches: i64) -> Vec<Fact> {
+    vec![Fact::Set(Setting::Pool(true)), Fact::Set(Setting::HeightTop(Length::inches(inches)))]
+}
+
+fn leaf(inches: i64) -> Vec<Fact> {
+    let hung = Hung { leaf: Some(Length::inches(inches)), ..Hung::default() };
+    let gate = Gate { hung, ..Gate::new(GateAt::Middle, Some(Length::inches(inches + 2))) };
+    vec![run(240, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() })]
+}
+
 macro_rules! examples {
     ($($name:ident = $facts:expr;)*) => { $(pub(super) fn $name() -> Vec<Fact> { $facts })* };
 }
@@ -214,6 +233,19 @@ examples! {
     stair_rail_36 = flight(5, 120, [FlightFact::Height(Length::inches(36))]);
     stair_rail_39 = flight(5, 120, [FlightFact::Height(Length::inches(39))]);
     recess_shorter_than_its_flight = [flight(8, 120, []), recessed(48, None)].concat();
+    landing_of_30 = flight(5, 120, [FlightFact::Landing(Length::inches(30))]);
+    landing_of_36 = flight(5, 120, [FlightFact::Landing(Length::inches(36))]);
+    open_risers_of_4 = flight(9, 116, [FlightFact::Between(RiserKind::Opening(Length::inches(4)))]);
+    open_risers_of_3 = flight(9, 116, [FlightFact::Between(RiserKind::Opening(Length::inches(3)))]);
+    open_risers_high = flight(9, 116, [FlightFact::Between(RiserKind::Open)]);
+    open_risers_low = flight(4, 116, [FlightFact::Between(RiserKind::Open)]);
+    pool_with_tight_gaps = [pool_guard(48), set(Setting::GapMax(Length::sixteenths(28)))].concat();
+    pool_at_42 = pool_guard(42);
+    pool_at_48 = pool_guard(48);
+    pool_gate_left_open = at_a_pool(false);
+    pool_gate_closing = at_a_pool(true);
+    leaf_of_50 = leaf(50);
+    leaf_of_40 = leaf(40);
     gate_out = swinging(Swing::Out);
     gate_in = swinging(Swing::OverDeck);
 }

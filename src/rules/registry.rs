@@ -57,6 +57,27 @@ pub static RULES: &[Rule] = rules! {
     Stop "stair-rail-too-low" "Stair rail too low"
         "A guard on the open side of a stair is at least 34 in. plumb above the line of the nosings."
         STAIR_GUARD_LOW stairs::rail_too_low, stair_rail_33 / stair_rail_36;
+    Stop "landing-short" "Landing too short"
+        "There is a landing at the foot of a flight, 36 in. deep in a straight run."
+        LANDING stairs::landing_short, landing_of_30 / landing_of_36;
+    Stop "open-risers" "Open risers let the ball through"
+        "An open riser more than 30 in. up must stop a 4 in. ball."
+        OPEN_RISER stairs::open_risers, open_risers_of_4 / open_risers_of_3;
+    Stop "pool-guard-low" "Guard too low at a pool"
+        "A pool barrier's top is at least 48 in. up."
+        POOL_TOP stairs::pool_guard_low, pool_at_42 / pool_at_48;
+    Stop "pool-gate-open" "Gate at a pool that does not close by itself"
+        "A gate in a pool barrier closes and latches by itself."
+        POOL_GATE stairs::pool_gate_open, pool_gate_left_open / pool_gate_closing;
+    Check "open-risers-untold" "Open risers, and not how open"
+        "An open riser more than 30 in. up must stop a 4 in. ball."
+        OPEN_RISER stairs::open_risers_untold, open_risers_high / open_risers_low;
+    Check "pool-gaps" "Gaps of a guard at a pool"
+        "Where a pool barrier's rails are under 45 in. apart, its gaps are no more than 1 3/4 in."
+        POOL_TIGHT_GAP stairs::pool_gaps, pool_at_48 / pool_with_tight_gaps;
+    Check "leaf-too-wide" "Leaf wide for one"
+        "A leaf over 4 ft is heavy and sags."
+        GATE_LEAF stairs::leaf_too_wide, leaf_of_50 / leaf_of_40;
     Check "flight-too-high" "Flight without a landing"
         "One flight rises no more than 12 ft 7 in."
         FLIGHT_RISE stairs::flight_too_high, flight_of_24 / risers_of_7_and_a_half;

@@ -2,7 +2,7 @@
 
 use super::say::{fig, inches, limit};
 use crate::figure::Fig;
-use crate::job::{Job, Swing};
+use crate::job::{Job, RiserKind, Swing};
 use crate::layout::Layout;
 use crate::limits::{self, Limit};
 use crate::measure::Length;
@@ -30,11 +30,18 @@ fn worked(job: &Job) -> Vec<(Flight, crate::job::Flight)> {
     flights(job).into_iter().filter_map(of).collect()
 }
 
+fn known(told: &crate::job::Flight) -> Known {
+    let open_riser = match told.between {
+        Some(RiserKind::Opening(l)) => Some(l),
+        _ => None,
+    };
+    let open = matches!(told.between, Some(RiserKind::Open | RiserKind::Opening(_)));
+    Known { nosing: told.nosing, landing: told.landing, open_riser, open, ..Known::default() }
+}
+
 /// Flights that break one limit.
 fn breaking(job: &Job, which: &[&'static Limit]) -> Vec<Vec<Span>> {
-    let found = worked(job)
-        .into_iter()
-        .flat_map(|(flight, told)| check(&flight, &Known { nosing: told.nosing, ..Known::default() }));
+    let found = worked(job).into_iter().flat_map(|(flight, told)| check(&flight, &known(&told)));
     let named = found.filter(|b| which.iter().any(|l| l.id == b.limit.id));
     let says = |b: crate::stairs::check::Breach| {
         vec![Span::Say("the stairs have "), fig(&b.found), Span::Say(". "), Span::Say(b.limit.says), stop(b.limit.says)]
@@ -94,6 +101,85 @@ pub(super) fn flight_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// A nosing out of its range.
 pub(super) fn nosing_off(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     breaking(job, &[&limits::NOSING_LEAST, &limits::NOSING_MOST])
+}
+
+/// A landing told too short.
+pub(super) fn landing_short(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let least = limits::LANDING.length();
+    let short = flights(job).into_iter().filter_map(|f| f.landing).find(|l| *l < least);
+    short
+        .map(|l| {
+            let says = " deep at the foot of the stairs is under ";
+            vec![
+                Span::Say("a landing "),
+                inches(l, "the landing"),
+                Span::Say(says),
+                limit(&limits::LANDING),
+                Span::Say("."),
+            ]
+        })
+        .into_iter()
+        .collect()
+}
+
+/// Risers open too wide, high up.
+pub(super) fn open_risers(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    breaking(job, &[&limits::OPEN_RISER])
+}
+
+/// Risers told open, high up, and not how much.
+pub(super) fn open_risers_untold(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let high = |f: &Flight| {
+        let [total, rise] = [&f.total_rise, &f.rise].map(|f| f.as_length().unwrap_or(Length::ZERO));
+        total - rise > limits::GUARD_TRIGGER.length()
+    };
+    let open = worked(job).into_iter().filter(|(f, told)| told.between == Some(RiserKind::Open) && high(f));
+    let says = [
+        Span::Say("the stairs have open risers more than "),
+        limit(&limits::GUARD_TRIGGER),
+        Span::Say(" up: what is open there must stop a "),
+        limit(&limits::OPEN_RISER),
+        Span::Say(" ball; tell how much it is."),
+    ];
+    open.take(1).map(|_| says.to_vec()).collect()
+}
+
+/// A guard told to close off a pool, its balusters under no tighter limit than the plain one.
+pub(super) fn pool_gaps(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let tight = limits::POOL_TIGHT_GAP.length();
+    let wide = job.settings.gap_max.is_none_or(|most| most > tight);
+    let pool = job.settings.pool == Some(true) && wide;
+    let says = [Span::Say("the guard closes off a pool. "), Span::Say(limits::POOL_RAILS_APART.says)];
+    pool.then(|| says.to_vec()).into_iter().collect()
+}
+
+/// A leaf told wide for one.
+pub(super) fn leaf_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let most = limits::GATE_LEAF.length();
+    let told = |r: &crate::job::Run| r.gate.and_then(|g| g.hung.leaf).filter(|l| *l > most);
+    let wide = job.runs.iter().filter_map(|r| Some((r, told(r)?)));
+    let says = " wide is heavy and sags: two do better, on stiffer posts.";
+    wide.map(|(r, l)| super::say::about(r, [Span::Say("a leaf "), inches(l, "the leaf"), Span::Say(says)])).collect()
+}
+
+/// A guard told to close off a pool, and too low for that.
+pub(super) fn pool_guard_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let height = job.settings.height_top.filter(|_| job.settings.pool == Some(true));
+    let low = height.filter(|l| *l < limits::POOL_TOP.length());
+    low.map(|l| {
+        let says = " high that closes off a pool is under ";
+        vec![Span::Say("a guard "), inches(l, "the guard"), Span::Say(says), limit(&limits::POOL_TOP), Span::Say(".")]
+    })
+    .into_iter()
+    .collect()
+}
+
+/// A gate told not to close by itself, at a pool.
+pub(super) fn pool_gate_open(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let pool = job.settings.pool == Some(true);
+    let open = job.runs.iter().filter(|r| pool && r.gate.is_some_and(|g| g.hung.self_closing == Some(false)));
+    let says = "a gate at a pool closes and latches by itself, and this one is told not to.";
+    open.map(|r| super::say::about(r, [Span::Say(says)])).collect()
 }
 
 /// Risers enough for a handrail.

@@ -176,6 +176,10 @@ pub(super) fn supposed(
     width: usize,
 ) -> (Reply, Figs) {
     let phrase = canon::write(&Act::Suppose(facts.to_vec()));
+    if let Some(disagrees) = disagrees(then).filter(|_| disagrees(now).is_none()) {
+        let lines = vec![disagrees, Line::say(Role::Detail, "Nothing is changed."), heard(&phrase)];
+        return (Reply { lines, readback: Some(phrase), ..Reply::of(Status::Refused) }, Vec::new());
+    }
     let mut runs = spoken_of(then, facts);
     if runs.is_empty() {
         runs = then.runs.iter().map(|r| r.id).collect();
@@ -210,6 +214,7 @@ pub(super) fn supposed(
         let spans = [Span::Say("As it stands: ")].into_iter().chain(first.spans);
         reply.lines.push(Line::new(Role::Detail, spans));
     }
+    reply.lines.extend(flight::made(then, facts));
     reply.lines.extend(beside(now, then));
     reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
     reply.lines.push(heard(&phrase));

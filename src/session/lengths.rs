@@ -30,14 +30,19 @@ pub(super) fn fits(m: &Measure, slot: SlotId, inherit: Option<Said>) -> Fits {
         Meaning::Bare(n) if n.plural => none,
         Meaning::Bare(n) => bare(*n, slot, inherit),
         Meaning::Doubt(Doubt::Decimal, lengths) if slot.row().bare == BareUnit::Inches => in_inches(lengths),
+        // "41.5" for a gate: no gate is 41 feet, but one may be 41 1/2 inches.
+        Meaning::Doubt(Doubt::Decimal, lengths) if !lengths.iter().any(|l| slot.takes(*l)) => in_inches(lengths),
         Meaning::Doubt(_, lengths) => doubted(lengths, slot),
         Meaning::Lumber(_) | Meaning::By(..) => none,
     }
 }
 
-/// "gap 3.5": where only inches make sense the decimal is inches, not feet.
+/// "gap 3.5": where only inches make sense the decimal is inches, not feet. Of the two choices, 3'-6"
+/// and 3'-5", the decimal is the likelier for a half and the second for the rest; fives of twelve are
+/// no decimal.
 fn in_inches(feet: &[Length]) -> Fits {
-    let decimal = feet.last().and_then(|l| l.over(Ratio::from_integer(12)));
+    let typed = |l: &Length| 100 % *l.q().denom() == 0;
+    let decimal = feet.iter().rev().filter_map(|l| l.over(Ratio::from_integer(12))).find(typed);
     Fits { lengths: decimal.map(|l| (l, Said::Inches)).into_iter().collect(), doubtful: false }
 }
 

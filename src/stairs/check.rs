@@ -16,6 +16,8 @@ pub struct Known {
     pub landing: Option<Length>,
     /// Open risers: the opening between two treads, plumb.
     pub open_riser: Option<Length>,
+    /// Risers told open, with or without how much.
+    pub open: bool,
 }
 
 /// A limit that is not kept.
@@ -55,7 +57,7 @@ fn nosing(nosing: &Fig, tread: Option<&Fig>, known: &Known) -> Option<Breach> {
     let free = tread.is_some_and(|t| inches(t) >= limits::NOSING_FREE.length());
     let short = under(&limits::NOSING_LEAST, nosing).filter(|_| !free);
     let long = || breach(&limits::NOSING_MOST, nosing, inches(nosing) > limits::NOSING_MOST.length());
-    short.or_else(|| long().filter(|_| known.open_riser.is_none()))
+    short.or_else(|| long().filter(|_| known.open_riser.is_none() && !known.open))
 }
 
 /// An open riser counts where it is more than the guard's trigger above what is below: the

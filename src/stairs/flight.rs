@@ -232,8 +232,14 @@ impl Flight {
         Rake::new(self.rise.clone(), self.going.as_ref()?.tread.clone())
     }
 
-    /// The nosing line's length, from the decking's nosing to the lowest.
+    /// The nosing line's length, from the topmost nosing to the lowest: the decking's, or that of
+    /// a top tread flush with it, which lies a tread further out.
     pub fn slope_length(&self) -> Option<Fig> {
-        Some(self.rake()?.along(&self.going.as_ref()?.run))
+        let going = self.going.as_ref()?;
+        let flush = self.tread_count() == self.riser_count();
+        let from = || vec![("total run", going.run.clone()), ("tread", going.tread.clone())];
+        let below = || worked(inches(&going.run) - inches(&going.tread), "total run less the flush tread", from());
+        let level = if flush { below() } else { going.run.clone() };
+        Some(self.rake()?.along(&level))
     }
 }

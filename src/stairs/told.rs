@@ -2,16 +2,8 @@
 
 use crate::figure::Fig;
 use crate::job;
+pub use crate::job::Head;
 use crate::measure::{Length, Q};
-
-/// How the stairs meet the decking.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Head {
-    /// The top tread is one riser below the decking: a tread less than risers.
-    OneDown,
-    /// The top tread is flush with the decking: as many treads as risers.
-    Flush,
-}
 
 /// The ground the stairs come down to, where it was not measured at their foot.
 #[derive(Clone, Debug, PartialEq)]
@@ -109,6 +101,8 @@ impl Told {
     /// What was told of a flight; the decking's height above the ground stands in for a total rise
     /// where nothing else makes one.
     pub fn of(flight: &job::Flight, grade: Option<Length>) -> Told {
+        let level = Q::from_integer(0);
+        let fall = flight.fall.and_then(|f| f.by.ratio(f.over)).unwrap_or(level);
         let made = flight.total_rise.is_some() || flight.risers.is_some() && flight.rise.is_some();
         Told {
             risers: flight.risers,
@@ -116,8 +110,8 @@ impl Told {
             total_rise: flight.total_rise,
             tread: flight.tread,
             total_run: flight.total_run,
-            ground: grade.filter(|_| !made).map(|above| Ground { above, fall: Q::from_integer(0) }),
-            head: None,
+            ground: grade.filter(|_| !made).map(|above| Ground { above, fall }),
+            head: flight.head,
         }
     }
 }

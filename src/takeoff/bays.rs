@@ -11,6 +11,8 @@ pub enum Where {
     Bay(RunId, Stretch, u16),
     /// A stretch of a run as a whole: its posts, its cap.
     Run(RunId, Stretch),
+    /// A flight of stairs, counted from 1 in the order told.
+    Stairs(u16),
     /// One of the bays told alone, counted from 1.
     Told(u16),
 }
@@ -31,7 +33,7 @@ impl Where {
     pub fn run(self) -> Option<RunId> {
         match self {
             Where::Bay(run, ..) | Where::Run(run, _) => Some(run),
-            Where::Told(_) => None,
+            Where::Told(_) | Where::Stairs(_) => None,
         }
     }
 
@@ -41,6 +43,8 @@ impl Where {
             Where::Bay(run, part, bay) => format!("run {}{} bay {bay}", run.0, part.suffix()),
             Where::Run(run, part) => format!("run {}{}", run.0, part.suffix()),
             Where::Told(bay) => format!("bay {bay}"),
+            Where::Stairs(1) => "stairs".to_owned(),
+            Where::Stairs(k) => format!("stairs {k}"),
         }
     }
 }

@@ -1,7 +1,9 @@
 //! How long a part is cut, from what it stands between.
 
+use crate::figure::Fig;
 use crate::job::Lie;
 use crate::measure::{Length, Lumber, Q, half_tangent};
+use crate::stairs::Rake;
 
 /// A rail between two posts: the clear, less what each end is cut short for its bracket.
 /// `None` where nothing is left.
@@ -42,6 +44,14 @@ impl Stack {
     pub fn on_faces(&self) -> Option<Length> {
         Some(self.height - self.gap_under - self.cap).filter(|l| l.is_positive())
     }
+}
+
+/// The stick for a rail down a stair, plumb-cut at both ends: what its edge measures along the slope, and
+/// its depth times rise over tread, since its two long points lie on opposite edges.
+pub fn rake_rail(rake: &Rake, clear: Length, deep: Length) -> Option<Length> {
+    let told = |l| Fig::told(l, "the rail");
+    let edge = rake.along(&told(clear)).as_length()?;
+    edge.plus(rake.drop(&told(deep)).as_length()?)
 }
 
 /// The stick for a baluster on the rake: its plumb length and its width times rise over

@@ -13,6 +13,8 @@ mod buy;
 mod caps;
 pub mod cost;
 pub mod cutplan;
+mod flights;
+mod gates;
 pub mod lengths;
 mod parts;
 mod posts;

@@ -3,6 +3,8 @@
 use super::balusters::{CannotFill, FilledBay, baluster_fig, fill};
 use super::bays::{RailBay, Where, rail_bays};
 use super::caps::caps;
+use super::flights::stair_parts;
+use super::gates::leaf_balusters;
 use super::lengths::{Stack, depth, rail};
 use super::posts::posts;
 use crate::job::{BalustersAt, Fixing, Job, Lie, LongPart, Member};
@@ -23,6 +25,16 @@ pub enum What {
     Cap,
     /// A baluster.
     Baluster,
+    /// A post down the stairs: those between and the newel.
+    StairPost,
+    /// A top rail down the stairs.
+    StairTopRail,
+    /// A bottom rail down the stairs.
+    StairBottomRail,
+    /// A baluster down the stairs.
+    StairBaluster,
+    /// A baluster of a gate's leaf.
+    GateBaluster,
     /// A block under a long bottom rail.
     Block,
     /// A through bolt.
@@ -46,6 +58,11 @@ impl What {
             What::BottomRail => ("bottom rail", "bottom rails"),
             What::Cap => ("cap", "caps"),
             What::Baluster => ("baluster", "balusters"),
+            What::StairPost => ("stair post", "stair posts"),
+            What::StairTopRail => ("stair top rail", "stair top rails"),
+            What::StairBottomRail => ("stair bottom rail", "stair bottom rails"),
+            What::StairBaluster => ("stair baluster", "stair balusters"),
+            What::GateBaluster => ("gate baluster", "gate balusters"),
             What::Block => ("block", "blocks"),
             What::Bolt => ("through bolt", "through bolts"),
             What::HoldDown => ("hold-down", "hold-downs"),
@@ -91,6 +108,10 @@ pub enum Lack {
     PostLength,
     /// The posts' lumber.
     PostSize,
+    /// Which sides of the stairs have a guard.
+    OpenSides,
+    /// What the flight is worked out from.
+    Flight,
 }
 
 impl Lack {
@@ -105,6 +126,10 @@ impl Lack {
             Lack::BalustersAt => "whether balusters go between the rails or on their faces",
             Lack::PostLength => "how long the posts are cut (\"posts 52 long\")",
             Lack::PostSize => "what the posts are cut from",
+            Lack::OpenSides => {
+                "which sides of the stairs are open (\"stairs open both sides\"), for the guard down them"
+            }
+            Lack::Flight => "the stairs' risers, one riser and one tread, hung one riser down, for the guard down them",
         }
     }
 }
@@ -135,6 +160,7 @@ pub fn parts(job: &Job, layout: &Layout, longest: impl Fn(Lumber) -> Option<Leng
     all.rails(job, layout, &bays);
     all.caps(job, layout, &longest);
     all.balusters(job);
+    all.stairs_and_gates(job, layout);
     all.blocks(job, &bays);
     all.hardware(job, layout, bays.len());
     all.lacks.sort();
@@ -205,6 +231,17 @@ impl Parts {
         });
         let at = self.bays.iter().filter(|b| b.spread.count() > 0).map(|b| b.at).collect();
         self.add(What::Baluster, baluster_size(job), cut, counted + spares, at);
+    }
+
+    fn stairs_and_gates(&mut self, job: &Job, layout: &Layout) {
+        let (parts, lacks) = stair_parts(job, layout.tape);
+        for (what, size, cut, count, at) in parts {
+            self.add(what, size, cut, count, vec![at]);
+        }
+        self.lacks.extend(lacks);
+        for (count, at) in leaf_balusters(job, layout) {
+            self.add(What::GateBaluster, baluster_size(job), None, count, vec![at]);
+        }
     }
 
     fn blocks(&mut self, job: &Job, bays: &[RailBay]) {

@@ -8,6 +8,7 @@ mod handrail;
 mod layout;
 mod notch;
 mod stair_guard;
+mod stair_limits;
 mod stair_rise;
 mod stair_slope;
 mod strength;

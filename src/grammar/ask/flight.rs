@@ -69,6 +69,20 @@ pub enum FlightWhat {
     Pool,
     /// How high it is and how far off the deck.
     GateHeight,
+    /// How high its latch is.
+    LatchHeight,
+    /// Whether risers may be open.
+    OpenRisers,
+    /// Whether a flight may rise so far without a landing.
+    OneFlight,
+    /// How far the bottom rail may be lifted.
+    Lift,
+    /// How high the stair guard's rail is.
+    StairRailHeight,
+    /// Where the top post stands.
+    TopPostPlace,
+    /// How far a handrail stands off what is beside it, and into the stair.
+    HandrailSpace,
 }
 
 /// A size that may be given in a question.
@@ -124,6 +138,8 @@ pub enum Size {
     LatchHeight,
     /// The gap between balusters.
     Gap,
+    /// What is open between two treads.
+    OpenRiser,
 }
 
 /// What a question gives of its own.
@@ -152,7 +168,7 @@ impl Given {
 
 impl FlightWhat {
     /// Every question.
-    pub const ALL: [FlightWhat; 27] = [
+    pub const ALL: [FlightWhat; 34] = [
         FlightWhat::Steps,
         FlightWhat::Rise,
         FlightWhat::Run,
@@ -180,12 +196,19 @@ impl FlightWhat {
         FlightWhat::GatePosts,
         FlightWhat::Pool,
         FlightWhat::GateHeight,
+        FlightWhat::LatchHeight,
+        FlightWhat::OpenRisers,
+        FlightWhat::OneFlight,
+        FlightWhat::Lift,
+        FlightWhat::HandrailSpace,
+        FlightWhat::TopPostPlace,
+        FlightWhat::StairRailHeight,
     ];
 }
 
 impl Size {
     /// Every size.
-    pub const ALL: [Size; 25] = [
+    pub const ALL: [Size; 26] = [
         Size::Rise,
         Size::TotalRise,
         Size::Tread,
@@ -211,5 +234,6 @@ impl Size {
         Size::RailsApart,
         Size::LatchHeight,
         Size::Gap,
+        Size::OpenRiser,
     ];
 }

@@ -8,7 +8,7 @@
 //!         | "baluster line: " inches " inside the edge" | "hold-back: " inches
 //!         | "joists: " inches " on centre" | "first joist: " inches " in" | "joists run: " words
 //!         | "mount: " words | "fixing: " words | "house end: " words
-//!         | "blocking: " words | "left and right: " words
+//!         | "pool: " words | "blocking: " words | "left and right: " words
 //!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts | timber        see timber.rs
 //! order   = "kerf: " inches | ...                                               see order.rs
 //! deck    = "deck: " length (" along the house" | " out")
@@ -53,6 +53,8 @@ const MOUNTS: &Table<Mount> = &[
 
 const FIXINGS: &Table<Fixing> =
     &[(Fixing::ThroughBolts, "through bolts"), (Fixing::Lags, "lags"), (Fixing::Screws, "structural screws")];
+
+const POOLS: &Table<bool> = &[(true, "closed off by the guard"), (false, "none")];
 
 const HOUSE_ENDS: &Table<HouseEnd> = &[(HouseEnd::Post, "post"), (HouseEnd::Bracket, "bracket")];
 
@@ -107,6 +109,7 @@ fn write_setting(setting: Setting) -> String {
         Setting::JoistsRun(way) => format!("joists run: {}", words_of(JOISTS_RUN, way)),
         Setting::Blocking(b) => format!("blocking: {}", words_of(BLOCKING, b)),
         Setting::View(v) => format!("left and right: {}", words_of(VIEWS, v)),
+        Setting::Pool(p) => format!("pool: {}", words_of(POOLS, p)),
         Setting::Fixing(f) => format!("fixing: {}", words_of(FIXINGS, f)),
         Setting::HouseEnd(h) => format!("house end: {}", words_of(HOUSE_ENDS, h)),
         Setting::Notch(NotchTold::None) => "notch: none".to_owned(),
@@ -199,6 +202,7 @@ fn read_chosen_setting(i: &str) -> Read<'_, Setting> {
         map(preceded(tag("fixing: "), one_of(FIXINGS)), Setting::Fixing),
         map(preceded(tag("house end: "), one_of(HOUSE_ENDS)), Setting::HouseEnd),
         map(preceded(tag("joists run: "), one_of(JOISTS_RUN)), Setting::JoistsRun),
+        map(preceded(tag("pool: "), one_of(POOLS)), Setting::Pool),
         map(preceded(tag("blocking: "), one_of(BLOCKING)), Setting::Blocking),
         map(preceded(tag("left and right: "), one_of(VIEWS)), Setting::View),
         value(Setting::Notch(NotchTold::None), tag("notch: none")),

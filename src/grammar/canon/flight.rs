@@ -46,6 +46,13 @@ pub(super) const WHAT: &Table<FlightWhat> = &[
     (FlightWhat::GatePosts, "posts of the gate"),
     (FlightWhat::Pool, "pool gate"),
     (FlightWhat::GateHeight, "gate height"),
+    (FlightWhat::LatchHeight, "gate latch height"),
+    (FlightWhat::OpenRisers, "open risers on the stairs"),
+    (FlightWhat::OneFlight, "stairs without a landing between"),
+    (FlightWhat::Lift, "lift of the bottom rail"),
+    (FlightWhat::StairRailHeight, "stair rail height"),
+    (FlightWhat::TopPostPlace, "place of the top post"),
+    (FlightWhat::HandrailSpace, "handrail off the wall"),
 ];
 
 /// Each size's name.
@@ -75,6 +82,7 @@ pub(super) const SIZES: &Table<Size> = &[
     (Size::RailsApart, "rails apart"),
     (Size::LatchHeight, "latch height"),
     (Size::Gap, "gap"),
+    (Size::OpenRiser, "open riser"),
 ];
 
 /// The phrase of a question.

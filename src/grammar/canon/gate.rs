@@ -4,7 +4,7 @@
 //! gate = "gate " at [" " length " wide"] [" (" hung *(", " hung) ")"] | "no gate"
 //! at   = "at the from-end" | "at the to-end" | "in the middle" | "at the left" | "at the right" | "across the stairs"
 //! hung = "one leaf" | "two leaves" | "swings " way | "hinged " jamb | "latched " jamb
-//!      | "hinge gap " inches | "latch gap " inches | "self-closing" | "not self-closing"
+//!      | "hinge gap " inches | "latch gap " inches | "self-closing" | "not self-closing" | "leaf " inches
 //! ```
 
 use super::Read;
@@ -60,6 +60,7 @@ fn write_hung(h: Hung) -> String {
         h.hinge_gap.map(|l| format!("hinge gap {}", exact_inches(l))),
         h.latch_gap.map(|l| format!("latch gap {}", exact_inches(l))),
         h.self_closing.map(|c| words_of(CLOSING, c).to_owned()),
+        h.leaf.map(|l| format!("leaf {}", exact_inches(l))),
     ];
     all.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
@@ -85,6 +86,7 @@ fn read_hung(i: &str) -> Read<'_, Hung> {
         map(preceded(tag("hinge gap "), read_length), move |l| Hung { hinge_gap: Some(l), ..none }),
         map(preceded(tag("latch gap "), read_length), move |l| Hung { latch_gap: Some(l), ..none }),
         map(one_of(CLOSING), move |c| Hung { self_closing: Some(c), ..none }),
+        map(preceded(tag("leaf "), read_length), move |l| Hung { leaf: Some(l), ..none }),
     ))
     .parse(i)
 }

@@ -6,6 +6,8 @@
 //! at      = "in the middle" | length (" from the left" | " from the right")
 //! flight  = n " risers" | "rise " inches | "tread " inches | "open on " sides | "newels " where | "lands on " what
 //!         | "total rise " length | "total run " length | "nosing " inches | "rail " inches " above the nosings"
+//!         | "top tread " head | "closed risers" | "open risers" [" " inches] | "landing " inches " deep"
+//!         | "ground " ("falls " | "rises ") inches " in " inches
 //! fact    = "stairs: " (length " wide" | "on the " side " side" [" by the " end] | "measured " measure | flight | "none")
 //! ```
 //! Several stairs of one run are told one after the other, and together are all its stairs.
@@ -15,9 +17,10 @@ use super::clean::clean_name;
 use super::length::read_length;
 use super::words::{Table, one_of, read_count, words_of, write_count};
 use crate::job::{
-    End, Fact, Flight, FlightFact, Lands, Newels, OpenSides, StairAt, StairMeasure, StairOpening, StairPlace, Stairs,
+    End, Fact, Fall, Flight, FlightFact, Head, Lands, Newels, OpenSides, RiserKind, StairAt, StairMeasure,
+    StairOpening, StairPlace, Stairs,
 };
-use crate::measure::{exact_inches, exact_phrase};
+use crate::measure::{Length, exact_inches, exact_phrase};
 use nom::Parser;
 use nom::branch::alt;
 use nom::bytes::complete::{tag, take_until};
@@ -49,6 +52,8 @@ const LANDS: &Table<Lands> = &[
     (Lands::Gravel, "gravel"),
     (Lands::Landing, "a landing"),
 ];
+
+const HEADS: &Table<Head> = &[(Head::OneDown, "one riser down"), (Head::Flush, "flush with the decking")];
 
 /// The stairs of a run, one item each.
 pub(super) fn write_stairs(stairs: &Stairs) -> String {
@@ -83,6 +88,15 @@ fn write_flight(fact: FlightFact) -> String {
         FlightFact::TotalRun(l) => format!("total run {}", exact_phrase(l)),
         FlightFact::Nosing(l) => format!("nosing {}", exact_inches(l)),
         FlightFact::Height(l) => format!("rail {} above the nosings", exact_inches(l)),
+        FlightFact::Head(head) => format!("top tread {}", words_of(HEADS, head)),
+        FlightFact::Between(RiserKind::Closed) => "closed risers".to_owned(),
+        FlightFact::Between(RiserKind::Open) => "open risers".to_owned(),
+        FlightFact::Between(RiserKind::Opening(l)) => format!("open risers {}", exact_inches(l)),
+        FlightFact::Landing(l) => format!("landing {} deep", exact_inches(l)),
+        FlightFact::Fall(Fall { by, over }) if by < Length::ZERO => {
+            format!("ground rises {} in {}", exact_inches(-by), exact_inches(over))
+        }
+        FlightFact::Fall(Fall { by, over }) => format!("ground falls {} in {}", exact_inches(by), exact_inches(over)),
     }
 }
 
@@ -158,6 +172,22 @@ fn read_flight(i: &str) -> Read<'_, FlightFact> {
         map(preceded(tag("total run "), read_length), FlightFact::TotalRun),
         map(preceded(tag("nosing "), read_length), FlightFact::Nosing),
         map(delimited(tag("rail "), read_length, tag(" above the nosings")), FlightFact::Height),
+        map(preceded(tag("top tread "), one_of(HEADS)), FlightFact::Head),
+        map(read_between, FlightFact::Between),
+        map(delimited(tag("landing "), read_length, tag(" deep")), FlightFact::Landing),
+        map(read_fall, FlightFact::Fall),
     ))
     .parse(i)
+}
+
+fn read_between(i: &str) -> Read<'_, RiserKind> {
+    let opening = map(preceded(tag("open risers "), read_length), RiserKind::Opening);
+    let bare = alt((value(RiserKind::Closed, tag("closed risers")), value(RiserKind::Open, tag("open risers"))));
+    alt((opening, bare)).parse(i)
+}
+
+fn read_fall(i: &str) -> Read<'_, Fall> {
+    let way = alt((value(true, tag("ground falls ")), value(false, tag("ground rises "))));
+    let parts = (way, read_length, tag(" in "), read_length);
+    map(parts, |(falls, by, _, over)| Fall { by: if falls { by } else { -by }, over }).parse(i)
 }

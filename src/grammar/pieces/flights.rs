@@ -161,7 +161,7 @@ pub fn recess(input: In<'_>) -> Out<'_, Say> {
 }
 
 /// "stairs: 9 risers", "the stairs have 9 risers": the word that brings a flight's own figures in.
-fn of_stairs(input: In<'_>) -> Out<'_, ()> {
+pub(super) fn of_stairs(input: In<'_>) -> Out<'_, ()> {
     let has = many0_count(alt((text(&["has", "have", "with", "is", "are", "got", "get"]), sep(":"))));
     value((), (link, opt((det, part(Part::Stairs), has)))).parse(input)
 }
@@ -170,11 +170,17 @@ pub(super) fn riser_word(input: In<'_>) -> Out<'_, ()> {
     text(&["riser", "risers"]).parse(input)
 }
 
+/// What is counted of stairs: a number before it is no width of theirs.
+pub(super) fn counted_word(input: In<'_>) -> Out<'_, ()> {
+    text(&["riser", "risers", "step", "steps", "rise", "tread", "treads"]).parse(input)
+}
+
 /// "5 risers", "five risers at 7 3/4": the count; the height is [`rise`].
 pub fn risers(input: In<'_>) -> Out<'_, Say> {
     let up = || opt(text(&["up", "high", "total", "in all", "down", "there", "of them"]));
     let risers = delimited(of_stairs, count, (riser_word, up())).map(StairSaid::Risers);
-    let steps = verify((link, count, text(&["steps", "step"])).map(|(_, n, _)| n), |n| *n <= 30).map(StairSaid::Steps);
+    let steps = delimited(of_stairs, count, text(&["steps", "step"]));
+    let steps = verify(steps, |n| *n <= 30).map(StairSaid::Steps);
     let tail = many0_count(alt((
         text(&["up", "down", "high", "to grade", "to the ground", "to"]),
         text(&["grade", "ground", "the ground"]),
@@ -186,8 +192,9 @@ pub fn risers(input: In<'_>) -> Out<'_, Say> {
 pub fn rise(input: In<'_>) -> Out<'_, Say> {
     let word = || alt((text(&["rise"]), value((), (text(&["riser", "each riser"]), opt(text(&["height"]))))));
     let each = || opt(text(&["each", "apiece", "high", "per step"]));
-    let before = delimited((link, det, word(), is), length, each());
-    let plural = delimited((link, det, riser_word, text(&["are", "is", "at", "of", "run", "="])), length, each());
+    let before = delimited((link, det, word(), is, opt(text(&["were"]))), length, each());
+    let plural =
+        delimited((link, det, riser_word, text(&["are", "is", "at", "of", "run", "=", "were"])), length, each());
     let after = delimited(link, length, (opt(sep("-")), text(&["rise", "riser", "risers"])));
     let after = verify(after, |m| !matches!(m.meaning, crate::measure::Meaning::Bare(n) if n.value.is_integer()));
     alt((before, plural, after)).map(|m| said(StairSaid::Rise(m))).parse(input)
@@ -210,7 +217,7 @@ pub fn count_of(input: In<'_>) -> Out<'_, Say> {
 pub fn tread(input: In<'_>) -> Out<'_, Say> {
     let word = || text(&["tread", "treads", "tread depth"]);
     let tail = || opt(alt((sense(Sense::Cue(Cue::Deep)), text(&["each"]))));
-    let before = delimited((link, det, word(), is), length, tail());
+    let before = delimited((link, det, word(), is, opt(text(&["were"]))), length, tail());
     let after = delimited((link, opt(part(Part::Stairs)), link), length, (opt(sep("-")), word()));
     alt((before, after)).map(|m| said(StairSaid::Tread(m))).parse(input)
 }

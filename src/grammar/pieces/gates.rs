@@ -8,7 +8,7 @@
 
 use super::Say;
 use super::atoms::{In, Out, any, det, is, length, part, place, sense, sep, side, text};
-use super::flights::riser_word;
+use super::flights::counted_word;
 use crate::grammar::draft::{Clause, GateDraft, SpotDraft, StairDraft, StairSpot};
 use crate::grammar::sense::{Cue, Part, Sense, Side, Spot, Verb};
 use crate::job::End;
@@ -164,7 +164,7 @@ pub fn stairs(input: In<'_>) -> Out<'_, Say> {
     let (rest, ()) = with(input)?;
     let before = wide(rest).and_then(|(rest, w)| word.parse(rest).map(|(rest, ())| (rest, Some(w))));
     // "stairs: 9 risers" counts them.
-    let behind = |rest| opt(terminated(wide, peek(not(riser_word)))).parse(rest);
+    let behind = |rest| opt(terminated(wide, peek(not(counted_word)))).parse(rest);
     let (rest, width) = before.or_else(|_| word.parse(rest).and_then(|(rest, ())| behind(rest)))?;
     // Behind a comma only what can be nothing but the stairs' place: "stairs 4' wide, 5' from the left".
     let near = alt((preceded(sep(","), measured_spot), stair_spot));

@@ -5,23 +5,23 @@
 //! ```
 
 use super::Say;
-use super::atoms::{In, Out, det, length, part, sense, sep, text};
+use super::atoms::{In, Out, det, is, length, part, sense, sep, text};
 use crate::grammar::draft::Clause;
-use crate::grammar::sense::{Part, Sense, Side};
+use crate::grammar::sense::{Cue, Part, Sense, Side};
 use crate::grammar::stair_draft::HungSaid;
 use crate::job::{End, Jamb, Swing};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{opt, value};
 use nom::multi::many0_count;
-use nom::sequence::{preceded, terminated};
+use nom::sequence::{delimited, preceded, terminated};
 
 /// One thing said of the leaf.
 pub fn hung(input: In<'_>) -> Out<'_, Say> {
     let lead = (opt(sep(",")), many0_count(text(&["and", "with", "has", "make", "want", "it", "i"])));
     let of_it = opt(alt((value((), (det, part(Part::Gate))), text(&["it", "it 's", "its", "which", "that"]))));
     let are = many0_count(text(&["is", "'s", "are", "should", "will", "to", "gonna", "to be"]));
-    preceded((lead, of_it, are), alt((swing, hinge, latch, gap, leaves, closing)))
+    preceded((lead, of_it, are), alt((swing, gap, hinge, latch, leaf, leaves, closing)))
         .map(|h| Say::Clause(Clause::Hung(h)))
         .parse(input)
 }
@@ -93,7 +93,47 @@ fn gap(input: In<'_>) -> Out<'_, HungSaid> {
     let latch = || (text(&["at", "on", "for"]), det, text(&["latch", "latch side"]));
     let hinges = terminated(length, (lead(), hinge()));
     let latches = terminated(length, (lead(), latch()));
-    alt((hinges.map(HungSaid::HingeGap), latches.map(HungSaid::LatchGap))).parse(input)
+    // "hinge gap 1/2", "latch side gap is 3/8".
+    let named = || (text(&["gap", "clearance", "space"]), is, opt(text(&["of", "at"])));
+    let side = || opt(text(&["side"]));
+    let of_hinge = preceded((det, text(&["hinge", "hinges", "hinge side"]), side(), named()), length);
+    let of_latch = preceded((det, text(&["latch", "latch side"]), side(), named()), length);
+    let gap_at = || (det, text(&["gap", "clearance", "space"]));
+    let at_hinge = preceded((gap_at(), hinge(), is), length);
+    let at_latch = preceded((gap_at(), latch(), is), length);
+    alt((
+        at_hinge.map(HungSaid::HingeGap),
+        at_latch.map(HungSaid::LatchGap),
+        hinges.map(HungSaid::HingeGap),
+        latches.map(HungSaid::LatchGap),
+        of_hinge.map(HungSaid::HingeGap),
+        of_latch.map(HungSaid::LatchGap),
+    ))
+    .parse(input)
+}
+
+/// "the leaf is 40", "leaf 40 wide".
+fn leaf(input: In<'_>) -> Out<'_, HungSaid> {
+    let word = (det, text(&["leaf", "gate leaf"]), is, opt(text(&["made", "cut", "built", "at", "to"])));
+    delimited(word, length, opt(sense(Sense::Cue(Cue::Wide)))).map(HungSaid::Leaf).parse(input)
+}
+
+/// "there's a pool", "deck is round a pool", "no pool".
+pub fn pool(input: In<'_>) -> Out<'_, Say> {
+    let word = || text(&["pool", "swimming pool"]);
+    let there = text(&["there 's", "theres", "there is", "have", "got", "we 've", "has", "there"]);
+    let lead = (many0_count(text(&["and", "we", "i", "they", "the", "yard", "client", "owner"])), there);
+    let lead = (lead, many0_count(text(&["is", "got", "'s"])), det);
+    let at =
+        many0_count(text(&["in", "the", "yard", "out", "back", "there", "here", "below", "beside", "it", "ground"]));
+    let yes = value(true, (lead, word(), at));
+    let no = value(false, (sense(Sense::Not), det, opt(text(&["any"])), word()));
+    let it = many0_count(text(&["it 's", "its", "it", "is", "this", "'s"]));
+    let deck_of = value(true, (it, det, word(), part(Part::Deck)));
+    let by = text(&["around", "round", "by", "beside", "next to", "at", "over", "along"]);
+    let deck_by =
+        value(true, (det, part(Part::Deck), is, many0_count(text(&["goes", "runs", "right"])), by, det, word()));
+    alt((yes, no, deck_by, deck_of)).map(|p| Say::Clause(Clause::Pool(p))).parse(input)
 }
 
 fn leaves(input: In<'_>) -> Out<'_, HungSaid> {

@@ -57,6 +57,13 @@ fn whose(input: In<'_>) -> Out<'_, Whose> {
     preceded(lead, alt((numbered.map(|n| Whose::Number(u32::from(n))), terminated(end, post()), all))).parse(input)
 }
 
+/// Whose length: the posts down the stairs are the stair guard's, each its own height.
+fn whose_length(input: In<'_>) -> Out<'_, Whose> {
+    let one = value((), text(&["stair posts", "stair post", "stair newels"]));
+    let two = value((), (text(&["stair", "stairs"]), part(Part::Post)));
+    preceded(not(peek((det, alt((one, two))))), whose).parse(input)
+}
+
 /// "... for the corner post", "... at the stair head".
 fn of_whose(input: In<'_>) -> Out<'_, Whose> {
     preceded(text(&["for", "at", "on", "of", "in", "by"]), whose).parse(input)
@@ -115,10 +122,12 @@ pub fn length(input: In<'_>) -> Out<'_, Say> {
     let above = || (text(&["above", "over", "up from", "off"]), deck());
     let how_long = || (ask(Ask::HowLong), some(DO));
     let tail = || (some(DO), opt(cutting), some(&["at", "to", "be", "go"]));
-    let long = preceded((how_long(), opt(cutting)), terminated(whose, (some(DO), opt(cutting), some(&["be", "go"]))));
+    let long =
+        preceded((how_long(), opt(cutting)), terminated(whose_length, (some(DO), opt(cutting), some(&["be", "go"]))));
     let place = preceded((ask(Ask::Where), some(DO), opt(cutting)), terminated(whose, tail()));
-    let at_what = preceded(cutting, terminated(whose, (text(&["at", "to"]), ask(Ask::What))));
-    let what = preceded((ask(Ask::What), some(DO), cutting), terminated(whose, (text(&["at", "to"]), some(&["be"]))));
+    let at_what = preceded(cutting, terminated(whose_length, (text(&["at", "to"]), ask(Ask::What))));
+    let what =
+        preceded((ask(Ask::What), some(DO), cutting), terminated(whose_length, (text(&["at", "to"]), some(&["be"]))));
     let noun = alt((
         value(Whose::All, (part(Part::Post), text(&["length", "lengths", "cut length"]))),
         preceded(

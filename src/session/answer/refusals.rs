@@ -16,7 +16,9 @@ pub fn impossible(i: &Impossible) -> Reply {
             told(gate, "the gate"),
             Span::Say(" does not fit in a run of "),
             told(run, "the run"),
-            Span::Say(". Which one is off?"),
+            Span::Say(": it is "),
+            Span::Fig(wider(*gate, *run), Style::Tape),
+            Span::Say(" too wide, and no guard is left. Which one is off?"),
         ],
         Impossible::StairsDontFit { needs, run } => vec![
             Span::Say("The stairs need "),
@@ -86,6 +88,12 @@ pub fn impossible(i: &Impossible) -> Reply {
     };
     let tail = Line::say(Role::Detail, "Nothing was changed.");
     Reply { lines: vec![Line::new(Role::Answer, spans), tail], ..Reply::of(Status::Refused) }
+}
+
+/// By how much a gate passes its run.
+fn wider(gate: Length, run: Length) -> Fig {
+    let from = vec![("gate", Fig::told(gate, "the gate")), ("run", Fig::told(run, "the run"))];
+    Fig::length(gate - run, Why::Formula("gate less run", from))
 }
 
 fn out_of_range(slot: SlotId, l: Length) -> Vec<Span> {

@@ -4,11 +4,19 @@ use super::{Problem, Resolver};
 use crate::grammar::Query;
 use crate::grammar::ask::{FlightAsk, FlightWhat, Given, Size};
 use crate::grammar::flight_draft::FlightDraft;
-use crate::job::SlotId;
+use crate::job::{Flight, Job, SlotId};
 use crate::session::lengths::fits;
 
 impl Resolver<'_> {
-    pub(super) fn asked_flight(&self, draft: &FlightDraft) -> Result<Query, Problem> {
+    pub(super) fn asked_flight(&self, draft: &FlightDraft, job: &Job) -> Result<Query, Problem> {
+        // "do I need a mid post" names no stairs: where a run was told as well it may be of that.
+        if draft.what == FlightWhat::Posts && !draft.named {
+            match (job.flight == Flight::default(), job.runs.is_empty()) {
+                (false, true) => {}
+                (true, false) => return Ok(Query::Bays(None)),
+                _ => return Err(Problem::Ask("A mid post down the stairs, or in a run? Say which.", Vec::new())),
+            }
+        }
         let mut given = Given {
             risers: draft.given.risers,
             treads: draft.given.treads,
@@ -62,6 +70,7 @@ fn slot(size: Size) -> SlotId {
         Size::Height => SlotId::StairHeight,
         Size::Level | Size::LeafHeight | Size::RailsApart | Size::LatchHeight => SlotId::HeightTop,
         Size::Gap => SlotId::GapMax,
+        Size::OpenRiser => SlotId::OpenRiser,
         Size::Lift | Size::Baluster | Size::Projection => SlotId::GapUnder,
         Size::Opening | Size::SecondOpening | Size::ThirdOpening | Size::Leaf => SlotId::GateWidth,
     }

@@ -2,7 +2,7 @@
 
 use super::{Branch, Branches, Problem, Resolver};
 use crate::grammar::Act;
-use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft, StairDraft, StairSpot};
+use crate::grammar::draft::{Along, GateDraft, RunDraft, SpotDraft, StairDraft, StairSpot};
 use crate::grammar::sense::{Side, Spot};
 use crate::job::{End, Fact, Gate, GateAt, Run, RunId, RunPatch, SlotId, StairAt, Stairs};
 use crate::measure::{Length, Measure};
@@ -214,6 +214,12 @@ impl Resolver<'_> {
         let Some(Some(stairs)) = &draft.stairs else { return self.no_stairs(branch) };
         let focus = targets::focus(self.session, &branch.job);
         match (focus, &stairs.at) {
+            // With no run told, "on the left" is the deck's left side, or an end of one still to tell.
+            (None, Some(StairSpot::At(SpotDraft::Side(side)))) if branch.job.runs.is_empty() => {
+                let kept =
+                    self.place_stairs(branch.clone(), Some(*side), stairs.width.as_ref(), Some(&Along::Untold))?;
+                Ok(Some(kept.into_iter().map(|b| Branch { ask: true, ..b }).collect()))
+            }
             (None, Some(_)) => Err(no_run()),
             (Some(run), None) if !run.stairs.is_empty() => self.widen(branch.clone(), run, stairs).map(Some),
             (_, None) => self.stair_width(branch.clone(), stairs.width.as_ref()).map(Some),

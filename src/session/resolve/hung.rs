@@ -21,6 +21,7 @@ impl Resolver<'_> {
             HungSaid::Latch(j) => vec![Hung { latch: Some(*j), ..none }],
             HungSaid::HingeGap(m) => gaps(m)?.into_iter().map(|l| Hung { hinge_gap: Some(l), ..none }).collect(),
             HungSaid::LatchGap(m) => gaps(m)?.into_iter().map(|l| Hung { latch_gap: Some(l), ..none }).collect(),
+            HungSaid::Leaf(m) => leaves(m)?.into_iter().map(|l| Hung { leaf: Some(l), ..none }).collect(),
             HungSaid::SelfClosing(c) => vec![Hung { self_closing: Some(*c), ..none }],
         };
         let (id, gate) = self.gate_spoken_of(&branch)?;
@@ -74,6 +75,14 @@ impl Resolver<'_> {
         let sizes = sizes.into_iter().filter_map(|(size, l)| Some((size, l?))).collect();
         Ok(Query::Flight(FlightAsk { what, given: Given { sizes, ..Given::default() } }))
     }
+}
+
+fn leaves(m: &Measure) -> Result<Vec<Length>, Problem> {
+    let said = fits(m, SlotId::Leaf, None);
+    if said.lengths.is_empty() || m.about || m.shade.is_some() {
+        return Err(Problem::Ask("How wide is the leaf, to the sixteenth?", Vec::new()));
+    }
+    Ok(said.lengths.iter().map(|(l, _)| *l).collect())
 }
 
 fn gaps(m: &Measure) -> Result<Vec<Length>, Problem> {

@@ -4,7 +4,8 @@ use super::feet::rim_of;
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
 use crate::job::{
-    Fact, FlightFact, Foot, Impossible, LongPart, NotchTold, Order, PostRole, PostSize, Setting, Settings, SlotId,
+    Fact, FlightFact, Foot, Impossible, LongPart, NotchTold, Order, PostRole, PostSize, RiserKind, Setting, Settings,
+    SlotId,
 };
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
@@ -26,6 +27,7 @@ impl Resolver<'_> {
             Clause::Mount(m) => set(branch, Setting::Mount(*m)),
             Clause::Fixing(f) => set(branch, Setting::Fixing(*f)),
             Clause::HouseEnd(h) => set(branch, Setting::HouseEnd(*h)),
+            Clause::Pool(b) => set(branch, Setting::Pool(*b)),
             Clause::Blocking(b) => set(branch, Setting::Blocking(*b)),
             Clause::View(v) => self.view(branch, *v),
             Clause::NoNotch => set(branch, Setting::Notch(NotchTold::None)),
@@ -278,12 +280,17 @@ pub(super) fn fact(slot: SlotId, l: Length) -> Fact {
         SlotId::TotalRun => Fact::Flight(FlightFact::TotalRun(l)),
         SlotId::Nosing => Fact::Flight(FlightFact::Nosing(l)),
         SlotId::StairHeight => Fact::Flight(FlightFact::Height(l)),
+        SlotId::Landing => Fact::Flight(FlightFact::Landing(l)),
+        SlotId::OpenRiser => Fact::Flight(FlightFact::Between(RiserKind::Opening(l))),
         // A run's own slots are set through its patch; alone they are the stairs'.
         SlotId::RunLength
         | SlotId::Offset
         | SlotId::GateWidth
         | SlotId::Recess
         | SlotId::LeafGap
+        | SlotId::Leaf
+        | SlotId::Fall
+        | SlotId::FallOver
         | SlotId::PostAt
         | SlotId::KeepOff => Fact::StairWidth(l),
     }

@@ -8,8 +8,8 @@ use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::{StairSaid, StairsWhole};
 use crate::job::outline::filled;
 use crate::job::{
-    End, Fact, Flight, FlightFact, Run, RunId, RunPatch, SlotId, StairAt, StairMeasure, StairOpening, StairPlace,
-    Stairs,
+    End, Fact, Fall, Flight, FlightFact, RiserKind, Run, RunId, RunPatch, SlotId, StairAt, StairMeasure, StairOpening,
+    StairPlace, Stairs,
 };
 use crate::measure::{Length, Meaning, Measure};
 use crate::session::lengths::fits;
@@ -51,6 +51,18 @@ impl Resolver<'_> {
                 let steps = [*n, n + 1].map(|n| told(Branch { ask: true, ..branch.clone() }, FlightFact::Risers(n)));
                 steps.into_iter().collect::<Result<Vec<_>, _>>().map(|all| all.concat())
             }
+            StairSaid::Pitch(rise, tread) => {
+                let risen = of_length(branch, rise, SlotId::Rise, FlightFact::Rise)?;
+                grow(risen, |b| of_length(b, tread, SlotId::Tread, FlightFact::Tread))
+            }
+            StairSaid::OpenRisers(None) => told(branch, FlightFact::Between(RiserKind::Open)),
+            StairSaid::OpenRisers(Some(m)) => {
+                of_length(branch, m, SlotId::OpenRiser, |l| FlightFact::Between(RiserKind::Opening(l)))
+            }
+            StairSaid::ClosedRisers => told(branch, FlightFact::Between(RiserKind::Closed)),
+            StairSaid::Head(head) => told(branch, FlightFact::Head(*head)),
+            StairSaid::Landing(m) => of_length(branch, m, SlotId::Landing, FlightFact::Landing),
+            StairSaid::Fall { by, over, rises } => falls(branch, by, over.as_ref(), *rises),
             StairSaid::Rise(m) => of_length(branch, m, SlotId::Rise, FlightFact::Rise),
             StairSaid::Tread(m) => of_length(branch, m, SlotId::Tread, FlightFact::Tread),
             StairSaid::Open(sides) => told(branch, FlightFact::Open(*sides)),
@@ -415,6 +427,17 @@ fn of_length(branch: Branch, m: &Measure, slot: SlotId, fact: fn(Length) -> Flig
         .iter()
         .map(|(l, _)| Branch { ask: branch.ask || ask, ..branch.clone() }.with(Fact::Flight(fact(*l))));
     first_problem(each.collect())
+}
+
+/// "falls 1/4 inch per foot": so much down, or up, on so much out.
+fn falls(branch: Branch, by: &Measure, over: Option<&Measure>, rises: bool) -> Branches {
+    let sure = |m: &Measure, slot| match fits(m, slot, None).lengths[..] {
+        [(l, _)] if m.shade.is_none() && !m.about => Ok(l),
+        _ => Err(Problem::Ask("How much does the ground fall, in how much? Say both with their units.", Vec::new())),
+    };
+    let by = sure(by, SlotId::Fall)?;
+    let over = over.map_or(Ok(Length::inches(12)), |m| sure(m, SlotId::FallOver))?;
+    told(branch, FlightFact::Fall(Fall { by: if rises { -by } else { by }, over }))
 }
 
 /// Where stairs stand once slid so far to the left or the right.

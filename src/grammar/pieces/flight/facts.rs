@@ -50,6 +50,8 @@ pub fn total_run(input: In<'_>) -> Out<'_, Say> {
 /// "nosing is 1", "1 inch nosings".
 pub fn nosing(input: In<'_>) -> Out<'_, Say> {
     let word = || value((), (text(&["nosing", "nosings"]), opt(text(&["overhang"]))));
+    let of = (det, alt((text(&["tread", "treads"]), part(Part::Stairs))), text(&["have", "has", "with", "get", "got"]));
+    let (input, _) = opt(of).parse(input)?;
     named(word, input).map(|(rest, m)| (rest, slot(SlotId::Nosing)(m)))
 }
 

@@ -7,12 +7,14 @@
 //! has a part in such questions (`grammar/flight.toml`) and every number must be given to a size by the
 //! words beside it. One word or number more and it is not read here.
 
+mod built;
 mod facts;
 mod roles;
 mod sizes;
 mod tokens;
 mod what;
 
+pub use built::{between, fall, head, landing, pitch};
 pub use facts::{nosing, rail, total_rise, total_run};
 
 use super::Say;

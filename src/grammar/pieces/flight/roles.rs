@@ -13,8 +13,16 @@ enum Of {
 
 fn of(what: A) -> Of {
     match what {
-        A::Handrail | A::HandrailHeight | A::HandrailEnds | A::Grip | A::WidthLeft => Of::Handrail,
-        A::Leaf | A::LeafBalusters | A::Brace | A::Swing | A::Wide | A::GatePosts | A::Pool | A::GateHeight => Of::Gate,
+        A::Handrail | A::HandrailHeight | A::HandrailEnds | A::Grip | A::WidthLeft | A::HandrailSpace => Of::Handrail,
+        A::Leaf
+        | A::LeafBalusters
+        | A::Brace
+        | A::Swing
+        | A::Wide
+        | A::GatePosts
+        | A::Pool
+        | A::GateHeight
+        | A::LatchHeight => Of::Gate,
         _ => Of::Stairs,
     }
 }
@@ -40,7 +48,9 @@ fn special(what: A) -> &'static [W] {
         A::Rake => &[W::Rake, W::Rail, W::Baluster, W::Size],
         A::RailLength => &[W::Rail, W::Long],
         A::Posts => &[W::Post, W::Mid, W::Newel, W::TopPost],
-        A::PostHeights => &[W::Post, W::Mid, W::Newel, W::TopPost, W::High, W::Off],
+        A::StairRailHeight => &[W::Rail, W::High, W::Nosing, W::Off],
+        A::TopPostPlace => &[W::Post, W::TopPost],
+        A::PostHeights => &[W::Post, W::Mid, W::Newel, W::TopPost, W::High, W::Long, W::Off, W::Size],
         A::TopPost => &[W::Post, W::TopPost, W::Rail, W::LevelRail, W::Handrail, W::Meet],
         A::Balusters => &[W::Baluster, W::Gap, W::Rake],
         A::BalusterLength => &[W::Baluster, W::Long, W::Rail, W::Apart, W::Square],
@@ -50,6 +60,11 @@ fn special(what: A) -> &'static [W] {
         A::Landing => &[W::Landing, W::Deep, W::Wide, W::Top, W::Bottom, W::Size],
         A::Grip => &[W::Cap, W::Grip, W::Round],
         A::HandrailHeight => &[W::High, W::Nosing, W::Rail],
+        A::HandrailSpace => &[W::Wall, W::Projects, W::Off, W::Gap],
+        A::OpenRisers => &[W::OpenRiser, W::Closed, W::Swing],
+        A::OneFlight => &[W::OneGo, W::High, W::Landing],
+        A::Lift => &[W::Lift, W::Rail, W::BottomRail, W::Off, W::Nosing, W::Deck, W::Under, W::High],
+        A::LatchHeight => &[W::Latch, W::High],
         A::HandrailEnds => &[W::Ends, W::Wall, W::Projects],
         A::WidthLeft => &[W::Left, W::Wide, W::Projects],
         A::Handrail => &[],
@@ -75,7 +90,9 @@ pub fn takes(what: A, size: S) -> bool {
             A::Posts | A::PostHeights | A::RailLength | A::TopPost => matches!(size, S::Height | S::Level),
             A::Balusters => matches!(size, S::Baluster),
             A::BalusterLength => matches!(size, S::Baluster | S::RailsApart),
-            A::Triangle => matches!(size, S::Nosing | S::Lift),
+            A::Triangle | A::Lift => matches!(size, S::Nosing | S::Lift),
+            A::OpenRisers => size == S::OpenRiser,
+            A::LatchHeight => size == S::LatchHeight,
             A::Gap => size == S::Gap,
             A::HandrailHeight => size == S::Height,
             A::Grip => matches!(size, S::Round | S::Across | S::Deep),

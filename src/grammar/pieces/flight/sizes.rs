@@ -89,6 +89,10 @@ impl Line<'_> {
         }
     }
 
+    fn any(&self, words: &[W]) -> bool {
+        self.parts.iter().any(|p| matches!(p, Part::Word(w) if words.contains(w)))
+    }
+
     fn number(&self, i: usize, off: isize) -> bool {
         let at = i.checked_add_signed(off).and_then(|at| self.parts.get(at));
         matches!(at, Some(Part::Measure(_)))
@@ -192,6 +196,12 @@ impl Line<'_> {
             (Some(W::Projects), _) => (Projection, &[1]),
             (_, Some(W::Projects)) => (Projection, &[-1]),
             (Some(W::Wide), Some(W::Stairs)) => (Width, &[1, -1]),
+            // "is 36 wide enough for stairs".
+            (Some(W::Wide), None) if self.any(&[W::Stairs, W::Steps]) => (Width, &[1]),
+            // "what does a 3 1/2 handrail leave".
+            (Some(W::Handrail), _) if self.any(&[W::Left]) => (Projection, &[1]),
+            (Some(W::OpenRiser), _) => (Size::OpenRiser, &[1]),
+            (_, Some(W::OpenRiser)) => (Size::OpenRiser, &[-1]),
             (Some(W::Stairs), _) if matches!(self.word(i, 2), Some(W::Rail | W::Handrail)) => (Height, &[1, 2]),
             (Some(W::Stairs), _) => (Width, &[1]),
             (_, Some(W::Rise)) if self.word(i, -2) == Some(W::Total) => (TotalRise, &[-1, -2]),

@@ -29,8 +29,23 @@ pub fn asked(tokens: &[Placed]) -> Option<FlightDraft> {
         return None;
     }
     let idle = words.idle(what, &used);
-    given.cap = what == FlightWhat::Grip && words.has(W::Cap);
-    Some(FlightDraft { what, given, idle })
+    let named = words.stairs() || words.any(&[W::Newel, W::TopPost]);
+    let cap = what == FlightWhat::Grip && words.has(W::Cap);
+    if told_before(tokens, what, &given) {
+        return None;
+    }
+    given.cap = cap;
+    Some(FlightDraft { what, named, given, idle })
+}
+
+/// "six risers at 7 1/4, how tall is the deck": what stands whole before the question's comma is told, and
+/// kept; the question goes by it.
+fn told_before(tokens: &[Placed], what: FlightWhat, given: &FlightGiven) -> bool {
+    let before = tokens.iter().position(|t| t.token == Token::Break).unwrap_or(0);
+    let whole = given.risers.is_some() && given.has(Size::Rise) && given.sizes.len() == 1;
+    let told = |t: &Placed| matches!(t.token, Token::Measure(_) | Token::Word(W::Riser | W::Fill | W::Stairs));
+    let rest = tokens.iter().skip(before).all(|t| !matches!(t.token, Token::Measure(_)));
+    what == FlightWhat::Rise && before > 0 && whole && rest && tokens[..before].iter().all(told)
 }
 
 impl Words<'_> {
@@ -87,7 +102,13 @@ impl Words<'_> {
     }
 
     fn stairs(&self) -> bool {
-        self.any(&[W::Stairs, W::Steps, W::Riser, W::Tread, W::Treads, W::Nosing])
+        self.any(&[W::Stairs, W::Steps, W::Riser, W::Tread, W::Treads, W::Nosing, W::OpenRiser])
+    }
+
+    /// Something besides the flight itself is named: the question is of that.
+    fn other(&self) -> bool {
+        use W::{Baluster, BottomRail, Gate, Handrail, Latch, Leaf, Newel, Rail, TopPost};
+        self.any(&[Rail, BottomRail, Handrail, Baluster, Gate, Leaf, Latch, Newel, TopPost])
     }
 
     fn how_high(&self) -> bool {
@@ -96,6 +117,19 @@ impl Words<'_> {
 
     fn gate(&self) -> Option<FlightWhat> {
         let gate = self.any(&[W::Gate, W::Leaf]) || self.given.has(Size::HingeGap);
+        let latch = self.has(W::Latch) && self.how_high() && !self.has(W::Pool);
+        if latch && (self.asks() || self.bare()) {
+            return Some(FlightWhat::LatchHeight);
+        }
+        // "gate brace", "balusters in the gate": nothing is told by that.
+        if self.has(W::Gate) && self.bare() && !self.asks() {
+            return match (self.has(W::Brace), self.has(W::Baluster), self.has(W::High)) {
+                (true, false, false) => Some(FlightWhat::Brace),
+                (false, true, false) => Some(FlightWhat::LeafBalusters),
+                (false, false, true) => Some(FlightWhat::GateHeight),
+                _ => None,
+            };
+        }
         if self.has(W::PoolGate) && self.asks() {
             return Some(FlightWhat::Pool);
         }
@@ -135,7 +169,8 @@ impl Words<'_> {
             () if self.has(W::Meet) => return None,
             () if section || self.any(&[W::Grip, W::Round]) => FlightWhat::Grip,
             () if self.given.has(Size::Projection) || self.has(W::Left) => FlightWhat::WidthLeft,
-            () if self.any(&[W::Ends, W::Wall, W::Projects]) => FlightWhat::HandrailEnds,
+            () if self.has(W::Ends) => FlightWhat::HandrailEnds,
+            () if self.any(&[W::Wall, W::Projects]) => FlightWhat::HandrailSpace,
             () if self.how_high() || self.given.has(Size::Height) => FlightWhat::HandrailHeight,
             () if self.yes_no() || self.ask(Ask::HowMany) => FlightWhat::Handrail,
             () => return None,
@@ -146,6 +181,11 @@ impl Words<'_> {
         let asks = self.asks() || self.bare();
         if self.given.has(Size::Gap) {
             return (self.has(W::Baluster) && self.stairs() && self.asks()).then_some(FlightWhat::Gap);
+        }
+        let how_far = self.has(W::BottomRail) && self.stairs() && (self.how_high() || self.ask(Ask::HowFar));
+        let lifts = self.has(W::Lift) && self.any(&[W::BottomRail, W::Rail]) || how_far;
+        if lifts && !self.has(W::Nosing) && !self.given.has(Size::Lift) {
+            return self.asks().then_some(FlightWhat::Lift);
         }
         if self.has(W::Triangle)
             || self.any(&[W::BottomRail, W::Rail])
@@ -164,10 +204,19 @@ impl Words<'_> {
             let long = self.ask(Ask::HowLong) || self.has(W::Long) || self.given.has(Size::RailsApart);
             return asks.then_some(if long { FlightWhat::BalusterLength } else { FlightWhat::Balusters });
         }
-        if self.any(&[W::Post, W::Mid, W::Newel, W::TopPost]) && (self.stairs() || self.has(W::Newel)) {
-            return asks.then_some(if self.how_high() { FlightWhat::PostHeights } else { FlightWhat::Posts });
-        }
         let long = self.ask(Ask::HowLong) || self.has(W::Long);
+        let of_stairs = self.stairs() || self.any(&[W::Newel, W::TopPost]);
+        let mid = self.has(W::Mid) && self.yes_no() && self.asks() && !long && !self.how_high();
+        let high = self.how_high() || long;
+        if self.has(W::TopPost) && self.ask(Ask::Where) && !high && self.given.sizes.is_empty() {
+            return Some(FlightWhat::TopPostPlace);
+        }
+        if self.any(&[W::Post, W::Mid, W::Newel, W::TopPost]) && of_stairs || mid {
+            return asks.then_some(if high { FlightWhat::PostHeights } else { FlightWhat::Posts });
+        }
+        if self.has(W::Rail) && self.stairs() && self.how_high() && self.asks() {
+            return Some(FlightWhat::StairRailHeight);
+        }
         (self.has(W::Rail) && self.stairs() && long).then_some(FlightWhat::RailLength)
     }
 
@@ -178,6 +227,10 @@ impl Words<'_> {
         }
         Some(match () {
             () if self.has(W::Rake) => FlightWhat::Rake,
+            () if self.has(W::OpenRiser) || self.has(W::Riser) && self.any(&[W::Closed, W::Swing]) => {
+                FlightWhat::OpenRisers
+            }
+            () if self.has(W::OneGo) && self.stairs() => FlightWhat::OneFlight,
             () if self.has(W::Landing)
                 && (self.ask(Ask::HowWide) || self.any(&[W::Deep, W::Size]) || self.ask(Ask::May)) =>
             {
@@ -191,15 +244,15 @@ impl Words<'_> {
             () if self.has(W::Ok) && self.stairs() && !self.any(&[W::Post, W::Rail, W::Deck]) => FlightWhat::Check,
             () if self.has(W::Out) && self.stairs() => FlightWhat::Run,
             () if self.has(W::Total) && self.has(W::Run) && !self.given.has(Size::TotalRun) => FlightWhat::Run,
-            () if self.ask(Ask::HowFar) && self.has(W::Stairs) => FlightWhat::Run,
-            () if self.has(W::Riser) && !self.given.has(Size::Rise) => FlightWhat::Steps,
+            () if self.ask(Ask::HowFar) && self.has(W::Stairs) && !self.other() => FlightWhat::Run,
+            () if self.has(W::Riser) && !self.given.has(Size::Rise) && !self.ask(Ask::May) => FlightWhat::Steps,
             () if self.has(W::Rise) && !self.given.has(Size::Rise) && self.given.has(Size::TotalRise) => {
                 FlightWhat::Steps
             }
             () if self.has(W::Total) && !self.given.has(Size::TotalRise) && (self.stairs() || self.has(W::Rise)) => {
                 FlightWhat::Rise
             }
-            () if self.how_high() && self.stairs() && !self.has(W::Rail) => FlightWhat::Rise,
+            () if self.how_high() && self.stairs() && !self.other() => FlightWhat::Rise,
             () => return None,
         })
     }

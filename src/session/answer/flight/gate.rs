@@ -2,21 +2,27 @@
 
 use super::known::Known;
 use super::say::{answer, by, caution, decides, detail, exact, ft, inch, inches, limit, mind, reply, taken, w};
+use super::trouble::too_wide;
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
 use crate::gate::brace::{Brace, brace as braced, leaf_height};
-use crate::gate::{Leaf, LeafTold, leaf as worked};
+use crate::gate::{Leaf, LeafTold, Unfit, leaf as worked};
 use crate::grammar::ask::Size;
-use crate::job::{PostRole, PostSize, Swing};
+use crate::job::outline::filled;
+use crate::job::{End, Gate, Jamb, Job, PostRole, PostSize, Run, Swing};
 use crate::layout::{BayKind, lay_out};
 use crate::limits;
 use crate::measure::Length;
-use crate::reply::{GateFig, Line, Reply, Span};
+use crate::reply::{GateFig, Line, Reply, Role, Span};
 
 /// The opening the layout gives a gate: it may be worked out, as at recessed stairs.
 fn laid(known: &Known) -> Option<Length> {
     let (run, gate) = known.gate()?;
-    let layout = lay_out(known.job);
+    laid_in(known.job, run, gate)
+}
+
+fn laid_in(job: &Job, run: &Run, gate: Gate) -> Option<Length> {
+    let layout = lay_out(job);
     let laid = layout.runs.iter().filter(|r| r.id == run.id).filter_map(|r| r.result.as_ref().ok());
     let found: Option<Fig> = laid
         .filter_map(|p| {
@@ -37,7 +43,7 @@ fn told(known: &Known) -> LeafTold {
         hinge_gap: g.size(Size::HingeGap).or(hung.hinge_gap),
         latch_gap: g.size(Size::LatchGap).or(hung.latch_gap),
         stile: None,
-        leaf: g.size(Size::Leaf),
+        leaf: g.size(Size::Leaf).or(hung.leaf.filter(|_| hung.leaves != Some(2))),
     }
 }
 
@@ -309,6 +315,92 @@ pub fn height(known: &Known) -> Answer {
     let mut reply = reply(lines);
     reply.values.result = Some(level.clone());
     Ok((reply, vec![("the guard's height", level)]))
+}
+
+/// "latch height".
+pub fn latch(known: &Known) -> Answer {
+    let most = Fig::limit(&limits::POOL_LATCH);
+    let given = known.given.size(Size::LatchHeight).map(|l| Fig::told(l, "the latch"));
+    let pool = known.job.settings.pool == Some(true);
+    let first: Vec<Span> = match (&given, pool) {
+        (Some(l), true) if inches(l) < limits::POOL_LATCH.length() => {
+            vec![
+                inch(l),
+                w(" is under "),
+                inch(&most),
+                w(": the release then goes on the pool side, below the gate's top."),
+            ]
+        }
+        (Some(l), true) => vec![inch(l), w(" or higher it may be on either side of the gate.")],
+        (None, true) => vec![
+            w("At "),
+            inch(&most),
+            w(" or higher on either side; lower, its release goes on the pool side, below the gate's top."),
+        ],
+        (_, false) => vec![w(
+            "No code I know sets a height for a latch that closes off no pool: put it near the top, where a hand finds it.",
+        )],
+    };
+    let mut lines = vec![answer(first)];
+    if pool {
+        lines.push(by(&limits::POOL_LATCH));
+    } else {
+        lines.push(detail([w(
+            "That place is common practice, no source. At a pool it is another matter: say \"there's a pool\".",
+        )]));
+    }
+    lines.push(decides());
+    Ok((reply(lines), if pool { vec![("latch", most)] } else { Vec::new() }))
+}
+
+/// What is told of a gate that disagrees: a leaf its opening has no room for, or a house side
+/// where no house is.
+pub fn disagrees(job: &Job) -> Option<Line> {
+    let outlined = filled(job).job;
+    job.runs.iter().filter_map(|r| Some((r, r.gate?))).find_map(|(r, gate)| {
+        let stands = outlined.run(r.id).unwrap_or(r);
+        wrong_side(stands, gate).or_else(|| no_room(job, r, gate))
+    })
+}
+
+fn no_room(job: &Job, run: &Run, gate: Gate) -> Option<Line> {
+    let leaf = gate.hung.leaf?;
+    let leaves = i64::from(gate.hung.leaves.unwrap_or(1));
+    let told = LeafTold {
+        openings: gate.width.or_else(|| laid_in(job, run, gate)).into_iter().collect(),
+        hinge_gap: gate.hung.hinge_gap,
+        latch_gap: gate.hung.latch_gap,
+        stile: None,
+        leaf: Some(leaf * leaves),
+    };
+    match worked(&told) {
+        Err(Unfit::TooWide { leaf, most, by }) => Some(Line::new(Role::Answer, too_wide(&leaf, &most, &by))),
+        _ => None,
+    }
+}
+
+fn wrong_side(run: &Run, gate: Gate) -> Option<Line> {
+    let house = |jamb: Option<Jamb>| jamb == Some(Jamb::House);
+    let told = if house(gate.hung.hinge) { "hinged" } else { "latched" };
+    let asked = house(gate.hung.hinge) || house(gate.hung.latch);
+    let wall = [run.from, run.to].contains(&Some(End::House));
+    let end = |e: Option<End>| w(e.map_or("an end not told", End::name));
+    (asked && !wall).then(|| {
+        Line::new(
+            Role::Answer,
+            [
+                w("Run "),
+                ft(&Fig::count(u64::from(run.id.0), Why::Told("the run's number"))),
+                w(" goes from "),
+                end(run.from),
+                w(" to "),
+                end(run.to),
+                w(", with no end at the house, and its gate is told "),
+                w(told),
+                w(" on the house side. Which one holds?"),
+            ],
+        )
+    })
 }
 
 /// "pool gate".

@@ -201,9 +201,14 @@ pub fn rail_length(known: &Known) -> Answer {
     let (site, g) = known.guard(Laid::Slope)?;
     let bay = &g.bays[0];
     let first = if g.bays.len() == 1 {
-        vec![ft(&bay.clear_along), w(" long point to long point, between the posts.")]
+        vec![ft(&bay.clear_along), w(" along its edge between the posts, long point to short.")]
     } else {
-        vec![ft(&g.count), w(" rails of "), ft(&bay.clear_along), w(", long point to long point, between the posts.")]
+        vec![
+            ft(&g.count),
+            w(" rails of "),
+            ft(&bay.clear_along),
+            w(" along the edge between the posts, long point to short."),
+        ]
     };
     let mut lines = vec![answer(first)];
     lines.push(detail([
@@ -218,6 +223,12 @@ pub fn rail_length(known: &Known) -> Answer {
         ft(&bay.clear),
         w("."),
     ]));
+    let deep = Fig::told(Length::sixteenths(56), "a 2x4's width");
+    lines.push(detail([
+        w("A 2x4 on edge takes "),
+        inch(&site.rake.drop(&deep)),
+        w(" more of the stick: its two long points lie on opposite edges."),
+    ]));
     lines.push(detail([w("Hold the rail to the posts and scribe it before cutting: posts are never quite plumb.")]));
     lines.extend(limit_lines(known, &site, &g));
     lines.extend(basis(known, &site));
@@ -225,6 +236,34 @@ pub fn rail_length(known: &Known) -> Answer {
     reply.values.result = Some(bay.clear_along.clone());
     figs.insert(0, ("the rail along the slope", bay.clear_along.clone()));
     Ok((reply, figs))
+}
+
+/// "where does the top stair post go".
+pub fn top_post_place(known: &Known) -> Answer {
+    let back = known.line()?;
+    let told = known.job.settings.mount.is_some() || known.job.settings.line.is_some();
+    let first = match back.as_length() {
+        Some(l) if l.is_zero() => {
+            vec![w(
+                "At the stair head on the level guard's line, its centre plumb over the decking's edge: both guards share it.",
+            )]
+        }
+        _ => vec![
+            w("At the stair head on the level guard's line, its centre "),
+            inch(&back),
+            w(" inside the decking's edge: both guards share it."),
+        ],
+    };
+    let mut lines = vec![answer(first)];
+    if !told {
+        lines.push(detail([w("Taken: over the edge, centred on the decking's nosing; the mount moves it.")]));
+    }
+    lines.push(detail([w(
+        "Across the stairs it stands in line with the bottom newel, so that the rake rail runs straight (common practice, no source).",
+    )]));
+    let mut reply = reply(lines);
+    reply.values.result = Some(back.clone());
+    Ok((reply, vec![("the top post inside the edge", back)]))
 }
 
 /// "why won't the stair rail meet the deck rail".

@@ -118,6 +118,26 @@ pub fn height(known: &Known) -> Answer {
     Ok((reply, vec![("lowest", low), ("highest", high)]))
 }
 
+/// "how high is the stair rail": the guard's, whose top may be the handrail too.
+pub fn stair_rail(known: &Known) -> Answer {
+    let least = Fig::limit(&limits::STAIR_GUARD_LOW);
+    let told = known.flight.height.map(|l| Fig::told(l, "the stair rail's height"));
+    let mut first = match &told {
+        Some(told) => vec![inch(told), w(" plumb above the line of the nosings, as you told me. It is at least ")],
+        None => vec![w("At least ")],
+    };
+    first.extend([
+        inch(&least),
+        w(" plumb above the line of the nosings, and no more than "),
+        limit(&limits::HANDRAIL_HIGH),
+        w(" where its top is the handrail."),
+    ]);
+    let lines = vec![answer(first), by(&limits::STAIR_GUARD_LOW), by(&limits::HANDRAIL_LOW), decides()];
+    let mut reply = reply(lines);
+    reply.values.result = told.or(Some(least.clone()));
+    Ok((reply, vec![("the least", least)]))
+}
+
 /// "how does the handrail end".
 pub fn ends() -> Answer {
     let lines = vec![
@@ -137,6 +157,26 @@ pub fn ends() -> Answer {
             ("into the stair", Fig::limit(&limits::HANDRAIL_PROJECTION)),
         ],
     ))
+}
+
+/// "how far off the wall is the handrail".
+pub fn space() -> Answer {
+    let (least, most) = (Fig::limit(&limits::HANDRAIL_SPACE), Fig::limit(&limits::HANDRAIL_PROJECTION));
+    let lines = vec![
+        answer([
+            w("At least "),
+            inch(&least),
+            w(" clear of the wall or guard beside it, and no more than "),
+            inch(&most),
+            w(" out into the stair."),
+        ]),
+        by(&limits::HANDRAIL_SPACE),
+        by(&limits::HANDRAIL_PROJECTION),
+        decides(),
+    ];
+    let mut reply = reply(lines);
+    reply.values.result = Some(least.clone());
+    Ok((reply, vec![("clear of the wall", least), ("into the stair", most)]))
 }
 
 /// "is a 2x6 cap a handrail".

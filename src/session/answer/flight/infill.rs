@@ -133,6 +133,28 @@ pub fn triangle(known: &Known) -> Answer {
     Ok((reply, vec![("the ball that fits", t.ball.clone()), ("the most lift", t.most_lift.clone())]))
 }
 
+/// "how far can I lift the bottom rail": down stairs told, the triangle; along the deck, the ball.
+pub fn lift(known: &Known) -> Answer {
+    let untold = crate::job::Flight::default();
+    let stairs = known.flight != untold || !known.given.sizes.is_empty();
+    if stairs && known.rake().is_ok() {
+        return triangle(known);
+    }
+    let most = Fig::limit(&limits::LEVEL_GAP);
+    let lines = vec![
+        answer([w("Along the deck, less than "), inch(&most), w(" above the decking, at the lowest spot.")]),
+        by(&limits::LEVEL_GAP),
+        detail([w(
+            "Down the stairs it is the triangle of riser, tread and rail that counts: tell the riser and the tread and ask again.",
+        )]),
+        by(&limits::STAIR_TRIANGLE),
+        decides(),
+    ];
+    let mut reply = reply(lines);
+    reply.values.result = Some(most.clone());
+    Ok((reply, vec![("the gap under", most)]))
+}
+
 fn first(t: &Triangle, lifted: bool, set: &Fig) -> Vec<Span> {
     let up = set.as_length().is_some_and(Length::is_positive);
     match (t.fails(), lifted, up) {

@@ -4,7 +4,7 @@
 use super::trouble::Trouble;
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::{Given, Size};
-use crate::job::{Flight as ToldFlight, Gate, Job, PostRole, Run, StairOpening};
+use crate::job::{Flight as ToldFlight, Gate, Head, Job, PostRole, Run, StairOpening};
 use crate::layout::{Limits, line_inside, post_width};
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Lumber, Tape};
@@ -83,6 +83,11 @@ impl<'a> Known<'a> {
         self.told().ground.is_some()
     }
 
+    /// True where the rise was worked out on ground told to fall or rise.
+    pub fn falls(&self) -> bool {
+        self.told().ground.is_some_and(|g| g.fall != crate::measure::Q::from_integer(0))
+    }
+
     /// The slope: from the flight, or from a riser and a tread alone.
     pub fn rake(&self) -> Result<Rake, Trouble> {
         let told = self.told();
@@ -131,6 +136,9 @@ impl<'a> Known<'a> {
 
     /// What the stair guard is laid out from.
     pub fn site(&self) -> Result<Site, Trouble> {
+        if self.flight.head == Some(Head::Flush) {
+            return Err(Trouble::Flush);
+        }
         let flight = self.flight()?;
         let width = |roles: &[PostRole]| post_width(&self.job.settings, roles);
         let limits = Limits::in_force(&self.job.settings);

@@ -5,6 +5,7 @@ mod guard;
 mod handrail;
 mod infill;
 mod known;
+mod limits;
 mod rise;
 mod say;
 mod trouble;
@@ -28,8 +29,9 @@ pub(in crate::session) fn flight(job: &Job, ask: &FlightAsk) -> (Reply, Figs) {
 fn answered(known: &Known, what: FlightWhat) -> Answer {
     use FlightWhat::{
         BalusterLength, Balusters, Brace, Check, Gap, GateHeight, GatePosts, Grip, Handrail, HandrailEnds,
-        HandrailHeight, Landing, Leaf, LeafBalusters, Pool, PostHeights, Posts, RailLength, Rake, Rise, Run, Steps,
-        Swing, TopPost, Triangle, Wide, WidthLeft,
+        HandrailHeight, HandrailSpace, Landing, LatchHeight, Leaf, LeafBalusters, Lift, OneFlight, OpenRisers, Pool,
+        PostHeights, Posts, RailLength, Rake, Rise, Run, StairRailHeight, Steps, Swing, TopPost, TopPostPlace,
+        Triangle, Wide, WidthLeft,
     };
     match what {
         Steps => rise::steps(known),
@@ -59,17 +61,28 @@ fn answered(known: &Known, what: FlightWhat) -> Answer {
         GatePosts => gate::posts(known),
         Pool => gate::pool(known),
         GateHeight => gate::height(known),
+        LatchHeight => gate::latch(known),
+        OpenRisers => limits::open_risers(known),
+        OneFlight => limits::one_flight(known),
+        Lift => infill::lift(known),
+        StairRailHeight => handrail::stair_rail(known),
+        TopPostPlace => guard::top_post_place(known),
+        HandrailSpace => handrail::space(),
     }
 }
 
-/// What in a job's stairs disagrees, said: nothing is told that makes them so.
+/// What in a job's stairs or gates disagrees, said: nothing is told that makes them so.
 pub(in crate::session) fn disagrees(job: &Job) -> Option<Line> {
     let nothing = Given::default();
-    match Known::of(job, &nothing).and_then(|known| known.flight()) {
-        Err(Trouble::Unready(crate::stairs::Unready::Clash(clash))) => {
+    let known = Known::of(job, &nothing).ok();
+    // A riser and a tread alone may be a ladder already.
+    let steep = |known: &Known| known.rake().err();
+    let trouble = known.and_then(|known| known.flight().err().filter(Trouble::is_a_clash).or_else(|| steep(&known)));
+    match trouble {
+        Some(Trouble::Unready(crate::stairs::Unready::Clash(clash))) => {
             Some(Line::new(Role::Answer, clash_spans(&clash)))
         }
-        _ => None,
+        _ => gate::disagrees(job),
     }
 }
 

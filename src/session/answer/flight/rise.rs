@@ -8,6 +8,7 @@ use super::say::{
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
+use crate::job::RiserKind;
 use crate::limits;
 use crate::reply::{Line, RakeFig, Reply, Span};
 use crate::stairs::check::{Known as Measured, check as checked, spread, uneven};
@@ -46,7 +47,13 @@ fn done(known: &Known, lines: Vec<Line>, result: Fig, figs: Figs) -> Answer {
 /// What the answer rests on: how the stairs hang, where the rise came from.
 fn basis(known: &Known, f: &Flight) -> Vec<Line> {
     let mut lines: Vec<Line> = Vec::new();
-    if known.rise_from_ground() {
+    if known.falls() {
+        lines.push(detail([
+            w("The rise is taken at the stairs' foot, "),
+            ft(&f.total_rise),
+            w(" down, where the ground told has fallen so far: measure it there once the foot is marked."),
+        ]));
+    } else if known.rise_from_ground() {
         lines.push(detail([
             w("The rise is taken as the decking's height above level ground, "),
             ft(&f.total_rise),
@@ -60,12 +67,27 @@ fn basis(known: &Known, f: &Flight) -> Vec<Line> {
     lines
 }
 
+fn is_open(kind: Option<RiserKind>) -> bool {
+    matches!(kind, Some(RiserKind::Open | RiserKind::Opening(_)))
+}
+
 /// Breaches of the limits, as cautions.
 fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
     let width = known.given.size(Size::Width).or(known.opening.map(|o| o.width)).or(known.job.stair_width);
     let nosing = known.given.size(Size::Nosing).or(known.flight.nosing);
-    let found = checked(f, &Measured { nosing, width, ..Measured::default() });
+    let open_riser = match known.flight.between {
+        Some(RiserKind::Opening(l)) => Some(l),
+        Some(RiserKind::Open | RiserKind::Closed) | None => None,
+    };
+    let found = checked(
+        f,
+        &Measured { nosing, width, landing: known.flight.landing, open_riser, open: is_open(known.flight.between) },
+    );
     let mut lines: Vec<Line> = found.iter().map(|b| breaks(&b.found, b.limit)).collect();
+    let high = inches(&f.total_rise) - inches(&f.rise) > limits::GUARD_TRIGGER.length();
+    if high && known.flight.between == Some(RiserKind::Open) {
+        lines.push(caution([w("Check the open risers: "), w(limits::OPEN_RISER.says), stop(limits::OPEN_RISER.says)]));
+    }
     if !lines.is_empty() {
         lines.push(decides());
     }
@@ -129,13 +151,26 @@ fn handrail_line(risers: u16) -> Line {
 /// "how high is it": the total rise.
 pub fn total(known: &Known) -> Answer {
     let f = known.flight()?;
-    if known.rise_from_ground() {
+    if known.rise_from_ground() && !known.falls() {
         let mind = "Where the ground falls away the rise is more at the stairs' foot: measure it plumb there.";
         let first = answer([ft(&f.total_rise), w(" above the ground, as you told me.")]);
         let lines = vec![first, detail([w(mind)])];
         let mut reply = reply(lines);
         reply.values.result = Some(f.total_rise.clone());
         return Ok((reply, vec![("the deck's height", f.total_rise)]));
+    }
+    let ground = known.told().ground.filter(|_| known.falls());
+    if let Some(ground) = ground {
+        let above = Fig::told(ground.above, "the decking above the ground");
+        let mut spans = vec![ft(&above), w(" above the ground at the stairs' head, and "), ft(&f.total_rise)];
+        spans.push(w(" above it where they land: "));
+        spans.extend(riser_words(&f));
+        spans.push(w("."));
+        let mut lines = vec![answer(spans)];
+        lines.extend(basis(known, &f));
+        lines.extend(breaches(known, &f));
+        let figs = vec![("at the head", above), ("total rise", f.total_rise.clone())];
+        return done(known, lines, f.total_rise.clone(), figs);
     }
     let mut spans = vec![ft(&f.total_rise), w(" = "), exact(&f.total_rise), w(" total rise: ")];
     spans.extend(riser_words(&f));
@@ -227,7 +262,10 @@ pub fn check(known: &Known) -> Answer {
     if known.given.size(Size::LeastRise).is_some() {
         return even(known);
     }
+    let width_alone = known.given.sizes.keys().all(|s| *s == Size::Width) && known.given.risers.is_none();
     let f = match (known.flight(), singles(known)) {
+        // "is 36 wide enough for stairs" asks of the width, whatever flight was told.
+        (_, single) if width_alone && !single.is_empty() => return one_by_one(&single),
         // Nothing makes a flight: the sizes given are looked at one by one.
         (Err(Trouble::Unready(Unready::Untold(_))), single) if !single.is_empty() => return one_by_one(&single),
         (f, _) => f?,

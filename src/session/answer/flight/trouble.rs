@@ -1,6 +1,7 @@
 //! Why a question about stairs or a gate has no answer yet: what is untold, or what disagrees.
 
 use super::say::{exact, ft, inch, w};
+use crate::figure::Fig;
 use crate::gate::Unfit;
 use crate::reply::{Line, Reply, Role, Span, Status};
 use crate::stairs::{Clash, Lack, Unready};
@@ -14,6 +15,8 @@ pub enum Trouble {
     WhichStairs,
     /// Where the top post stands is untold.
     Line,
+    /// The top tread is flush with the decking.
+    Flush,
     /// The posts leave no room.
     NoRoom,
     /// The gate does not fit.
@@ -22,6 +25,13 @@ pub enum Trouble {
     PastMe,
     /// Something else is untold: the question to ask.
     Ask(&'static str),
+}
+
+impl Trouble {
+    /// True where told facts disagree.
+    pub fn is_a_clash(&self) -> bool {
+        matches!(self, Trouble::Unready(Unready::Clash(_)))
+    }
 }
 
 fn asks(words: &'static str) -> Reply {
@@ -49,6 +59,9 @@ pub fn said(trouble: &Trouble) -> Reply {
         Trouble::Line => asks(
             "Where do the posts stand? Say the mount, or how far the baluster line lies inside the decking's edge: the top post hangs on it.",
         ),
+        Trouble::Flush => refused(vec![w(
+            "I lay out a stair guard only for stairs hung one riser down. A flush top tread is decking to the guard: say \"top tread is one riser down\", and take that tread's nosing for the decking's edge.",
+        )]),
         Trouble::NoRoom => refused(vec![w("The posts leave no room for a bay of rail on those stairs.")]),
         Trouble::Unfit(unfit) => unfit_said(unfit),
         Trouble::PastMe => {
@@ -58,6 +71,7 @@ pub fn said(trouble: &Trouble) -> Reply {
     }
 }
 
+/// What a gate does not fit, said.
 fn unfit_said(unfit: &Unfit) -> Reply {
     match unfit {
         Unfit::NoOpening => asks(
@@ -66,16 +80,21 @@ fn unfit_said(unfit: &Unfit) -> Reply {
         Unfit::NoRoom(opening) => {
             refused(vec![w("An opening of "), inch(opening), w(" leaves nothing between the hinge and latch gaps.")])
         }
-        Unfit::TooWide { leaf, most, by } => refused(vec![
-            w("A leaf of "),
-            inch(leaf),
-            w(" is "),
-            inch(by),
-            w(" too wide: the opening less its gaps leaves "),
-            inch(most),
-            w("."),
-        ]),
+        Unfit::TooWide { leaf, most, by } => refused(too_wide(leaf, most, by)),
     }
+}
+
+/// A leaf wider than its opening leaves room for.
+pub fn too_wide(leaf: &Fig, most: &Fig, by: &Fig) -> Vec<Span> {
+    vec![
+        w("A leaf of "),
+        inch(leaf),
+        w(" is "),
+        inch(by),
+        w(" too wide: the opening less its gaps leaves "),
+        inch(most),
+        w("."),
+    ]
 }
 
 /// What disagrees, and by how much.

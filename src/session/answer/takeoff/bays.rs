@@ -5,8 +5,9 @@ use super::infill::{drying, marks_of};
 use super::words::{cannot_fill, detail, exact, fig, not_laid_out, number, places};
 use crate::figure::{Fig, Why};
 use crate::infill::{Spread, count_fig, gap_fig};
-use crate::job::{Job, RunId};
+use crate::job::{Flight, Job, RunId};
 use crate::layout::Layout;
+use crate::limits;
 use crate::reply::{Line, Reply, Role, Span, Status};
 use crate::takeoff::{FilledBay, baluster_fig, fill, gap_limit_fig};
 
@@ -43,6 +44,13 @@ pub fn balusters(job: &Job, layout: &Layout, run: Option<RunId>) -> (Reply, Figs
         reply.lines.extend(marks_of(&bay.spread, &gap_of(&bay.spread)));
     }
     not_laid_out(layout, &mut reply.lines);
+    if job.settings.pool == Some(true) && job.settings.gap_max.is_none_or(|m| m > limits::POOL_TIGHT_GAP.length()) {
+        let says = [Span::Say("At the pool told, mind: "), Span::Say(limits::POOL_RAILS_APART.says)];
+        reply.lines.push(Line::new(Role::Caution, says));
+    }
+    if job.flight != Flight::default() || job.runs.iter().any(|r| !r.stairs.is_empty()) {
+        reply.lines.push(Line::say(Role::Detail, "The balusters down the stairs are not in this count."));
+    }
     if job.runs.iter().any(|r| r.gate.is_some()) {
         reply.lines.push(Line::say(Role::Detail, "A gate's own balusters are not in this count."));
     }

@@ -88,6 +88,20 @@ pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
     if parts.no_cap_stick.is_some() {
         lines.push(Line::say(Role::Detail, "The cap is not in this: a bay is longer than any stick it is sold in."));
     }
+    let down =
+        parts.list.iter().any(|p| matches!(p.what, What::StairPost | What::StairTopRail | What::StairBottomRail));
+    if down {
+        let says = if job.runs.is_empty() {
+            "Down the stairs: rails tip to tip, both ends plumb-cut; posts each of its own length (\"stair post heights\"); no handrail and no hardware."
+        } else {
+            "Down the stairs: rails tip to tip, both ends plumb-cut; posts each of its own length (\"stair post heights\"); the top posts are the level guard's; no handrail and no hardware."
+        };
+        lines.push(Line::say(Role::Detail, says));
+    }
+    if parts.list.iter().any(|p| p.what == What::GateBaluster) {
+        let says = "Of a gate only its balusters are in this, between stiles taken as 2x4s on the flat: its frame, brace, hinges and latch are not.";
+        lines.push(Line::say(Role::Detail, says));
+    }
     if job.order.spares.is_none() && parts.list.iter().any(|p| p.what == What::Baluster) {
         lines.push(Line::say(
             Role::Detail,

@@ -46,6 +46,12 @@ fn listed(job: &Job, layout: &Layout, list: List) -> (Reply, Figs) {
     let parts = crate::takeoff::parts(job, layout, |size| crate::takeoff::longest(job, size));
     let reply = match parts {
         Err(cannot) => words::cannot_fill(&cannot),
+        Ok(parts) if parts.list.is_empty() && job.runs.is_empty() && !parts.lacks.is_empty() => {
+            let mut reply = Reply::of(Status::Asks);
+            reply.lines.push(Line::say(Role::Question, "Nothing can be listed yet."));
+            reply.lines.extend(words::lacks(&parts.lacks));
+            reply
+        }
         Ok(parts) if parts.list.is_empty() => nothing(job, layout),
         Ok(parts) => {
             let mut reply = list(job, layout, &parts);

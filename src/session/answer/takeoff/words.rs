@@ -64,7 +64,7 @@ pub fn places(at: &[Where]) -> String {
     for place in at {
         let (name, bay) = match place {
             Where::Bay(run, part, bay) => (format!("run {}{}", run.0, part.suffix()), Some(*bay)),
-            Where::Run(..) => (place.label(), None),
+            Where::Run(..) | Where::Stairs(_) => (place.label(), None),
             Where::Told(bay) => (String::new(), Some(*bay)),
         };
         match groups.iter_mut().find(|(n, _)| *n == name) {

@@ -1,0 +1,123 @@
+//! How a flight is built and where it lands, told.
+//!
+//! ```text
+//! pitch   = ["stairs have"] length "rise" [link] length ("run" | "tread") | "rise" [is] length [link] ("run" | "tread") [is] length
+//! between = ("open" | "closed") "risers" [length] | "risers" are ("open" | "closed") [length]
+//! head    = ("top tread" | "top step") [is] ("flush with the deck" | "one riser down")
+//! landing = [det] "landing" [at the foot] [is] length "deep" | length "deep landing"
+//! fall    = "ground" ("falls" | "rises") length ["in" | "per"] (length | "foot")
+//! ```
+
+use super::super::flights::{of_stairs, riser_word, said};
+use crate::grammar::pieces::Say;
+use crate::grammar::pieces::atoms::{In, Out, count, det, is, length, part, sense, sep, text};
+use crate::grammar::sense::{Cue, Part, Sense};
+use crate::grammar::stair_draft::StairSaid;
+use crate::job::Head;
+use crate::measure::Measure;
+use nom::Parser;
+use nom::branch::alt;
+use nom::combinator::{not, opt, peek, value, verify};
+use nom::multi::many0_count;
+use nom::sequence::{delimited, preceded, terminated};
+
+fn rise_word(input: In<'_>) -> Out<'_, ()> {
+    text(&["rise", "riser", "risers", "up"]).parse(input)
+}
+
+fn run_word(input: In<'_>) -> Out<'_, ()> {
+    alt((text(&["run", "tread", "treads", "going", "goings", "out"]), part(Part::Run))).parse(input)
+}
+
+fn between_them(input: In<'_>) -> Out<'_, ()> {
+    value((), many0_count(alt((text(&["and", "by", "x", "on", "with", "to", "a", "over"]), sep(",/"))))).parse(input)
+}
+
+/// "7 3/4 rise 10 run", "rise 7 3/4, run 10".
+pub fn pitch(input: In<'_>) -> Out<'_, Say> {
+    let after =
+        (terminated(length, (opt(sep("-")), rise_word)), between_them, terminated(length, (opt(sep("-")), run_word)));
+    let named = || (is, opt(text(&["of"])));
+    let rise = preceded((det, text(&["rise", "riser", "risers"]), named()), length);
+    let run = preceded((det, text(&["run", "tread", "treads", "going"]), named()), length);
+    let before = (rise, between_them, run);
+    let stairs = opt((opt(text(&["on", "for"])), det, part(Part::Stairs)));
+    let both = alt((after, before)).map(|(rise, _, tread)| said(StairSaid::Pitch(rise, tread)));
+    delimited(of_stairs, both, stairs).parse(input)
+}
+
+fn opening(input: In<'_>) -> Out<'_, Measure> {
+    let tail = || (opt(sep("-")), text(&["gap", "gaps", "opening", "openings", "between", "open", "space", "clear"]));
+    let link = || many0_count(text(&["of", "at", "with", "a", "about"]));
+    // Behind a comma a length alone may be of something else.
+    let apart = preceded((sep(","), link()), terminated(length, tail()));
+    alt((apart, preceded(link(), terminated(length, opt(tail()))))).parse(input)
+}
+
+/// "open risers", "open risers 4 inch", "the risers are closed".
+pub fn between(input: In<'_>) -> Out<'_, Say> {
+    let open = || text(&["open"]);
+    let closed = || text(&["closed", "solid", "boxed", "closed in", "boarded"]);
+    let open_first = (open(), riser_word).map(|_| ());
+    let open_last = (riser_word, is, open()).map(|_| ());
+    let open = preceded(alt((open_first, open_last)), opt(opening)).map(StairSaid::OpenRisers);
+    let closed_first = (closed(), riser_word).map(|_| ());
+    let closed_last = (riser_word, is, closed()).map(|_| ());
+    let closed = value(StairSaid::ClosedRisers, alt((closed_first, closed_last)));
+    let stairs = opt((text(&["on", "for", "in"]), det, part(Part::Stairs)));
+    delimited((of_stairs, det), alt((open, closed)), stairs).map(said).parse(input)
+}
+
+/// "top tread is flush with the deck", "top step is one riser down".
+pub fn head(input: In<'_>) -> Out<'_, Say> {
+    let step = || text(&["tread", "step"]);
+    let top = (
+        det,
+        alt((value((), text(&["top tread", "top step"])), value((), (text(&["top", "first", "upper"]), step())))),
+    );
+    let deck = || (det, alt((part(Part::Deck), text(&["decking", "deck boards"]))));
+    let sits = many0_count(text(&["is", "'s", "sits", "stands", "set", "comes", "built", "in"]));
+    let with = || text(&["with", "to"]);
+    let flush = (text(&["flush", "level", "even"]), alt((value((), (with(), deck())), value((), not(peek(with()))))));
+    let below = opt((text(&["below", "under", "from"]), deck()));
+    let one = (verify(count, |n| *n == 1), alt((riser_word, step())), opt(text(&["down", "lower"])), below);
+    let how = alt((value(Head::Flush, flush), value(Head::OneDown, one)));
+    let (rest, (_, _, head)) = (top, sits, how).parse(input)?;
+    Ok((rest, said(StairSaid::Head(head))))
+}
+
+/// "landing is 36 deep", "4 ft landing at the bottom of the stairs".
+pub fn landing(input: In<'_>) -> Out<'_, Say> {
+    let word = || {
+        let bottom = many0_count(text(&["bottom", "lower", "stair"]));
+        (det, bottom, alt((part(Part::Landing), text(&["landing", "landing pad"]))))
+    };
+    let foot = || {
+        let where_ = (text(&["at", "of", "by"]), det, text(&["bottom", "foot", "the bottom", "the foot"]));
+        let of = opt((text(&["of"]), det, part(Part::Stairs)));
+        alt((value((), (where_, of)), value((), (text(&["at"]), sense(Sense::End(crate::job::End::BottomNewel))))))
+    };
+    let deep = || sense(Sense::Cue(Cue::Deep));
+    let before = delimited((of_stairs, word(), opt(foot()), is), length, (deep(), opt(foot())));
+    let at_foot = delimited((of_stairs, word(), foot(), is), length, opt(deep()));
+    let after = delimited((of_stairs, det), length, (deep(), word(), opt(foot())));
+    let after_foot = delimited((of_stairs, det), length, (word(), foot()));
+    alt((before, at_foot, after, after_foot)).map(|m| said(StairSaid::Landing(m))).parse(input)
+}
+
+/// "ground falls 1/4 inch per foot", "yard drops 6 inches in 10 ft", "ground rises 1 in 12".
+pub fn fall(input: In<'_>) -> Out<'_, Say> {
+    let ground = (det, text(&["ground", "yard", "grade", "lawn", "the ground", "the yard"]));
+    let away = || many0_count(text(&["away", "off", "down", "out", "by", "about"]));
+    let falls = value(false, (text(&["falls", "drops", "slopes", "pitches", "fall", "drop", "slope"]), away()));
+    let rises = value(true, (text(&["rises", "climbs", "rise"]), many0_count(text(&["up", "by"]))));
+    let up = value(true, (text(&["slopes", "goes", "slope"]), text(&["up"])));
+    let to_sky = alt((up, rises, falls));
+    let in_each = many0_count(text(&["in", "per", "over", "every", "a", "each", "for", "to", "on"]));
+    let foot = value(None, (text(&["per", "a", "every", "each", "to the", "in a"]), text(&["foot", "ft"])));
+    let over = alt((foot, preceded(in_each, length).map(Some)));
+    let out =
+        many0_count(text(&["away", "from", "out", "the", "deck", "house", "toward", "yard", "going", "of", "run"]));
+    let (rest, (_, rises, by, over, _)) = (ground, to_sky, length, over, out).parse(input)?;
+    Ok((rest, said(StairSaid::Fall { by, over, rises })))
+}
