@@ -26,6 +26,8 @@ pub enum Act {
 pub enum Query {
     /// The whole layout, of one run or of all: posts, marks, bays.
     Layout(Option<RunId>),
+    /// The marks as pulled from the far end.
+    MarksBack(Option<RunId>),
     /// How many posts.
     Posts(Option<RunId>),
     /// How far between posts.

@@ -348,6 +348,8 @@ pub struct ClipDraft {
 pub enum AskDraft {
     /// All of it.
     Layout(Option<Which>),
+    /// The marks from an end named; `None` for the other end.
+    MarksFrom(Option<End>),
     /// How many posts.
     Posts(Option<Which>),
     /// How far between.

@@ -5,6 +5,7 @@ use super::{chosen_words, edge_words};
 use crate::figure::{Fig, Value, Why};
 use crate::job::{Basis, RunId};
 use crate::limits;
+use crate::measure::Length;
 use crate::reply::{Line, Role, Span, Style, Typed};
 
 /// Which part of a layout was asked for; it comes first.
@@ -19,6 +20,8 @@ pub enum Focus {
     Bays,
     /// How long the run is.
     RunLength,
+    /// The marks, the tape hooked at the far end.
+    Back,
 }
 
 /// The layout in lines: the answer to `focus` first, then what it rests on.
@@ -45,7 +48,7 @@ pub fn answer(layout: &Layout, which: Option<RunId>, focus: Focus) -> Vec<Line> 
         }
     }
     lines.extend(edge_words::line_said(&asked).filter(|_| laid > 0));
-    if laid > 0 && focus != Focus::RunLength {
+    if laid > 0 && !matches!(focus, Focus::RunLength | Focus::Back) {
         lines.extend(limit_lines(&layout.limits));
     }
     if laid > 1 && focus == Focus::Whole {
@@ -90,12 +93,16 @@ fn placed_lines(run: &RunLayout, p: &Placed, focus: Focus, prefix: Vec<Span>) ->
         Focus::Posts => vec![first(post_count(p)), basis(run, p)],
         Focus::Bays => vec![first(bay_answer(p)), basis(run, p)],
         Focus::RunLength => vec![first(length(run, p))],
+        Focus::Back => marks_back(p, prefix.clone()),
     };
     if matches!(focus, Focus::Whole | Focus::Posts) {
         lines.extend(marks(run.basis, p));
     }
     if focus == Focus::Whole {
         lines.push(bays(p));
+    }
+    if focus == Focus::Back {
+        return lines;
     }
     lines.extend(openings(p));
     lines.extend(edge_words::head(run, p));
@@ -230,6 +237,26 @@ fn marks(basis: Basis, p: &Placed) -> Vec<Line> {
     let head =
         vec![Span::Say("Marks, tape hooked on "), Span::Say(p.origin), Span::Say(": centre of post (near face)")];
     std::iter::once(detail(head)).chain(p.posts.iter().map(|post| mark(basis, post))).collect()
+}
+
+/// The same marks with the tape hooked at the far end, read from there.
+fn marks_back(p: &Placed, prefix: Vec<Span>) -> Vec<Line> {
+    let head = [Span::Say("Tape hooked on "), Span::Say(p.reaches), Span::Say(": centre of post (near face)")];
+    let head = Line::new(Role::Answer, prefix.into_iter().chain(head));
+    let whole = p.length.as_length().unwrap_or(Length::ZERO);
+    let from_far = |post: &Post| {
+        let at = whole - post.at.as_length().unwrap_or(Length::ZERO);
+        let why =
+            |says| Why::Formula(says, vec![("length", p.length.clone()), ("mark from the near end", post.at.clone())]);
+        let near = Fig::length(at - post.width_length() / 2, why("length less the mark, less half the post"));
+        detail(edge_words::mark(&Post {
+            at: Fig::length(at, why("length less the mark")),
+            near_face: near,
+            ..post.clone()
+        }))
+    };
+    let posts = p.posts.iter().rev().map(from_far);
+    std::iter::once(head).chain(posts).collect()
 }
 
 fn mark(basis: Basis, post: &Post) -> Line {

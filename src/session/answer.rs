@@ -26,6 +26,7 @@ pub(super) use sums::sum;
 pub(super) use why::{Before, why_of};
 
 use crate::figure::{Fig, Value, Why};
+use crate::grammar::ask::GuardAsk;
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
@@ -84,6 +85,10 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         reply.findings = crate::rules::check(job, &lay_out(job));
     } else if let Some(Query::Guard(ask)) = then {
         (reply, figs) = guard::guard(job, *ask);
+        reply.findings = crate::rules::check(job, &lay_out(job));
+    } else if let (None, [Fact::Set(Setting::Grade(drop))]) = (then, facts.as_slice()) {
+        (reply, figs) = guard::guard(job, GuardAsk::Needed(Some(*drop)));
+        reply.status = Status::Told;
         reply.findings = crate::rules::check(job, &lay_out(job));
     } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
@@ -149,6 +154,7 @@ fn asked(then: Option<&Query>, or: Focus) -> (Focus, Option<RunId>) {
     match then {
         Some(Query::Posts(id)) => (Focus::Posts, *id),
         Some(Query::Bays(id)) => (Focus::Bays, *id),
+        Some(Query::MarksBack(id)) => (Focus::Back, *id),
         Some(Query::RunLength(id)) => (Focus::RunLength, Some(*id)),
         Some(Query::Layout(id)) => (Focus::Whole, *id),
         _ => (or, None),
@@ -249,6 +255,7 @@ fn supposed_parts(then: &Job, ask: &crate::grammar::ask::TakeoffAsk, phrase: Str
 pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
     let (mut reply, figs) = match query {
         Query::Layout(id) => reported(job, *id, Focus::Whole, width),
+        Query::MarksBack(id) => reported(job, *id, Focus::Back, width),
         Query::Posts(id) => reported(job, *id, Focus::Posts, width),
         Query::Bays(id) => reported(job, *id, Focus::Bays, width),
         Query::RunLength(id) => reported(job, Some(*id), Focus::RunLength, width),

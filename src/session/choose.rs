@@ -71,7 +71,10 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
         let (acts, focus) = (vec![Act::Query(query)], session.talk.focus.clone());
         return Choice::Do { resolved: Resolved { acts, ask: false, focus, then: None }, reading: None };
     }
-    let all = readings(words);
+    let mut all = readings(words);
+    if builds_on(session, words) {
+        all.iter_mut().filter(|r| tells(r)).for_each(|r| r.supposes = true);
+    }
     for r in &all {
         tracing::trace!(cost = r.cost, clash = ?r.clash, left = ?r.left, clauses = ?r.clauses, "reading");
     }
@@ -88,6 +91,34 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
         Some(choice) => choice,
         None => unread(session, words, &all, &items),
     }
+}
+
+/// True for "and with 6x6s" behind a what-if: it goes on supposing, and tells nothing.
+fn builds_on(session: &Session, words: &[Word]) -> bool {
+    let joins = |w: &Word| matches!(w.text.as_str(), "and" | "or" | "plus");
+    !session.talk.supposed.is_empty() && words.first().is_some_and(joins)
+}
+
+/// True for a reading of facts, with no question and no talk in it.
+fn tells(reading: &Reading) -> bool {
+    use Clause::{Ask, AskStairs, Flight, Guard, Note, Query, Strength, Sum, Takeoff, Talk, Why};
+    let other = |c: &Clause| {
+        matches!(
+            c,
+            Ask(_)
+                | AskStairs(_)
+                | Flight(_)
+                | Guard(_)
+                | Note(_)
+                | Query(_)
+                | Strength(_)
+                | Sum(_)
+                | Takeoff(_)
+                | Talk(_)
+                | Why(_)
+        )
+    };
+    !reading.clauses.iter().any(other)
 }
 
 /// The readings that stand and resolve, cheapest first; and the first problem met.

@@ -1,7 +1,7 @@
 //! Questions: each ends in "?".
 //!
 //! ```text
-//! query = ("layout" | "posts" | "bays") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
+//! query = ("layout" | "posts" | "bays" | "marks from the far end") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
 //!       | stairs and gates, as in `ask_stairs` and `flight`, strength, takeoff, guard or notch, and "?" | "job?" | "rule " id "?"
 //!       | "actual size of " lumber "?" | "length " told "?" | "why?" | why, and "?" | "sources?"
 //!       | "rules" [" found"] "?"
@@ -30,6 +30,7 @@ use nom::sequence::{preceded, terminated};
 pub(super) fn write_query(query: &Query) -> String {
     match query {
         Query::Layout(run) => format!("layout{}?", of_run(*run)),
+        Query::MarksBack(run) => format!("marks from the far end{}?", of_run(*run)),
         Query::Posts(run) => format!("posts{}?", of_run(*run)),
         Query::Bays(run) => format!("bays{}?", of_run(*run)),
         Query::RunLength(run) => format!("length{}?", of_run(Some(*run))),
@@ -64,9 +65,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
     let query = alt((
         // Before "posts" and its like, which begin some of its phrases.
         map(read_flight_ask, Query::Flight),
-        map(preceded(tag("layout"), opt(read_of_run)), Query::Layout),
-        map(preceded(tag("posts"), opt(read_of_run)), Query::Posts),
-        map(preceded(tag("bays"), opt(read_of_run)), Query::Bays),
+        read_of_layout,
         map(preceded(tag("length"), read_of_run), Query::RunLength),
         map(preceded(tag("length left of the stairs"), read_of_run), |id| Query::Flank(id, Flank::Left)),
         map(preceded(tag("length right of the stairs"), read_of_run), |id| Query::Flank(id, Flank::Right)),
@@ -91,6 +90,16 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         map(read_notch, Query::Notch),
     ));
     terminated(query, tag("?")).parse(i)
+}
+
+fn read_of_layout(i: &str) -> Read<'_, Query> {
+    alt((
+        map(preceded(tag("layout"), opt(read_of_run)), Query::Layout),
+        map(preceded(tag("marks from the far end"), opt(read_of_run)), Query::MarksBack),
+        map(preceded(tag("posts"), opt(read_of_run)), Query::Posts),
+        map(preceded(tag("bays"), opt(read_of_run)), Query::Bays),
+    ))
+    .parse(i)
 }
 
 fn read_of_run(i: &str) -> Read<'_, RunId> {

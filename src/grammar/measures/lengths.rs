@@ -3,7 +3,7 @@
 use super::cursor::{At, Step, hyphen, is, maybe_preposition, miss, of_kind, stands, unit, unit_of};
 use super::feet::{Feet, after_feet, foot_and_part};
 use super::finish::{Found, in_unit, with_unit};
-use super::number::{Heard, Shape, and, and_fraction, number, starts};
+use super::number::{Heard, Shape, and, and_fraction, misheard, number, starts};
 use super::role::{Role, Unit};
 use super::whole::digits;
 use crate::grammar::words::Kind;
@@ -20,6 +20,11 @@ pub(super) fn lengths(i: At<'_>) -> Vec<Found<'_>> {
             found.extend(said(rest, end, &heard, u));
         }
         found.extend(ticks(rest, &heard));
+    }
+    for (rest, heard) in misheard(i) {
+        if let Ok((end, Unit::Foot)) = unit(rest) {
+            found.extend(said(rest, end, &heard, Unit::Foot).into_iter().map(|f| f.guessed(heard.guess)));
+        }
     }
     found.extend(spaced_thousands(i).into_iter().map(|(_, f)| f));
     found.extend(named(i));

@@ -203,6 +203,14 @@ pub(super) fn homophone(i: At<'_>) -> Ways<'_, Heard<'_>> {
     ways.filter_map(|(end, f)| Some((end, guessed(together(w, f, false)?)))).collect()
 }
 
+/// "ate" before its unit: eight, as a guess. "to" and "for" are too often themselves there.
+pub(super) fn misheard(i: At<'_>) -> Ways<'_, Heard<'_>> {
+    let heard_as = role(|r| if let Role::Homophone(n) = r { Some(n) } else { None }).parse(i);
+    let eight = heard_as.ok().filter(|(_, n)| *n == 8);
+    let guessed = |n| Heard { guess: Some(Guess::Homophone), ..heard(Q::from_integer(n), Shape::Whole) };
+    eight.into_iter().map(|(rest, n)| (rest, guessed(n))).collect()
+}
+
 /// A fraction after the "and" of "a foot and a half".
 pub(super) fn and_fraction(i: At<'_>) -> Ways<'_, Fraction> {
     one(and(i)).into_iter().flat_map(|(rest, ())| fraction(rest)).collect()

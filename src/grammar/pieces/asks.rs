@@ -1,7 +1,7 @@
 //! Questions about the layout.
 
 use super::Say;
-use super::atoms::{In, Out, count, det, lumber, one, part, sense, sep, side, text};
+use super::atoms::{In, Out, count, det, lumber, one, part, place, sense, sep, side, text};
 use crate::grammar::draft::{AskDraft, Clause, Which};
 use crate::grammar::items::Item;
 use crate::grammar::sense::{Ask, Cue, Part, Sense, Verb};
@@ -10,7 +10,7 @@ use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{not, opt, peek, value, verify};
 use nom::multi::many0_count;
-use nom::sequence::{preceded, terminated};
+use nom::sequence::{delimited, preceded, terminated};
 
 fn posts(item: &Item) -> Option<bool> {
     item.may_be(Sense::Part(Part::Post)).then(|| item.text.ends_with('s'))
@@ -104,6 +104,12 @@ pub fn layout(input: In<'_>) -> Out<'_, Say> {
         alt((part(Part::Post), part(Part::Layout), part(Part::LinePost))),
         tail,
     );
+    let where_they = (
+        ask(Ask::Where),
+        text(&["do", "should", "would", "will"]),
+        text(&["they", "these", "those"]),
+        text(&["go", "land", "stand", "fall"]),
+    );
     let need = (
         text(&["need", "i need", "want", "i want", "give me", "gimme"]),
         det,
@@ -114,8 +120,45 @@ pub fn layout(input: In<'_>) -> Out<'_, Say> {
         not(peek(alt((text(&["at", "@"]), value((), super::atoms::length))))),
     );
     let marks = (opt(ask(Ask::What)), det, part(Part::Layout));
-    let lead = alt((value((), show), value((), where_posts), value((), marks), value((), need)));
+    let lead = alt((value((), show), value((), where_posts), value((), where_they), value((), marks), value((), need)));
     preceded(lead, opt(on_side)).map(|s| asked(AskDraft::Layout(s))).parse(input)
+}
+
+/// "give me the marks from the corner end", "marks from the other end".
+pub fn marks_from(input: In<'_>) -> Out<'_, Say> {
+    let lead = many0_count(text(&[
+        "give",
+        "give me",
+        "gimme",
+        "me",
+        "show",
+        "show me",
+        "what",
+        "what 's",
+        "whats",
+        "are",
+        "is",
+        "i need",
+        "need",
+        "and",
+        "read",
+        "want",
+        "i want",
+        "can i get",
+        "get",
+    ]));
+    let marks = (det, text(&["marks", "mark list", "layout", "numbers", "post marks"]));
+    let from = (text(&["from", "off", "pulling from", "pulled from", "starting at", "starting from"]), det);
+    let other = value(
+        None,
+        text(&["other end", "far end", "opposite end", "other side", "other way", "back end", "the other end"]),
+    );
+    let other = alt((other, value(None, (text(&["other", "far", "opposite"]), text(&["end", "side", "way"])))));
+    let named = terminated(place, opt(text(&["end", "side"]))).map(Some);
+    let end = alt((other, named));
+    delimited((lead, marks, from), end, opt(text(&["instead", "please", "too"])))
+        .map(|end| asked(AskDraft::MarksFrom(end)))
+        .parse(input)
 }
 
 /// "figure the posts for", "work out a layout on", before a run told in the same line.
@@ -195,7 +238,15 @@ pub fn how_far(input: In<'_>) -> Out<'_, Say> {
             tail,
         ),
     );
-    preceded(alt((far, bay)), opt(on_side)).map(|s| asked(AskDraft::Bays(s))).parse(input)
+    let mine = (
+        alt((ask(Ask::What), text(&["whats", "what 's"]))),
+        opt(text(&["is", "'s"])),
+        text(&["my", "our"]),
+        opt(part(Part::Post)),
+        text(&["spacing", "spacings"]),
+    );
+    let mine = value((), (mine, tail));
+    preceded(alt((far, bay, mine)), opt(on_side)).map(|s| asked(AskDraft::Bays(s))).parse(input)
 }
 
 fn text_opt<'a>(list: &'static [&'static str]) -> impl Parser<In<'a>, Output = (), Error = ()> {

@@ -129,7 +129,17 @@ pub fn deck_by(input: In<'_>) -> Out<'_, Say> {
         let longer = value(Lies::Longer, (the(), text(&["long", "longer", "longest"]), lie()));
         let shorter = value(Lies::Shorter, (the(), text(&["short", "shorter", "shortest"]), lie()));
         let this = (det, length, lie()).map(|(_, m, _)| Lies::This(m));
-        delimited(many0_count(text(&["with", "and", "has", "the"])), alt((longer, shorter, this)), tail())
+        // "house on the long side": the other way about.
+        let at_house = |long: &'static [&'static str], lies: Lies| {
+            let side = opt(text(&["side", "edge", "one"]));
+            value(lies, (opt(text(&["the"])), house, text(&["on", "along", "at"]), the(), text(long), side))
+        };
+        let turned = alt((
+            at_house(&["long", "longer", "longest", "long side", "longer side"], Lies::Longer),
+            at_house(&["short", "shorter", "shortest", "short side", "shorter side"], Lies::Shorter),
+        ));
+        let named = terminated(alt((longer, shorter, this)), tail());
+        preceded(many0_count(text(&["with", "and", "has", "the"])), alt((named, turned)))
     };
     let comma = || opt(sep(",;-"));
     let first = (which(), preceded(comma(), sized())).map(|(lies, m)| (m, lies));

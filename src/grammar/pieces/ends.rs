@@ -252,7 +252,9 @@ pub fn already_set(input: In<'_>) -> Out<'_, Say> {
         places,
         delimited(opt(sense(Sense::Spot(Spot::BothEnds))), place, opt(sense(Sense::Spot(Spot::BothEnds)))),
     ));
-    preceded((posts, set, det), of).map(|e| Say::Both(e, e)).parse(input)
+    // "at both ends", of what is not said: posts stand there.
+    let ends = value(End::EndPost, sense(Sense::Spot(Spot::BothEnds)));
+    preceded((posts, set, det), alt((of, ends))).map(|e| Say::Both(e, e)).parse(input)
 }
 
 /// A place that stands alone: a break, a measure or the line's edge on both sides.

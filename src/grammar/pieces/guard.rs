@@ -5,6 +5,7 @@ use super::atoms::{In, Out, det, length, part, sense, sep};
 use super::phrase::{ends, said};
 use crate::grammar::draft::{Clause, GuardDraft};
 use crate::grammar::sense::{Cue, Part, Sense};
+use crate::job::SlotId;
 use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
@@ -182,4 +183,57 @@ fn ok(input: In<'_>) -> Out<'_, ()> {
         "a problem",
     ]);
     word.parse(input)
+}
+
+/// "what about where the hill drops, it's like 38 there", "ground's 28 below", "it falls off to 36".
+pub fn drops_to(input: In<'_>) -> Out<'_, Say> {
+    let lead = many0_count(said(&["what about", "how about", "but", "and", "where", "out where", "over where"]));
+    let ground = (det, said(&["hill", "grade", "ground", "yard", "lawn", "grass", "slope", "it", "bank", "dirt"]));
+    let falls = said(&[
+        "drops",
+        "drops off",
+        "drops away",
+        "falls",
+        "falls off",
+        "falls away",
+        "slopes",
+        "slopes off",
+        "slopes down",
+        "slopes away",
+        "goes down",
+        "drops down",
+    ]);
+    let link = many0_count(alt((
+        said(&["to", "it 's", "it is", "thats", "that 's", "its", "like", "more like", "is", "about"]),
+        sep(","),
+    )));
+    let there = || {
+        opt(said(&[
+            "there",
+            "down there",
+            "over there",
+            "below",
+            "on the far side",
+            "at the far end",
+            "on the far end",
+            "at that end",
+            "out there",
+            "down",
+            "on that side",
+        ]))
+    };
+    let falling = delimited((lead, ground, falls, link), length, there());
+    let below = delimited(
+        (
+            det,
+            said(&["ground", "grade", "grass", "yard", "lawn", "dirt"]),
+            many0_count(said(&["is", "'s", "about", "only"])),
+        ),
+        length,
+        (said(&["below", "down", "below the deck", "under", "below that", "lower", "below us"]), opt(said(&["there"]))),
+    );
+    terminated(alt((falling, below)), peek(ends))
+        // "it's like 38": a drop is eyed, not cut to; the read-back shows what is taken.
+        .map(|m| Say::Clause(Clause::Slot(SlotId::Grade, Measure { about: false, ..m })))
+        .parse(input)
 }

@@ -233,7 +233,19 @@ pub fn tall(input: In<'_>) -> Out<'_, Say> {
     let how = (high(), some(DO), is, notch, some(DO));
     let noun = (opt(ask(Ask::What)), det, part(Part::Notch), sense(Sense::Cue(Cue::High)));
     let of = (opt(ask(Ask::What)), det, sense(Sense::Cue(Cue::High)), text(&["of"]), notch);
-    value(asked(NotchAsk::Tall), (alt((value((), how), value((), noun), value((), of))), mark)).parse(input)
+    // The leg hangs below the shoulder as far as the notch is tall.
+    let long = || alt((text(&["how long"]), value((), (text(&["how"]), sense(Sense::Cue(Cue::Long))))));
+    let leg = (
+        alt((long(), high())),
+        some(DO),
+        is,
+        det,
+        text(&["leg", "legs", "notch leg"]),
+        opt((text(&["of", "on"]), notch)),
+        some(DO),
+    );
+    let said = alt((value((), how), value((), noun), value((), of), value((), leg)));
+    value(asked(NotchAsk::Tall), (said, mark)).parse(input)
 }
 
 /// "can i notch a 6x6", "ok to notch 6x6 posts over the rim".

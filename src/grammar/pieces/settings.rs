@@ -77,7 +77,9 @@ pub fn post_of(input: In<'_>) -> Out<'_, Say> {
         )
     };
     let wood = || many0_count(sense(Sense::Fill));
-    let whose = alt((preceded((wood(), part(Part::Post), on()), role), preceded((wood(), on()), role)));
+    let at_stairs = (text(&["at", "on", "by"]), opt(text(&["the"])), part(Part::Stairs));
+    let at_stairs = value(PostRole::Stair, (wood(), opt(part(Part::Post)), at_stairs, peek(peek_end)));
+    let whose = alt((preceded((wood(), part(Part::Post), on()), role), preceded((wood(), on()), role), at_stairs));
     (preceded(using, lumber), whose).map(|(size, role)| Say::Clause(Clause::Post(role, size))).parse(input)
 }
 

@@ -4,7 +4,7 @@ use super::{Branch, Problem, Resolved, Resolver};
 use crate::grammar::draft::{Clause, Reading, RunDraft};
 use crate::grammar::{Act, Query, Talk};
 use crate::job::SlotId;
-use crate::measure::{Length, Meaning, Measure, Said};
+use crate::measure::{Guess, Length, Meaning, Measure, Q, Said};
 use crate::session::lengths::{Fits, fits};
 use crate::session::state::Focus;
 use crate::session::targets;
@@ -44,7 +44,7 @@ impl Resolver<'_> {
             [Clause::AskStairs(asked)] => answered(Act::Query(self.asked_stairs(asked)?)),
             [Clause::Takeoff(draft)] => self.takeoff_alone(draft).map(Some),
             [Clause::Guard(draft)] => answered(Act::Query(Query::Guard(super::guard::asked(draft)?))),
-            [Clause::Cut(m)] => self.measured(m).map(Some),
+            [Clause::Cut(m)] => self.cut_at(m).map(Some),
             // "across 8" in a walk is its next side, not a measure said alone.
             [Clause::Run(draft)]
                 if self.only_a_measure(draft, reading)
@@ -89,6 +89,21 @@ impl Resolver<'_> {
         let start = Branch { job: self.session.job.clone(), facts: Vec::new(), focus: Focus::default(), ask: true };
         let acts = self.run(start, &new)?.into_iter().map(|b| Act::Tell(b.facts)).collect();
         Err(Problem::Ask("No run has been told yet, so there is nothing to change. A new run?", acts))
+    }
+
+    /// "cut it at forty-two ten": nobody cuts a stick of 42 ft, so the ten may count sixteenths.
+    pub(super) fn cut_at(&self, m: &Measure) -> Result<Resolved, Problem> {
+        let stick = Length::inches(i64::from(*crate::takeoff::SOLD.last().unwrap_or(&16)) * 12);
+        match &m.meaning {
+            Meaning::Length(l, _) if m.guess == Some(Guess::SpokenPair) && *l > stick => {
+                let (feet, inches) = ((l.q() / 12).floor(), l.q() % Q::from_integer(12));
+                let marks = Length::from_q(feet + inches / 16);
+                let acts = [marks, Some(*l)].into_iter().flatten();
+                let acts = acts.map(|length| Act::Query(Query::Measure { length, shade: m.shade, about: m.about }));
+                Ok(self.says(acts.collect(), true))
+            }
+            _ => self.measured(m),
+        }
     }
 
     /// A measure said alone: read back.

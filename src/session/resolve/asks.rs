@@ -1,10 +1,11 @@
 //! Which run a question is about.
 
 use super::{Problem, Resolver};
-use crate::grammar::Query;
 use crate::grammar::draft::{AskDraft, Which};
 use crate::grammar::sense::Side;
-use crate::job::{Flank, Job, RunId};
+use crate::grammar::{Act, Query};
+use crate::job::{End, Flank, Job, RunId};
+use crate::layout::lay_out;
 use crate::session::targets;
 
 impl Resolver<'_> {
@@ -23,6 +24,7 @@ impl Resolver<'_> {
         };
         Ok(match ask {
             AskDraft::Layout(s) => Query::Layout(run(s)?),
+            AskDraft::MarksFrom(end) => self.marks_from(end, job)?,
             AskDraft::Posts(s) => Query::Posts(run(s)?),
             AskDraft::Bays(s) => Query::Bays(run(s)?),
             AskDraft::Length(Some(Which::Side(s))) if self.flank(job, s).is_some() => match self.flank(job, s) {
@@ -34,6 +36,25 @@ impl Resolver<'_> {
                 None => return Err(Problem::Ask("No run has been told yet. How long is what?", Vec::new())),
             },
         })
+    }
+
+    /// "the marks from the corner": from the end of the run spoken of that is one.
+    fn marks_from(&self, end: Option<End>, job: &Job) -> Result<Query, Problem> {
+        let Some(run) = targets::focus(self.session, job) else {
+            return Err(Problem::Ask("There is no layout yet: no run has been told. Marks of what?", Vec::new()));
+        };
+        let layout = lay_out(job);
+        let ends = layout.runs.iter().find(|r| r.id == run.id).and_then(|r| r.result.as_ref().ok()).map(|p| p.ends);
+        match (end, ends.unwrap_or([run.from.unwrap_or(End::OpenEnd), run.to.unwrap_or(End::OpenEnd)])) {
+            (None, _) => Ok(Query::MarksBack(Some(run.id))),
+            (Some(end), [from, to]) if end == from && end != to => Ok(Query::Layout(Some(run.id))),
+            (Some(end), [from, to]) if end == to && end != from => Ok(Query::MarksBack(Some(run.id))),
+            (Some(end), [from, _]) if end == from => {
+                let acts = [Query::Layout(Some(run.id)), Query::MarksBack(Some(run.id))].map(Act::Query);
+                Err(Problem::Ask("It has one at both ends. From the near one, or the far one?", acts.into()))
+            }
+            _ => Err(Problem::Ask("That run has no such end. Which end of it do you pull from?", Vec::new())),
+        }
     }
 
     /// "what's left on the right": of the stairs in the run spoken of, unless a run goes
