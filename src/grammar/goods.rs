@@ -62,6 +62,8 @@ pub enum TakeoffDraft {
     },
     /// Balusters that measure another width, on the same marks.
     Measured(Measure),
+    /// How many in all: balusters of bays told alone, or posts.
+    InAll,
     /// Every part.
     Parts,
     /// "what do I need for a 16 foot rail": nothing told of it but its length.

@@ -88,8 +88,27 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
     let Some(best) = all.first() else { return Choice::Nothing };
     let tried = try_all(session, &all);
     match pick(tried, best) {
+        Some(Choice::Do { resolved, reading: Some(reading) }) => asked_beside(words, resolved, reading),
         Some(choice) => choice,
         None => unread(session, words, &all, &items),
+    }
+}
+
+/// Words left over that ask something ("..., is that short") keep a line from telling anything.
+fn asked_beside(words: &[Word], resolved: Resolved, reading: Reading) -> Choice {
+    let tells = resolved.acts.iter().any(|a| matches!(a, Act::Tell(_)));
+    let left = |n: usize| reading.left.iter().any(|l| l.words.contains(&n));
+    let verb = |n: usize| {
+        matches!(words[n].text.as_str(), "is" | "are" | "am" | "does" | "do" | "will" | "can" | "would" | "could")
+    };
+    let of_what = |n: usize| {
+        let near = words.iter().skip(n + 1).take(2);
+        near.into_iter().any(|w| matches!(w.text.as_str(), "that" | "it" | "this" | "they" | "i" | "we" | "those"))
+    };
+    let asks = (0..words.len()).find(|n| left(*n) && left(*n + 1) && verb(*n) && of_what(*n));
+    match asks.filter(|_| tells) {
+        Some(at) => Choice::Unplaced { words: at..words.len(), without: resolved.acts },
+        None => Choice::Do { resolved, reading: Some(reading) },
     }
 }
 

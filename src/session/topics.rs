@@ -2,7 +2,7 @@
 
 use crate::grammar::Query;
 use crate::grammar::items::{Is, Item, senses_in};
-use crate::grammar::sense::{Ask, Sense};
+use crate::grammar::sense::{Ask, Part, Sense};
 use crate::grammar::words::Word;
 use crate::limits::{self, Limit};
 use std::ops::Range;
@@ -17,7 +17,9 @@ pub(super) fn topic(words: &[Word], items: &[Item]) -> Option<&'static Limit> {
         senses_in(words).filter_map(|s| if let Sense::Topic(id) = s { Some(id) } else { None }).collect();
     let count = |id: &&str| ids.iter().filter(|i| *i == id).count();
     let first = ids.iter().rev().max_by_key(|id| count(id))?;
-    limits::find(first)
+    // "the baluster spacing": balusters stand by their gaps, not as posts do.
+    let of_balusters = senses_in(words).any(|s| matches!(s, Sense::Part(Part::Baluster)));
+    limits::find(if of_balusters && **first == *limits::POST_SPACING.id { limits::LEVEL_GAP.id } else { first })
 }
 
 /// A limit, and words that together point to it: each with the others that may stand for it.

@@ -2,6 +2,7 @@
 
 use super::atoms::{In, Out, any, count, det, one, part, run_word, sense, side, text};
 use super::gates;
+use super::phrase::said;
 use super::{PIECE, Say};
 use crate::grammar::ahead::Ahead;
 use crate::grammar::draft::{Clause, DropDraft};
@@ -105,7 +106,10 @@ pub fn add_post(input: In<'_>) -> Out<'_, Say> {
     };
     let lumber = || opt(one(|i: &Item| matches!(i.is, Is::Measure(_)).then_some(())));
     let put = value((), (sense(Sense::Verb(Verb::Put)), many0_count(more()), det, many0_count(more())));
-    let alone = value((), (det, text(&["another", "one more", "extra", "an extra"]), many0_count(more())));
+    // "one more": the "one" is no article there.
+    let one_more = value((), (said(&["one more", "just one more"]), many0_count(more())));
+    let other = value((), (det, text(&["another", "extra", "an extra"]), many0_count(more())));
+    let alone = alt((one_more, other));
     value(Say::Clause(Clause::AddPost), (alt((put, alone)), lumber(), part(Part::Post), opt(text(&["in"]))))
         .parse(input)
 }

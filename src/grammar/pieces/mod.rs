@@ -353,6 +353,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (takeoff::cut_length, 0),
     (takeoff::splits, 0),
     (takeoff::by_object, 0),
+    (takeoff::how_many_in_all, 0),
     (takeoff::dried, 0),
     (guard::needed, 0),
     (guard::high_enough, 0),

@@ -49,6 +49,14 @@ impl Resolver<'_> {
                 asks.into_iter().map(|clear| TakeoffAsk::Routed { pitch, clear, baluster }).collect()
             }
             TakeoffDraft::Measured(m) => vec![TakeoffAsk::Measured(one(m, SlotId::BalusterWidth)?)],
+            // Bays told alone are for their balusters.
+            TakeoffDraft::InAll if !job.order.bays.is_empty() && job.runs.is_empty() => {
+                vec![TakeoffAsk::Balusters(None)]
+            }
+            TakeoffDraft::InAll => {
+                let acts = [Query::Posts(None), Query::Takeoff(TakeoffAsk::Balusters(None))].map(Act::Query);
+                return Err(Problem::Ask("How many of what?", acts.into()));
+            }
             TakeoffDraft::Parts => vec![TakeoffAsk::Parts],
             TakeoffDraft::PartsFor(m) => return Err(self.parts_for(m)),
             TakeoffDraft::Cuts => vec![TakeoffAsk::Cuts],

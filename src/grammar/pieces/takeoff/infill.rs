@@ -111,6 +111,7 @@ fn gap(input: In<'_>) -> Out<'_, Segment> {
             said(&["and"]),
         )),
         many0_count(said(&["is", "'s", "the", "my", "are", "does", "will", "be", "kind of", "equal"])),
+        opt(part(Part::Baluster)),
         word(),
         many0_count(said(&[
             "do", "i", "we", "get", "does", "that", "it", "give", "leave", "come", "out", "to", "at", "for", "is",
@@ -120,7 +121,14 @@ fn gap(input: In<'_>) -> Out<'_, Segment> {
         opt(part(Part::Baluster)),
     );
     let equal = (said(&["equal", "even"]), word());
-    alt((value(Segment::Gap, lead), value(Segment::Gap, equal))).parse(input)
+    // "how far apart are the balusters".
+    let apart = (
+        sense(Sense::Ask(Ask::HowFar)),
+        many0_count(said(&["apart", "are", "do", "should", "the", "my", "go", "from each other"])),
+        part(Part::Baluster),
+        many0_count(said(&["apart", "go", "be", "stand"])),
+    );
+    alt((value(Segment::Gap, lead), value(Segment::Gap, equal), value(Segment::Gap, apart))).parse(input)
 }
 
 fn opening(input: In<'_>) -> Out<'_, Segment> {

@@ -1,7 +1,7 @@
 //! The lists asked for: cuts, what to buy, parts, cost; and one kind's cut length.
 
 use super::super::Say;
-use super::super::atoms::{In, Out, det, length, part, sense};
+use super::super::atoms::{In, Out, det, length, lumber, part, sense};
 use super::super::phrase::{ends, said};
 use super::{asked, idle, question};
 use crate::grammar::goods::TakeoffDraft;
@@ -68,7 +68,25 @@ pub fn buy(input: In<'_>) -> Out<'_, Say> {
         "what do i get at the yard",
         "what do i haul",
     ]);
-    value(asked(TakeoffDraft::Buy), words).parse(input)
+    // "how many 2x4s": of what size is on the list; all of it is said.
+    let many = (sense(Sense::Ask(Ask::HowMany)), lumber, idle, peek(ends));
+    alt((value((), many), words)).map(|()| asked(TakeoffDraft::Buy)).parse(input)
+}
+
+/// "how many total": of what was told last.
+pub fn how_many_in_all(input: In<'_>) -> Out<'_, Say> {
+    let all = said(&[
+        "total",
+        "in total",
+        "in all",
+        "altogether",
+        "all told",
+        "all together",
+        "is that in all",
+        "is that total",
+    ]);
+    let said = (opt(said(&["so", "and"])), sense(Sense::Ask(Ask::HowMany)), all, peek(ends));
+    value(asked(TakeoffDraft::InAll), said).parse(input)
 }
 
 /// "take-off", "material list", "what do I need".
