@@ -15,6 +15,15 @@ pub enum ChoiceDraft {
         /// True for "no post at".
         gone: bool,
     },
+    /// "post 2 landed at 61 1/4": a post already in, by its number in the run.
+    Landed {
+        /// Which, from 1.
+        number: u16,
+        /// Its mark.
+        at: Measure,
+        /// The end that is from, where said.
+        from: Option<Mark>,
+    },
     /// A post in the middle of the run.
     Middle,
     /// "move the post to 6 ft".

@@ -34,7 +34,44 @@ pub fn drop_it(input: In<'_>) -> Out<'_, Say> {
     let lead = || opt(text(&["and", "just", "then", "lets", "we", "i"]));
     let tail = || many0_count(text(&["please", "then", "altogether", "idea", "whole", "there", "after all", "out"]));
     let it = text(&["it", "that", "that one", "this one", "this"]);
+    // "no rail on the left", "left side doesn't need a rail": the guard is left out there.
+    let guard = || alt((part(Part::Guard), part(Part::Rail)));
+    let none = || {
+        said(&[
+            "no",
+            "without",
+            "dont need",
+            "dont need a",
+            "we dont need",
+            "without a",
+            "no need for",
+            "skip the",
+            "not",
+        ])
+    };
+    let on_side = preceded((text(&["on", "along", "at", "for"]), det), side);
+    let no_guard = preceded((lead(), none(), opt(text(&["any", "a", "the"])), guard()), on_side).map(DropDraft::Side);
+    let needs_none = said(&[
+        "doesnt need",
+        "doesn't need",
+        "does not need",
+        "needs no",
+        "gets no",
+        "has no",
+        "wont need",
+        "won't need",
+        "doesnt get",
+        "dont need",
+        "doesnt have",
+        "doesn't get",
+        "won't have",
+    ]);
+    let side_none =
+        delimited((lead(), det), side, (opt(text(&["side"])), needs_none, opt(text(&["any", "a", "the"])), guard()));
+    let side_none = side_none.map(DropDraft::Side);
     let (rest, what) = alt((
+        terminated(no_guard, (tail(), peek(line_end))),
+        terminated(side_none, (tail(), peek(line_end))),
         delimited((lead(), sense(Sense::Verb(Verb::Drop))), value(DropDraft::It, it), (tail(), peek(line_end))),
         delimited((lead(), sense(Sense::Verb(Verb::Drop)), opt_that, det), what, tail()),
         delimited((lead(), out_verb, det), gate_or_stairs, (text(&["out", "off", "away", "out of there"]), tail())),

@@ -330,6 +330,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (bumps::recess, 0),
     (choices::post_at, 0),
     (choices::no_post, 0),
+    (choices::landed, 0),
     (choices::moved, 0),
     (choices::mirrored, 0),
     (choices::keep_off, 0),

@@ -65,6 +65,10 @@ impl Resolver<'_> {
         let one = |choices: Vec<Choice>, ask: bool| Ok(vec![told(branch.clone(), run.id, choices, ask)?]);
         match choice {
             ChoiceDraft::Posts { at, from, gone } => self.posts(branch, run, at, *from, *gone),
+            ChoiceDraft::Landed { number, at, from } => {
+                lands_there(&branch.job, run, *number, at, *from)?;
+                self.posts(branch, run, std::slice::from_ref(at), *from, false)
+            }
             ChoiceDraft::Middle => match run.length {
                 Some(l) => one(vec![Choice::Post(Spot { at: l.length / 2, end: EndOf::From })], false),
                 None => {
@@ -182,7 +186,9 @@ fn has(run: &Run, choice: &ChoiceDraft) -> bool {
         _ => true,
     };
     match choice {
-        ChoiceDraft::Posts { from, .. } | ChoiceDraft::Move { from, .. } => end(from),
+        ChoiceDraft::Posts { from, .. } | ChoiceDraft::Move { from, .. } | ChoiceDraft::Landed { from, .. } => {
+            end(from)
+        }
         ChoiceDraft::Between(_, _, mark) => end(mark),
         ChoiceDraft::KeepOff { of: Off::End(mark), .. } => end(&Some(*mark)),
         ChoiceDraft::KeepOff { of: Off::At(_, mark), .. } => end(mark),
@@ -235,6 +241,36 @@ fn beside_stairs(branch: &Branch, run: &Run, marks: &[Measure], gone: bool) -> B
     super::settings::first_problem(
         all.into_iter().map(|s| told(branch.clone(), run.id, vec![choose(s)], true)).collect(),
     )
+}
+
+/// A post said to be in already: one of the line posts of the layout, and not far from its mark.
+fn lands_there(job: &Job, run: &Run, number: u16, at: &Measure, from: Option<Mark>) -> Result<(), Problem> {
+    let layout = lay_out(job);
+    let placed = layout.runs.iter().find(|r| r.id == run.id).and_then(|r| r.result.as_ref().ok());
+    let Some(placed) = placed else {
+        return Err(Problem::Ask("That run is not laid out yet: tell its length and its ends first.", Vec::new()));
+    };
+    let Some(post) = usize::from(number).checked_sub(1).and_then(|n| placed.posts.get(n)) else {
+        return Err(Problem::Ask("The run has no post of that number. Which mark does it stand at?", Vec::new()));
+    };
+    if matches!(post.kind, Kind::Fixed(_)) {
+        return Err(Problem::Ask(
+            "That post is an end of the run or of an opening: tell how long the run, or how wide the opening, is now.",
+            Vec::new(),
+        ));
+    }
+    let whole = placed.length.as_length().unwrap_or(Length::ZERO);
+    let mark = post.at.as_length().unwrap_or(Length::ZERO);
+    let to = ends(run, from)?.contains(&EndOf::To);
+    let mark = if to { whole - mark } else { mark };
+    let near = |l: &Length| *l < mark + Length::inches(24) && mark < *l + Length::inches(24);
+    match marks_of(at, SlotId::PostAt)?.lengths.iter().any(near) {
+        true => Ok(()),
+        false => Err(Problem::Ask(
+            "That is more than 2 ft off that post's mark. Is it that post, and from that end?",
+            Vec::new(),
+        )),
+    }
 }
 
 struct Marks {

@@ -4,6 +4,7 @@
 //! post_at   = want* ["a" | "another"] ("post" | "one") ["to go"] "at" length *("and" length) [from] [on]
 //!           | want* ["a"] "post" length from [on]
 //! no_post   = ("no" | "lose" | "drop" ...) "post" "at" length [from] [on]
+//! landed    = "post" n "landed" "at" length [from] [on]
 //! moved     = "move" "the" ["middle"] "post" ["at" length] "to" length [from] [on]
 //! mirrored  = ["not"] "mirror" ["the posts"] ["about" "the stairs"] [on] | "posts" is "symmetrical" ...
 //! keep_off  = deny "post" ["any"] "within" length "of" thing [on]
@@ -18,7 +19,7 @@ mod posts;
 
 pub use keep_off::keep_off;
 pub use mirror::mirrored;
-pub use posts::{moved, no_post, post_at};
+pub use posts::{landed, moved, no_post, post_at};
 
 use super::Say;
 use super::atoms::{In, Out, count, det, length, one, part, place, sense, side, text};

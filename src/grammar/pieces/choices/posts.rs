@@ -4,7 +4,7 @@ use super::{a_post, from, line_end, on, said, want};
 use crate::grammar::choice::ChoiceDraft;
 use crate::grammar::items::Item;
 use crate::grammar::pieces::Say;
-use crate::grammar::pieces::atoms::{In, Out, det, length, one, part, sense, sep, text};
+use crate::grammar::pieces::atoms::{In, Out, count, det, length, one, part, sense, sep, text};
 use crate::grammar::sense::{Cue, Part, Sense, Spot, Verb};
 use crate::job::Basis;
 use crate::measure::Measure;
@@ -12,7 +12,7 @@ use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{not, opt, peek, value};
 use nom::multi::{many0, many0_count, many1_count};
-use nom::sequence::{preceded, terminated};
+use nom::sequence::{delimited, preceded, terminated};
 
 /// "in the middle", "dead centre".
 fn middle(input: In<'_>) -> Out<'_, ()> {
@@ -142,4 +142,35 @@ pub fn moved(input: In<'_>) -> Out<'_, Say> {
     let (rest, (which, m)) = (preceded((verb, a_post), which), preceded(to, length)).parse(input)?;
     let (rest, (mark, run)) = (opt(from), opt(on)).parse(rest)?;
     Ok((rest, said(ChoiceDraft::Move { which, to: m, from: mark }, run)))
+}
+
+/// "post 2 landed at 61 1/4", "post 3 ended up at 9'-2 from the corner".
+pub fn landed(input: In<'_>) -> Out<'_, Say> {
+    let in_place = text(&[
+        "landed",
+        "ended up",
+        "came out",
+        "went in",
+        "got set",
+        "is set",
+        "sits",
+        "stands",
+        "fell",
+        "wound up",
+        "is",
+        "is in",
+        "is really",
+        "is actually",
+        "set",
+        "lands",
+        "hit",
+    ]);
+    let verb = (many1_count(in_place), opt(text(&["at", "@", "on", "in at"])));
+    let (rest, number) =
+        delimited((det, text(&["post"]), opt(text(&["number", "no", "#"]))), count, verb).parse(input)?;
+    let (rest, m) = length(rest)?;
+    let (rest, ()) = no_spacing(rest)?;
+    let (rest, (mark, run)) = (opt(from), opt(on)).parse(rest)?;
+    let (rest, _) = opt(text(&["instead", "not where it should", "now"])).parse(rest)?;
+    Ok((rest, said(ChoiceDraft::Landed { number, at: m, from: mark }, run)))
 }
