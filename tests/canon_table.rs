@@ -625,6 +625,16 @@ fn each_fact_of_the_order_has_its_phrase() {
 }
 
 #[test]
+fn each_question_about_the_work_has_its_phrase() {
+    let rows = [("untold?", WorkAsk::Untold), ("order of work?", WorkAsk::Order), ("inspection?", WorkAsk::Inspector)];
+    for (phrase, ask) in rows {
+        holds(phrase, Act::Query(Query::Work(ask)));
+    }
+    holds("marks from the far end?", Act::Query(Query::MarksBack(None)));
+    holds("marks from the far end of run 2?", Act::Query(Query::MarksBack(Some(RunId(2)))));
+}
+
+#[test]
 fn each_question_about_the_guard_has_its_phrase() {
     let rows = [
         ("guard needed?", GuardAsk::Needed(None)),

@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{FlightAsk, GuardAsk, NotchAsk, StairAsk, StrengthAsk, TakeoffAsk, WhyAsk};
+use super::ask::{FlightAsk, GuardAsk, NotchAsk, StairAsk, StrengthAsk, TakeoffAsk, WhyAsk, WorkAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -65,6 +65,8 @@ pub enum Query {
     Rules,
     /// The rules that found something in the job.
     RulesFound,
+    /// Of the work itself.
+    Work(WorkAsk),
     /// Of the guard itself.
     Guard(GuardAsk),
     /// Of balusters, parts, cuts and cost.

@@ -14,6 +14,7 @@ mod strength;
 mod sums;
 mod takeoff;
 mod why;
+mod work;
 
 pub(super) use before::before;
 pub(super) use flight::disagrees;
@@ -269,6 +270,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Strength(ask) => strength::strength(job, ask),
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
         Query::Guard(ask) => guard::guard(job, *ask),
+        Query::Work(ask) => work::work(job, *ask),
         Query::Notch(ask) => notch::notch(job, *ask, width),
         Query::Rules => (rules::all(), Vec::new()),
         Query::RulesFound => (rules::found(job), Vec::new()),

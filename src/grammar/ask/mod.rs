@@ -7,6 +7,7 @@ mod stairs;
 mod strength;
 mod takeoff;
 mod why;
+mod work;
 
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
 pub use guard::GuardAsk;
@@ -15,3 +16,4 @@ pub use stairs::StairAsk;
 pub use strength::{About, StrengthAsk};
 pub use takeoff::{Infill, TakeoffAsk};
 pub use why::{Apart, Counted, WhyAsk};
+pub use work::WorkAsk;

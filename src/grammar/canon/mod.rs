@@ -48,6 +48,7 @@ mod talk;
 mod timber;
 mod why;
 mod words;
+mod work;
 
 pub use clean::{clean_name, clean_note};
 pub use fact::write_fact;

@@ -17,6 +17,7 @@ use super::strength::{read_strength, write_strength};
 use super::takeoff::{read_takeoff, write_takeoff};
 use super::why::{read_why, write_why};
 use super::words::whole;
+use super::work::{read_work, write_work};
 use crate::grammar::Query;
 use crate::job::{Flank, RunId, Told};
 use crate::limits::{Limit, find};
@@ -50,6 +51,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::RulesFound => "rules found?".to_owned(),
         Query::Sources => "sources?".to_owned(),
         Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
+        Query::Work(ask) => format!("{}?", write_work(*ask)),
         Query::Guard(ask) => format!("{}?", write_guard(*ask)),
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
         Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
@@ -85,7 +87,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         value(Query::RulesFound, tag("rules found")),
         value(Query::Rules, tag("rules")),
         value(Query::Sources, tag("sources")),
-        map(read_guard, Query::Guard),
+        alt((map(read_guard, Query::Guard), map(read_work, Query::Work))),
         map(read_takeoff, Query::Takeoff),
         map(read_notch, Query::Notch),
     ));

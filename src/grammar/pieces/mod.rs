@@ -33,6 +33,7 @@ mod talk;
 mod timber;
 mod walks;
 mod why;
+mod work;
 
 use super::draft::{Clause, GateDraft, Sizing, SpotDraft, StairDraft};
 use super::items::Item;
@@ -356,6 +357,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (takeoff::by_object, 0),
     (takeoff::how_many_in_all, 0),
     (takeoff::dried, 0),
+    (work::work, 0),
     (guard::needed, 0),
     (guard::high_enough, 0),
     (guard::drops_to, 0),

@@ -1,0 +1,12 @@
+//! What can be asked of the work itself.
+
+/// A question about what is left.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum WorkAsk {
+    /// What is still untold.
+    Untold,
+    /// In which order to go about it.
+    Order,
+    /// What an inspector looks at.
+    Inspector,
+}
