@@ -1,5 +1,7 @@
 //! Turns the data files into static tables at build time, so that nothing is parsed at start.
 
+#[path = "build/places.rs"]
+mod places;
 #[path = "build/strength.rs"]
 mod strength;
 
@@ -108,6 +110,7 @@ fn main() {
     write(&out, "saws.rs", &saws(&read("src/notch/saws.toml")));
     let rows = LIMIT_FILES.iter().flat_map(|path| read::<Limits>(path).limit).collect();
     write(&out, "limits.rs", &limits(&Limits { limit: rows }));
+    write(&out, "places.rs", &places::places(&read("src/limits/places.toml")));
     write(&out, "editions.rs", &editions(&read("src/store/defaults.toml")));
     write(&out, "species.rs", &species(&read("src/infill/species.toml")));
     write(&out, "topics.rs", &topics(&read("grammar/topics.toml")));
@@ -118,6 +121,7 @@ fn main() {
     write(&out, "strength_factors.rs", &strength::factors(&read("src/strength/factors.toml")));
     println!("cargo::rerun-if-changed=grammar/build.rs");
     println!("cargo::rerun-if-changed=grammar/build/strength.rs");
+    println!("cargo::rerun-if-changed=grammar/build/places.rs");
 }
 
 /// Reads one data file; a file that does not parse stops the build with its name.
@@ -164,13 +168,14 @@ fn limits(data: &Limits) -> String {
         let _ = writeln!(
             text,
             "/// {says}.\npub static {name}: Limit = Limit {{ id: {id:?}, value: {value}, unit: {unit:?}, says: {says:?}, \
-             source: {source:?}, trust: Trust::{trust}, note: {note:?} }};",
+             source: {source:?}, by_edition: {by_edition:?}, trust: Trust::{trust}, note: {note:?} }};",
             name = l.id.replace('-', "_").to_uppercase(),
             says = l.says,
             id = l.id,
             value = l.value,
             unit = l.unit,
             source = l.source,
+            by_edition = places::by_edition(&l.source),
             trust = trust(&l.status),
             note = l.note,
         );

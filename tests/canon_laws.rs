@@ -18,7 +18,9 @@ use railhand::job::{
     StairMeasure, StairOpening, Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
 use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
+use railhand::job::{LawTold, Local};
 use railhand::limits::LIMITS;
+use railhand::limits::{Edition, PLACES};
 use railhand::measure::{Length, Lumber, Q, Shade};
 use railhand::sums::{Expr, Into, Sum};
 use rust_decimal::Decimal;
@@ -212,6 +214,14 @@ fn size_setting() -> impl Strategy<Value = Setting> {
     (select(of_length), length()).prop_map(|(make, l)| make(l))
 }
 
+fn law() -> impl Strategy<Value = LawTold> {
+    prop_oneof![
+        select(Edition::ALL.to_vec()).prop_map(LawTold::Edition),
+        select(PLACES.iter().collect::<Vec<_>>()).prop_map(LawTold::Place),
+        (select(Local::ALL.to_vec()), length()).prop_map(|(of, l)| LawTold::Local(of, l)),
+    ]
+}
+
 fn timber() -> impl Strategy<Value = TimberTold> {
     prop_oneof![
         select(Species::ALL.to_vec()).prop_map(TimberTold::Species),
@@ -257,6 +267,7 @@ fn setting() -> impl Strategy<Value = Setting> {
         2 => foot().prop_map(Setting::Foot),
         1 => select(vec![2_u8, 4, 8, 16, 32, 64]).prop_map(Setting::Tape),
         3 => timber().prop_map(Setting::Timber),
+        2 => law().prop_map(Setting::Law),
     ]
 }
 

@@ -3,7 +3,7 @@
 
 use num_rational::Ratio;
 use railhand::grammar::ask::{
-    About, Apart, Counted, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
+    About, Apart, Counted, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk, WorkAsk,
 };
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
@@ -14,7 +14,9 @@ use railhand::job::{
     StairMeasure, StairOpening, Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
 use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
+use railhand::job::{LawTold, Local};
 use railhand::limits::LIMITS;
+use railhand::limits::{Edition, Place};
 use railhand::measure::{Length, Lumber, Shade};
 use railhand::sums::{Expr, Into, Sum};
 use rust_decimal::Decimal;
@@ -622,6 +624,25 @@ fn each_fact_of_the_order_has_its_phrase() {
         ("labour: 450", Order::Labour(Decimal::from(450))),
     ];
     tells(rows.map(|(phrase, order)| (phrase, Fact::Order(order))));
+}
+
+#[test]
+fn each_rule_told_has_its_phrase() {
+    let place = |id| LawTold::Place(Place::find(id).expect("a place held"));
+    let rows = [
+        ("code: 2018 IRC", LawTold::Edition(Edition::Irc2018)),
+        ("code: 2021 IRC", LawTold::Edition(Edition::Irc2021)),
+        ("code: 2024 IRC", LawTold::Edition(Edition::Irc2024)),
+        ("place: canada", place("canada")),
+        ("place: ibc", place("ibc")),
+        ("department asks: height 42\"", LawTold::Local(Local::Height, ft(0, 42))),
+        ("department asks: gaps under 3 1/2\"", LawTold::Local(Local::Gap, inch(7, 2))),
+        ("department asks: drop over 24\"", LawTold::Local(Local::Drop, ft(0, 24))),
+    ];
+    for (phrase, told) in rows {
+        holds(phrase, Act::Tell(vec![Fact::Set(Setting::Law(told))]));
+    }
+    holds("code?", Act::Query(Query::Law));
 }
 
 #[test]

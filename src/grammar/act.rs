@@ -65,6 +65,8 @@ pub enum Query {
     Rules,
     /// The rules that found something in the job.
     RulesFound,
+    /// Whose rules hold.
+    Law,
     /// Of the work itself.
     Work(WorkAsk),
     /// Of the guard itself.

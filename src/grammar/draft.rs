@@ -253,6 +253,8 @@ pub enum Clause {
     Orders(Vec<Order>),
     /// A question about balusters, parts, cuts or cost.
     Takeoff(TakeoffDraft),
+    /// Whose rules hold.
+    Law(LawDraft),
     /// A question about the guard itself.
     Guard(GuardDraft),
     /// A question that only engines yet to come can answer.
@@ -416,6 +418,17 @@ pub enum Way {
         /// By so many degrees.
         degrees: u16,
     },
+}
+
+/// Whose rules hold, before bare numbers get their unit.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LawDraft {
+    /// An edition of the IRC.
+    Edition(crate::limits::Edition),
+    /// A place.
+    Place(&'static crate::limits::Place),
+    /// What the building department asks.
+    Local(crate::job::Local, Measure),
 }
 
 /// A question about the guard itself, before bare numbers get their unit.

@@ -1,8 +1,8 @@
 //! The job, and what one fact does to it.
 
 use super::{
-    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, Order, OrderBook, RiserKind, Run, RunId, RunPatch, Setting,
-    Settings, SlotId, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
+    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, LawTold, Local, Order, OrderBook, RiserKind, Run, RunId,
+    RunPatch, Setting, Settings, SlotId, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
 
@@ -308,7 +308,15 @@ fn check_setting(s: Setting) -> Result<(), Impossible> {
         | Setting::Fixing(_)
         | Setting::HouseEnd(_)
         | Setting::Tape(_) => return Ok(()),
-        Setting::Timber(_) => return Ok(()),
+        Setting::Timber(_) | Setting::Law(LawTold::Edition(_) | LawTold::Place(_)) => return Ok(()),
+        Setting::Law(LawTold::Local(of, l)) => {
+            let slot = match of {
+                Local::Height => SlotId::HeightTop,
+                Local::Gap => SlotId::GapMax,
+                Local::Drop => SlotId::Grade,
+            };
+            (slot, l)
+        }
     };
     in_range(slot, l).map(|_| ())
 }

@@ -60,7 +60,8 @@ fn settings(s: &Settings) -> Vec<Setting> {
         s.notch.map(|n: NotchTold| Setting::Notch(n)),
         s.tape.map(Setting::Tape),
     ];
+    let law = s.law.told().into_iter().map(Setting::Law);
     let timber = s.timber.told().into_iter().map(Setting::Timber);
     let feet = s.foot.facts().into_iter().map(Setting::Foot);
-    posts.chain(one.into_iter().flatten()).chain(timber).chain(feet).collect()
+    law.chain(posts).chain(one.into_iter().flatten()).chain(timber).chain(feet).collect()
 }

@@ -1,6 +1,6 @@
 //! Settings of the job: post sizes, height, limits, mount.
 
-use super::{Foot, FootTold, Timber, TimberTold};
+use super::{Foot, FootTold, Law, LawTold, Timber, TimberTold};
 use crate::measure::{Length, Lumber};
 
 /// Which posts a size is for.
@@ -168,6 +168,8 @@ pub enum Setting {
     Tape(u8),
     /// The wood, and how the rail is made up.
     Timber(TimberTold),
+    /// Whose rules hold.
+    Law(LawTold),
     /// A fact of the posts' feet.
     Foot(Foot),
 }
@@ -223,6 +225,8 @@ pub struct Settings {
     pub notch: Option<NotchTold>,
     /// See [`Setting::Tape`].
     pub tape: Option<u8>,
+    /// See [`Setting::Law`].
+    pub law: Law,
     /// See [`Setting::Timber`].
     pub timber: Timber,
     /// See [`Setting::Foot`].
@@ -261,6 +265,7 @@ impl Settings {
             Setting::Notch(n) => self.notch = Some(n),
             Setting::Tape(d) => self.tape = Some(d),
             Setting::Timber(told) => self.timber.set(told),
+            Setting::Law(told) => self.law.set(told),
             Setting::Foot(f) => self.foot.set(f),
         }
     }

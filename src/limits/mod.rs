@@ -1,5 +1,9 @@
 //! Limits and defaults with their sources, made from the `.toml` files beside this one at build time.
 
+mod places;
+
+pub use places::{Edition, PLACES, Place, PlaceLimit};
+
 use crate::measure::Length;
 
 /// How far a value may be trusted.
@@ -26,6 +30,8 @@ pub struct Limit {
     pub says: &'static str,
     /// Where it is published.
     pub source: &'static str,
+    /// The same by edition: of 2018, 2021 and 2024. Alike where the editions are not told apart.
+    pub by_edition: [&'static str; 3],
     /// How far it may be trusted.
     pub trust: Trust,
     /// A word of warning; may be empty.

@@ -55,7 +55,7 @@ fn inches(fig: &Fig) -> Length {
 impl Stack {
     /// The lengths of a post of this job.
     pub fn of(s: &Settings) -> Stack {
-        let height = s.height_top.map_or_else(|| Fig::limit(&limits::GUARD_HEIGHT), |l| Fig::told(l, "the height"));
+        let height = s.height_top.map_or_else(|| s.in_force(&limits::GUARD_HEIGHT), |l| Fig::told(l, "the height"));
         let decking = s.foot.decking.map_or_else(|| default(&limits::DECKING_BOARD), |l| Fig::told(l, "the decking"));
         let rim = s.foot.rim_tall.map(|l| Fig::told(l, "the rim's height"));
         let shoulder = shoulder(s, &height);

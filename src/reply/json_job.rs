@@ -6,8 +6,8 @@ use super::json_order;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
-    Anyway, Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Mount, Nosing, NotchTold,
-    OrderBook, PostRole, PostSize, Run, Settings, Species, Turned, View,
+    Anyway, Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Law, Local, Mount, Nosing,
+    NotchTold, OrderBook, PostRole, PostSize, Run, Settings, Species, Turned, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -26,6 +26,9 @@ pub fn job_json(job: &Job) -> Value {
         "runs": runs, "deck": deck(job, tape), "stairs": stairs(job, tape), "gates": gates,
         "settings": settings(&job.settings, tape), "notes": notes,
     });
+    let law = &job.settings.law;
+    said["settings"] =
+        with(said["settings"].take(), vec![("place", law.place.map(|p| p.id).into()), ("local", local(law, tape))]);
     if job.order != OrderBook::default() {
         said["order"] = json_order::order(&job.order, tape);
     }
@@ -109,7 +112,8 @@ fn settings(s: &Settings, tape: Tape) -> Value {
         "oc_max": told(s.centre_max, tape),
         "grade": told(s.grade, tape),
         "notch": notch(s.notch, tape),
-        "code": null,
+        "code": s.law.edition.map(|e| e.year().to_string()),
+
         "mount": s.mount.map(mount),
         "fix": s.fixing.map(fixing),
         "house_end": s.house_end.map(house_end),
@@ -229,4 +233,15 @@ fn anyway(a: Anyway) -> &'static str {
         Anyway::Sleeve => "sleeve",
         Anyway::Told => "told",
     }
+}
+
+/// What the building department asks, by name; null where nothing was told.
+fn local(law: &Law, tape: Tape) -> Value {
+    let name = |of: Local| match of {
+        Local::Height => "height",
+        Local::Gap => "gap",
+        Local::Drop => "drop",
+    };
+    let told: Map<String, Value> = law.local.iter().map(|(of, l)| (name(*of).to_owned(), length(*l, tape))).collect();
+    if told.is_empty() { Value::Null } else { Value::Object(told) }
 }

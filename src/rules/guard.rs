@@ -1,6 +1,6 @@
 //! Checks on the guard itself: whether one is required, its height, its gaps, its posts.
 
-use super::say::{fig, inches, limit};
+use super::say::{fig, held, inches};
 use crate::figure::{Fig, Why};
 use crate::job::{Job, PostSize};
 use crate::layout::Layout;
@@ -14,43 +14,43 @@ fn one(trips: bool, spans: impl FnOnce() -> Vec<Span>) -> Vec<Vec<Span>> {
 
 /// True where a drop was told and it does not ask for a guard.
 fn none_required(job: &Job) -> bool {
-    job.settings.grade.is_some_and(|g| g <= limits::GUARD_TRIGGER.length())
+    job.settings.grade.is_some_and(|g| g <= job.settings.limit_length(&limits::GUARD_TRIGGER))
 }
 
 fn low(job: &Job) -> Option<Length> {
-    job.settings.height_top.filter(|h| *h < limits::GUARD_HEIGHT.length())
+    job.settings.height_top.filter(|h| *h < job.settings.limit_length(&limits::GUARD_HEIGHT))
 }
 
-fn low_spans(height: Length, tail: &'static str) -> Vec<Span> {
+fn low_spans(job: &Job, height: Length, tail: &'static str) -> Vec<Span> {
     let top = inches(height, "the height to the top");
-    vec![Span::Say("a guard "), top, Span::Say(" high is under "), limit(&limits::GUARD_HEIGHT), Span::Say(tail)]
+    vec![Span::Say("a guard "), top, Span::Say(" high is under "), held(job, &limits::GUARD_HEIGHT), Span::Say(tail)]
 }
 
 /// A guard under the least height, where a guard is or may be required.
 pub(super) fn too_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let height = low(job).filter(|_| !none_required(job));
-    height.map(|h| low_spans(h, ", the least for a required guard.")).into_iter().collect()
+    height.map(|h| low_spans(job, h, ", the least for a required guard.")).into_iter().collect()
 }
 
 /// A guard under the least height where the drop told asks for none.
 pub(super) fn low_but_not_required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let height = low(job).filter(|_| none_required(job));
     let tail = "; at the drop told none is required, but the ground within 36 in. of the edge counts too.";
-    height.map(|h| low_spans(h, tail)).into_iter().collect()
+    height.map(|h| low_spans(job, h, tail)).into_iter().collect()
 }
 
 /// The drop asks for a guard.
 pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let over = job.settings.grade.filter(|g| *g > limits::GUARD_TRIGGER.length());
+    let over = job.settings.grade.filter(|g| *g > job.settings.limit_length(&limits::GUARD_TRIGGER));
     let spans = |g| {
         let tail = ": a guard is required, at least ";
         vec![
             Span::Say("the deck stands "),
             inches(g, "the height above ground"),
             Span::Say(" up, more than "),
-            limit(&limits::GUARD_TRIGGER),
+            held(job, &limits::GUARD_TRIGGER),
             Span::Say(tail),
-            limit(&limits::GUARD_HEIGHT),
+            held(job, &limits::GUARD_HEIGHT),
             Span::Say(" high."),
         ]
     };
@@ -59,23 +59,23 @@ pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// The drop is exactly the trigger.
 pub(super) fn at_the_trigger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let at = job.settings.grade == Some(limits::GUARD_TRIGGER.length());
+    let at = job.settings.grade == Some(job.settings.limit_length(&limits::GUARD_TRIGGER));
     one(at, || {
         let tail = " is not more than that, so by the model code no guard is required; measure the lowest ground within 36 in.";
-        vec![Span::Say("a drop of exactly "), limit(&limits::GUARD_TRIGGER), Span::Say(tail)]
+        vec![Span::Say("a drop of exactly "), held(job, &limits::GUARD_TRIGGER), Span::Say(tail)]
     })
 }
 
 /// A gap limit that lets the ball through.
 pub(super) fn gap_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let wide = job.settings.gap_max.filter(|g| *g > limits::LEVEL_GAP.length());
+    let wide = job.settings.gap_max.filter(|g| *g > job.settings.limit_length(&limits::LEVEL_GAP));
     let spans = |g| {
         let told = inches(g, "the gap limit");
         vec![
             Span::Say("gaps up to "),
             told,
             Span::Say(" let a "),
-            limit(&limits::LEVEL_GAP),
+            held(job, &limits::LEVEL_GAP),
             Span::Say(" ball through."),
         ]
     };
@@ -84,10 +84,10 @@ pub(super) fn gap_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A gap under the bottom rail that lets the ball through; exactly the limit does.
 pub(super) fn gap_under_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let wide = job.settings.gap_under.filter(|g| *g >= limits::LEVEL_GAP.length());
+    let wide = job.settings.gap_under.filter(|g| *g >= job.settings.limit_length(&limits::LEVEL_GAP));
     let spans = |g| {
         let told = inches(g, "the gap under");
-        let ball = limit(&limits::LEVEL_GAP);
+        let ball = held(job, &limits::LEVEL_GAP);
         vec![
             Span::Say("a gap of "),
             told,

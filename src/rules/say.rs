@@ -20,6 +20,11 @@ pub(super) fn limit(l: &'static crate::limits::Limit) -> Span {
     Span::Fig(Fig::limit(l), Style::Inches)
 }
 
+/// A limit as it holds for the job, in inches alone.
+pub(super) fn held(job: &crate::job::Job, l: &'static crate::limits::Limit) -> Span {
+    Span::Fig(job.settings.in_force(l), Style::Inches)
+}
+
 /// The run a finding is about, then what it says.
 pub(super) fn about(r: &Run, spans: impl IntoIterator<Item = Span>) -> Vec<Span> {
     of_run(r.id, r.name.as_deref(), spans)

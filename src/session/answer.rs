@@ -3,6 +3,7 @@
 mod before;
 mod flight;
 mod guard;
+mod law;
 mod notch;
 mod outline;
 mod reasons;
@@ -27,6 +28,8 @@ pub(super) use sums::sum;
 pub(super) use why::{Before, why_of};
 
 use crate::figure::{Fig, Value, Why};
+pub(super) use law::cited;
+
 use crate::grammar::ask::GuardAsk;
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
@@ -87,6 +90,9 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
     } else if let Some(Query::Guard(ask)) = then {
         (reply, figs) = guard::guard(job, *ask);
         reply.findings = crate::rules::check(job, &lay_out(job));
+    } else if let (None, [Fact::Set(Setting::Law(told))]) = (then, facts.as_slice()) {
+        reply.findings = crate::rules::check(job, &lay_out(job));
+        reply.lines = law::told(job, told);
     } else if let (None, [Fact::Set(Setting::Grade(drop))]) = (then, facts.as_slice()) {
         (reply, figs) = guard::guard(job, GuardAsk::Needed(Some(*drop)));
         reply.status = Status::Told;
@@ -263,7 +269,11 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
         Query::Stairs(ask) => stairs::answer(job, *ask),
         Query::Job => (told_so_far(job), Vec::new()),
-        Query::Rule(limit) => rule(limit),
+        Query::Rule(limit) => {
+            let (mut reply, figs) = rule(limit);
+            reply.lines.splice(0..0, law::instead(job, limit));
+            (reply, figs)
+        }
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
         Query::Flight(ask) => flight::flight(job, ask),
@@ -271,6 +281,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
         Query::Guard(ask) => guard::guard(job, *ask),
         Query::Work(ask) => work::work(job, *ask),
+        Query::Law => (law::in_force(job), Vec::new()),
         Query::Notch(ask) => notch::notch(job, *ask, width),
         Query::Rules => (rules::all(), Vec::new()),
         Query::RulesFound => (rules::found(job), Vec::new()),

@@ -342,6 +342,7 @@ impl Resolver<'_> {
             Clause::DeckBy(sides, lies) => self.deck_by(branch, sides, lies),
             Clause::Alone { along, out, free } => self.alone_deck(branch, along, out.as_ref(), *free),
             Clause::Strip { wide, long } => self.strip(branch, wide, long.as_ref()),
+            Clause::Law(draft) => guard::law(branch, draft),
             Clause::RailOn(_) => self.rail_on(branch),
             Clause::RailRound(sides) => self.rail_round(branch, *sides),
             Clause::Bump(draft) => self.bump(branch, draft),

@@ -23,6 +23,7 @@ pub const LONGEST: usize = 4_000;
 /// What a line means for the conversation, and the answer to it.
 pub fn step(session: &Session, line: &str) -> (Delta, Reply) {
     let (mut delta, reply) = stepped(session, line);
+    let reply = super::answer::cited(reply, &session.job.settings.law);
     remember(&mut delta.talk, &reply);
     (delta, reply)
 }

@@ -44,7 +44,9 @@ pub fn baluster_fig(job: &Job) -> Fig {
 
 /// The limit on gaps: as told, or the level guard's.
 pub fn gap_limit_fig(job: &Job) -> Fig {
-    job.settings.gap_max.map_or_else(|| Fig::limit(&limits::LEVEL_GAP), |most| Fig::told(most, "the gap limit"))
+    job.settings
+        .gap_max
+        .map_or_else(|| job.settings.in_force(&limits::LEVEL_GAP), |most| Fig::told(most, "the gap limit"))
 }
 
 /// An opening with the job's balusters, limit and tape.

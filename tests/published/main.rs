@@ -5,6 +5,7 @@ mod balusters;
 mod cutting;
 mod gate;
 mod handrail;
+mod law;
 mod layout;
 mod notch;
 mod stair_guard;

@@ -18,6 +18,7 @@ use super::Read;
 use super::clean::clean_note;
 use super::deck::{read_deck, write_deck};
 use super::foot::{read_foot, write_foot};
+use super::law::{read_law, write_law};
 use super::length::{read_length, read_lumber};
 use super::order::{read_order, write_order};
 use super::run::{read_run, write_run};
@@ -116,6 +117,7 @@ fn write_setting(setting: Setting) -> String {
         Setting::Notch(NotchTold::Deep(l)) => format!("notch: {} deep", exact_inches(l)),
         Setting::Tape(den) => format!("tape: 1/{den}"),
         Setting::Timber(told) => write_timber(told),
+        Setting::Law(told) => write_law(&told),
         Setting::Foot(f) => write_foot(f),
     }
 }
@@ -147,6 +149,7 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_framing_setting, Fact::Set),
         map(read_chosen_setting, Fact::Set),
         map(read_timber, |told| Fact::Set(Setting::Timber(told))),
+        map(read_law, |told| Fact::Set(Setting::Law(told))),
         map(read_order, Fact::Order),
         map(read_foot, |f| Fact::Set(Setting::Foot(f))),
     ))

@@ -35,6 +35,7 @@ mod flight;
 mod foot;
 mod gate;
 mod guard;
+mod law;
 mod length;
 mod notch;
 mod order;

@@ -51,6 +51,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::RulesFound => "rules found?".to_owned(),
         Query::Sources => "sources?".to_owned(),
         Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
+        Query::Law => "code?".to_owned(),
         Query::Work(ask) => format!("{}?", write_work(*ask)),
         Query::Guard(ask) => format!("{}?", write_guard(*ask)),
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
@@ -87,7 +88,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         value(Query::RulesFound, tag("rules found")),
         value(Query::Rules, tag("rules")),
         value(Query::Sources, tag("sources")),
-        alt((map(read_guard, Query::Guard), map(read_work, Query::Work))),
+        alt((map(read_guard, Query::Guard), map(read_work, Query::Work), value(Query::Law, tag("code")))),
         map(read_takeoff, Query::Takeoff),
         map(read_notch, Query::Notch),
     ));

@@ -18,6 +18,7 @@ mod gates;
 mod guard;
 mod hung;
 mod known;
+mod law;
 mod lengths;
 mod noise;
 mod notch;
@@ -357,6 +358,10 @@ const PARSERS: &[(Parse, u32)] = &[
     (takeoff::by_object, 0),
     (takeoff::how_many_in_all, 0),
     (takeoff::dried, 0),
+    (law::edition, 0),
+    (law::place, 0),
+    (law::local, 0),
+    (law::asked, 0),
     (work::work, 0),
     (guard::needed, 0),
     (guard::high_enough, 0),

@@ -12,10 +12,10 @@ use crate::reply::{Line, Reply, Role, Span, Status, Style};
 pub(super) fn guard(job: &Job, ask: GuardAsk) -> (Reply, Figs) {
     match ask {
         GuardAsk::Needed(drop) => match drop.or(job.settings.grade) {
-            Some(drop) => needed(&Fig::told(drop, "the drop")),
+            Some(drop) => needed(job, &Fig::told(drop, "the drop")),
             None => (untold(), Vec::new()),
         },
-        GuardAsk::HighEnough(high) => high_enough(&Fig::told(high, "the guard's height")),
+        GuardAsk::HighEnough(high) => high_enough(job, &Fig::told(high, "the guard's height")),
     }
 }
 
@@ -35,8 +35,8 @@ fn over(a: &Fig, limit: &Fig) -> Length {
     a.as_length().unwrap_or(Length::ZERO) - limit.as_length().unwrap_or(Length::ZERO)
 }
 
-fn needed(drop: &Fig) -> (Reply, Figs) {
-    let limit = Fig::limit(&limits::GUARD_TRIGGER);
+fn needed(job: &Job, drop: &Fig) -> (Reply, Figs) {
+    let limit = job.settings.in_force(&limits::GUARD_TRIGGER);
     let past = over(drop, &limit);
     let (lead, tail) = if past.is_positive() {
         ("Yes: a drop of ", " is more than ")
@@ -45,8 +45,9 @@ fn needed(drop: &Fig) -> (Reply, Figs) {
     } else {
         ("No: a drop of ", " is not more than ")
     };
-    let spans =
-        [Span::Say(lead), inches(drop), Span::Say(tail), inches(&limit), Span::Say(", so far as the model code goes.")];
+    let own = !matches!(limit.why(), Why::Limit(_));
+    let whose = if own { ", by what you told me holds here." } else { ", so far as the model code goes." };
+    let spans = [Span::Say(lead), inches(drop), Span::Say(tail), inches(&limit), Span::Say(whose)];
     let mut reply = Reply::of(Status::Answered);
     reply.lines.push(Line::new(Role::Answer, spans));
     let says = "The drop is looked for at every place along the run, down to the lowest ground within 36 in. of the edge: one spot that is deeper makes it required.";
@@ -57,8 +58,8 @@ fn needed(drop: &Fig) -> (Reply, Figs) {
     (reply, vec![("drop", drop.clone()), ("limit", limit)])
 }
 
-fn high_enough(high: &Fig) -> (Reply, Figs) {
-    let limit = Fig::limit(&limits::GUARD_HEIGHT);
+fn high_enough(job: &Job, high: &Fig) -> (Reply, Figs) {
+    let limit = job.settings.in_force(&limits::GUARD_HEIGHT);
     let past = over(high, &limit);
     let short = past < Length::ZERO;
     let mut reply = Reply::of(Status::Answered);

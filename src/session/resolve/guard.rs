@@ -1,9 +1,10 @@
-//! Questions about the guard itself, resolved: a drop and a height are inches where no unit is said.
+//! Questions about the guard itself, and whose rules hold, resolved: a drop and a height are
+//! inches where no unit is said.
 
-use super::Problem;
+use super::{Branch, Branches, Problem};
 use crate::grammar::ask::GuardAsk;
-use crate::grammar::draft::GuardDraft;
-use crate::job::SlotId;
+use crate::grammar::draft::{GuardDraft, LawDraft};
+use crate::job::{Fact, LawTold, Local, Setting, SlotId};
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
 
@@ -23,4 +24,21 @@ fn one(m: &Measure, slot: SlotId, which: &'static str) -> Result<Length, Problem
         [(l, _)] if slot.takes(l) && !fits.doubtful => Ok(l),
         _ => Err(Problem::Ask(which, Vec::new())),
     }
+}
+
+/// Whose rules hold, as a fact.
+pub(super) fn law(branch: Branch, draft: &LawDraft) -> Branches {
+    let told = match draft {
+        LawDraft::Edition(edition) => LawTold::Edition(*edition),
+        LawDraft::Place(place) => LawTold::Place(place),
+        LawDraft::Local(of, m) => {
+            let slot = match of {
+                Local::Height => SlotId::HeightTop,
+                Local::Gap => SlotId::GapMax,
+                Local::Drop => SlotId::Grade,
+            };
+            LawTold::Local(*of, one(m, slot, "What do they ask, in inches?")?)
+        }
+    };
+    branch.with(Fact::Set(Setting::Law(told))).map(|b| vec![b])
 }

@@ -1,0 +1,83 @@
+//! Places and the editions of a source as static tables.
+
+use super::trust;
+use serde::Deserialize;
+
+#[derive(Deserialize)]
+pub struct Places {
+    place: Vec<Place>,
+}
+
+#[derive(Deserialize)]
+struct Place {
+    id: String,
+    name: String,
+    words: Vec<String>,
+    note: String,
+    #[serde(default)]
+    limit: Vec<Local>,
+}
+
+#[derive(Deserialize)]
+struct Local {
+    limit: String,
+    value: String,
+    source: String,
+    status: String,
+}
+
+/// Every place, its words and its values.
+pub fn places(data: &Places) -> String {
+    let rows: String = data.place.iter().map(place).collect();
+    format!("/// Every place there are values for.\npub static PLACES: &[Place] = &[\n{rows}];\n")
+}
+
+fn place(p: &Place) -> String {
+    let limits: String = p.limit.iter().map(local).collect();
+    let words = p.words.join("\", \"");
+    format!(
+        "    Place {{ id: {:?}, name: {:?}, words: &[\"{words}\"], note: {:?}, limits: &[{limits}] }},\n",
+        p.id, p.name, p.note
+    )
+}
+
+fn local(l: &Local) -> String {
+    let limit = l.limit.replace('-', "_").to_uppercase();
+    let (num, den, metric) = length(&l.value);
+    format!(
+        "PlaceLimit {{ limit: &{limit}, inches: ({num}, {den}), metric: {metric}, source: {:?}, trust: Trust::{} }}, ",
+        l.source,
+        trust(&l.status)
+    )
+}
+
+/// "42 in" or "1070 mm" as a fraction of inches; an inch is 25.4 mm.
+fn length(text: &str) -> (i64, i64, bool) {
+    let (number, unit) = text.split_once(' ').unwrap_or_else(|| panic!("{text:?} has no unit"));
+    let number: i64 = number.parse().unwrap_or_else(|e| panic!("{text:?}: {e}"));
+    match unit {
+        "in" => (number, 1, false),
+        "mm" => (number * 5, 127, true),
+        _ => panic!("{text:?} is in neither in nor mm"),
+    }
+}
+
+/// The section of each edition held, out of "IRC A (2018, 2021); B (2024)"; what is not so
+/// written has one text for all.
+pub fn by_edition(source: &str) -> [String; 3] {
+    let named: Vec<(&str, &str)> = source.split("; ").filter_map(section).collect();
+    let code = source.strip_prefix("IRC ").map_or("", |_| "IRC ");
+    ["2018", "2021", "2024"].map(|year| {
+        let of_year = named.iter().find(|(_, years)| years.split(", ").any(|y| y == year));
+        of_year.map_or(source.to_owned(), |(text, _)| {
+            let code = if text.starts_with("IRC ") { "" } else { code };
+            format!("{code}{text} ({year})")
+        })
+    })
+}
+
+/// "IRC R312.1.2" and "2018, 2021" out of "IRC R312.1.2 (2018, 2021)".
+fn section(part: &str) -> Option<(&str, &str)> {
+    let (text, years) = part.strip_suffix(')')?.rsplit_once(" (")?;
+    years.split(", ").all(|y| y.len() == 4 && y.bytes().all(|b| b.is_ascii_digit())).then_some((text, years))
+}

@@ -1,0 +1,102 @@
+//! Whose rules hold, as told: an edition, a place, and what the building department asks itself.
+
+use super::Settings;
+use crate::figure::{Fig, Why};
+use crate::limits::{Edition, GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, Limit, Place};
+use crate::measure::Length;
+
+/// A limit a building department may set itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Local {
+    /// The guard's least height.
+    Height,
+    /// The gap to stay under.
+    Gap,
+    /// The drop a guard is required over.
+    Drop,
+}
+
+impl Local {
+    /// Every one.
+    pub const ALL: [Local; 3] = [Local::Height, Local::Gap, Local::Drop];
+
+    /// The limit it stands for.
+    pub fn limit(self) -> &'static Limit {
+        match self {
+            Local::Height => &GUARD_HEIGHT,
+            Local::Gap => &LEVEL_GAP,
+            Local::Drop => &GUARD_TRIGGER,
+        }
+    }
+}
+
+/// One thing told of the rules that hold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum LawTold {
+    /// The edition of the IRC.
+    Edition(Edition),
+    /// Where the job is, or whose code it is built to.
+    Place(&'static Place),
+    /// What the building department asks.
+    Local(Local, Length),
+}
+
+/// All told of the rules that hold.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Law {
+    /// See [`LawTold::Edition`].
+    pub edition: Option<Edition>,
+    /// See [`LawTold::Place`].
+    pub place: Option<&'static Place>,
+    /// See [`LawTold::Local`].
+    pub local: Vec<(Local, Length)>,
+}
+
+impl Law {
+    /// Takes one thing in; the last told of a thing holds. A place and an edition of the IRC
+    /// are each whose rules hold, so the one told last stands alone.
+    pub(super) fn set(&mut self, told: LawTold) {
+        match told {
+            LawTold::Edition(edition) => (self.edition, self.place) = (Some(edition), None),
+            LawTold::Place(place) => (self.edition, self.place) = (None, Some(place)),
+            LawTold::Local(of, l) => {
+                self.local.retain(|(o, _)| *o != of);
+                self.local.push((of, l));
+            }
+        }
+    }
+
+    /// What was told, as it would be told again.
+    pub fn told(&self) -> Vec<LawTold> {
+        let whose = self.edition.map(LawTold::Edition).into_iter().chain(self.place.map(LawTold::Place));
+        whose.chain(self.local.iter().map(|(of, l)| LawTold::Local(*of, *l))).collect()
+    }
+
+    /// Where a limit is published for this job; its own source where nothing told changes it.
+    pub fn source(&self, limit: &'static Limit) -> &'static str {
+        if self.local.iter().any(|(of, _)| of.limit().id == limit.id) {
+            return "as told, your building department";
+        }
+        let of_place = self.place.and_then(|p| p.limit(limit)).map(|l| l.source);
+        of_place.or_else(|| self.edition.map(|e| e.source(limit))).unwrap_or(limit.source)
+    }
+}
+
+impl Settings {
+    /// A limit as it holds for this job: what the building department asks as told, else the
+    /// place's value, else the IRC's.
+    pub fn in_force(&self, limit: &'static Limit) -> Fig {
+        if let Some((_, l)) = self.law.local.iter().find(|(of, _)| of.limit().id == limit.id) {
+            return Fig::told(*l, "what the building department asks");
+        }
+        match self.law.place.and_then(|p| Some((p, p.limit(limit)?))) {
+            Some((place, l)) => Fig::length(l.length(), Why::Table(place.name, l.source)),
+            None => Fig::limit(limit),
+        }
+    }
+
+    /// [`Settings::in_force`] as a length.
+    pub fn limit_length(&self, limit: &'static Limit) -> Length {
+        self.in_force(limit).as_length().unwrap_or_else(|| limit.length())
+    }
+}

@@ -1,0 +1,106 @@
+//! Whose rules are held against the job, and answers that cite them as they hold for it.
+
+use crate::figure::Fig;
+use crate::job::{Job, Law, LawTold};
+use crate::limits::{GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, LIMITS, Limit, Trust};
+use crate::reply::{Line, Reply, Role, Span, Status, Style};
+
+const DECIDES: &str = "Your building department decides which code, edition and changes hold where you are.";
+
+/// Whose rules hold, the heaviest figures by them, and who decides.
+pub(super) fn in_force(job: &Job) -> Reply {
+    let mut reply = Reply::of(Status::Answered);
+    reply.lines.push(Line::new(Role::Answer, whose(&job.settings.law)));
+    for (limit, says) in [
+        (&GUARD_TRIGGER, "A guard is required over a drop of "),
+        (&GUARD_HEIGHT, "Its least height is "),
+        (&LEVEL_GAP, "Gaps on the level stay under "),
+    ] {
+        reply.lines.push(figure(job, limit, says));
+    }
+    reply.lines.extend(beware(&job.settings.law));
+    reply.lines.push(Line::say(Role::Detail, DECIDES));
+    reply
+}
+
+/// "The 2018 IRC, as told.", "Canada, as told.", or what is taken.
+fn whose(law: &Law) -> Vec<Span> {
+    match (law.edition, law.place) {
+        (Some(edition), _) => vec![Span::Say("By "), Span::Say(edition.name()), Span::Say(", as told.")],
+        (_, Some(place)) => vec![
+            Span::Say("By the values held for "),
+            Span::Say(place.name),
+            Span::Say(", as told; what they leave open stands by the IRC."),
+        ],
+        _ => vec![Span::Say("No edition told: sections are given for the 2018, 2021 and 2024 IRC side by side.")],
+    }
+}
+
+fn figure(job: &Job, limit: &'static Limit, says: &'static str) -> Line {
+    let held = job.settings.in_force(limit);
+    let law = &job.settings.law;
+    let mut spans = vec![Span::Say(says)];
+    spans.extend(said(&held, law, limit));
+    spans.extend([Span::Say(": "), Span::Say(law.source(limit))]);
+    let memory = law.place.and_then(|p| p.limit(limit)).map_or(limit.trust, |l| l.trust) == Trust::Memory;
+    spans.extend([Span::Say(if memory { " (from memory, not checked)." } else { "." })]);
+    Line::new(Role::Detail, spans)
+}
+
+/// A value, in millimetres first where it is published so.
+fn said(held: &Fig, law: &Law, limit: &Limit) -> Vec<Span> {
+    let local = law.local.iter().any(|(of, _)| of.limit().id == limit.id);
+    let metric = !local && law.place.and_then(|p| p.limit(limit)).is_some_and(|l| l.metric);
+    let inches = Span::Fig(held.clone(), Style::InchesExact);
+    match metric {
+        true => vec![Span::Fig(held.clone(), Style::Millimetres), Span::Say(" = "), inches],
+        false => vec![inches],
+    }
+}
+
+fn beware(law: &Law) -> Option<Line> {
+    law.place.map(|p| Line::new(Role::Detail, [Span::Say("Mind: "), Span::Say(p.note), Span::Say(".")]))
+}
+
+/// What was just told of whose rules hold: they are said at once.
+pub(super) fn told(job: &Job, told: &LawTold) -> Vec<Line> {
+    let lines = in_force(job).lines;
+    match told {
+        LawTold::Local(of, _) => {
+            let kept = figure(job, of.limit(), "Kept for this job: ");
+            vec![Line { role: Role::Answer, ..kept }, Line::say(Role::Detail, DECIDES)]
+        }
+        _ => lines,
+    }
+}
+
+/// The answer with its sections cited by what was told: where nothing was, as it is.
+pub(in crate::session) fn cited(mut reply: Reply, law: &Law) -> Reply {
+    if *law == Law::default() {
+        return reply;
+    }
+    for line in &mut reply.lines {
+        for span in &mut line.spans {
+            if let Span::Say(text) = span {
+                *text = by(law, text);
+            }
+        }
+    }
+    for finding in &mut reply.findings {
+        finding.source = by(law, finding.source);
+    }
+    reply
+}
+
+fn by(law: &Law, text: &'static str) -> &'static str {
+    LIMITS.iter().find(|l| l.source == text).map_or(text, |l| law.source(l))
+}
+
+/// A limit's value here, where what was told puts another in its stead.
+pub(super) fn instead(job: &Job, limit: &'static Limit) -> Option<Line> {
+    let law = &job.settings.law;
+    let own = law.local.iter().any(|(of, _)| of.limit().id == limit.id)
+        || law.place.is_some_and(|p| p.limit(limit).is_some());
+    let figure = own.then(|| figure(job, limit, "Here it is "))?;
+    Some(Line { role: Role::Answer, ..figure })
+}
