@@ -291,7 +291,9 @@ fn what_was_not_told_is_null() {
             "bolt",
             "blade",
             "rail_notch",
-            "notch_anyway"
+            "notch_anyway",
+            "place",
+            "local"
         ])
     );
     assert!(untold.as_object().expect("an object").values().all(Value::is_null));

@@ -15,6 +15,8 @@ struct Place {
     words: Vec<String>,
     note: String,
     #[serde(default)]
+    abroad: bool,
+    #[serde(default)]
     limit: Vec<Local>,
 }
 
@@ -36,8 +38,8 @@ fn place(p: &Place) -> String {
     let limits: String = p.limit.iter().map(local).collect();
     let words = p.words.join("\", \"");
     format!(
-        "    Place {{ id: {:?}, name: {:?}, words: &[\"{words}\"], note: {:?}, limits: &[{limits}] }},\n",
-        p.id, p.name, p.note
+        "    Place {{ id: {:?}, name: {:?}, words: &[\"{words}\"], note: {:?}, abroad: {}, limits: &[{limits}] }},\n",
+        p.id, p.name, p.note, p.abroad
     )
 }
 

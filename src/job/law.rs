@@ -2,7 +2,7 @@
 
 use super::Settings;
 use crate::figure::{Fig, Why};
-use crate::limits::{Edition, GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, Limit, Place};
+use crate::limits::{Edition, GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, Limit, Place, STAIR_GAP};
 use crate::measure::Length;
 
 /// A limit a building department may set itself.
@@ -53,12 +53,11 @@ pub struct Law {
 }
 
 impl Law {
-    /// Takes one thing in; the last told of a thing holds. A place and an edition of the IRC
-    /// are each whose rules hold, so the one told last stands alone.
+    /// Takes one thing in; the last told of a thing holds.
     pub(super) fn set(&mut self, told: LawTold) {
         match told {
-            LawTold::Edition(edition) => (self.edition, self.place) = (Some(edition), None),
-            LawTold::Place(place) => (self.edition, self.place) = (None, Some(place)),
+            LawTold::Edition(edition) => self.edition = Some(edition),
+            LawTold::Place(place) => self.place = Some(place),
             LawTold::Local(of, l) => {
                 self.local.retain(|(o, _)| *o != of);
                 self.local.push((of, l));
@@ -72,9 +71,27 @@ impl Law {
         whose.chain(self.local.iter().map(|(of, l)| LawTold::Local(*of, *l))).collect()
     }
 
+    /// What the building department asks in a limit's stead; the gap it asks holds on stairs too,
+    /// where it is the narrower.
+    pub fn asked(&self, limit: &Limit) -> Option<Length> {
+        let of = |local: Local| self.local.iter().find(|(of, _)| *of == local).map(|(_, l)| *l);
+        let own = Local::ALL.into_iter().find(|of| of.limit().id == limit.id).and_then(of);
+        own.or_else(|| of(Local::Gap).filter(|l| limit.id == STAIR_GAP.id && *l < limit.length()))
+    }
+
+    /// False abroad, where the place's value is not held and the IRC's says nothing.
+    pub fn holds(&self, limit: &Limit) -> bool {
+        self.asked(limit).is_some() || self.place.is_none_or(|p| !p.abroad || p.limit(limit).is_some())
+    }
+
+    /// True where the value that holds is published in millimetres.
+    pub fn is_metric(&self, limit: &Limit) -> bool {
+        self.asked(limit).is_none() && self.place.and_then(|p| p.limit(limit)).is_some_and(|l| l.metric)
+    }
+
     /// Where a limit is published for this job; its own source where nothing told changes it.
     pub fn source(&self, limit: &'static Limit) -> &'static str {
-        if self.local.iter().any(|(of, _)| of.limit().id == limit.id) {
+        if self.asked(limit).is_some() {
             return "as told, your building department";
         }
         let of_place = self.place.and_then(|p| p.limit(limit)).map(|l| l.source);
@@ -86,13 +103,19 @@ impl Settings {
     /// A limit as it holds for this job: what the building department asks as told, else the
     /// place's value, else the IRC's.
     pub fn in_force(&self, limit: &'static Limit) -> Fig {
-        if let Some((_, l)) = self.law.local.iter().find(|(of, _)| of.limit().id == limit.id) {
-            return Fig::told(*l, "what the building department asks");
+        if let Some(l) = self.law.asked(limit) {
+            return Fig::told(l, "what the building department asks");
         }
         match self.law.place.and_then(|p| Some((p, p.limit(limit)?))) {
             Some((place, l)) => Fig::length(l.length(), Why::Table(place.name, l.source)),
             None => Fig::limit(limit),
         }
+    }
+
+    /// The gap limit on the stairs: told for the job where that is tighter than what holds there.
+    pub fn stair_gap(&self) -> Fig {
+        let told = self.gap_max.filter(|told| *told < self.limit_length(&STAIR_GAP));
+        told.map_or_else(|| self.in_force(&STAIR_GAP), |told| Fig::told(told, "the gap limit"))
     }
 
     /// [`Settings::in_force`] as a length.

@@ -1,7 +1,7 @@
 //! Editions of the IRC that are held, and places with values of their own, made from
 //! `places.toml` at build time.
 
-use super::{GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, Limit, Trust};
+use super::{GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, Limit, STAIR_GAP, STAIR_GUARD_LOW, Trust};
 use crate::measure::Length;
 
 /// An edition of the IRC whose sections are held.
@@ -54,6 +54,8 @@ pub struct Place {
     pub words: &'static [&'static str],
     /// A word of warning.
     pub note: &'static str,
+    /// True where the IRC says nothing: what is not among the values is not held.
+    pub abroad: bool,
     /// Its values.
     pub limits: &'static [PlaceLimit],
 }

@@ -14,7 +14,8 @@ fn one(trips: bool, spans: impl FnOnce() -> Vec<Span>) -> Vec<Vec<Span>> {
 
 /// True where a drop was told and it does not ask for a guard.
 fn none_required(job: &Job) -> bool {
-    job.settings.grade.is_some_and(|g| g <= job.settings.limit_length(&limits::GUARD_TRIGGER))
+    job.settings.law.holds(&limits::GUARD_TRIGGER)
+        && job.settings.grade.is_some_and(|g| g <= job.settings.limit_length(&limits::GUARD_TRIGGER))
 }
 
 fn low(job: &Job) -> Option<Length> {
@@ -41,7 +42,8 @@ pub(super) fn low_but_not_required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// The drop asks for a guard.
 pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let over = job.settings.grade.filter(|g| *g > job.settings.limit_length(&limits::GUARD_TRIGGER));
+    let held_here = job.settings.law.holds(&limits::GUARD_TRIGGER);
+    let over = job.settings.grade.filter(|g| held_here && *g > job.settings.limit_length(&limits::GUARD_TRIGGER));
     let spans = |g| {
         let tail = ": a guard is required, at least ";
         vec![
@@ -59,7 +61,8 @@ pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// The drop is exactly the trigger.
 pub(super) fn at_the_trigger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let at = job.settings.grade == Some(job.settings.limit_length(&limits::GUARD_TRIGGER));
+    let at = job.settings.law.holds(&limits::GUARD_TRIGGER)
+        && job.settings.grade == Some(job.settings.limit_length(&limits::GUARD_TRIGGER));
     one(at, || {
         let tail = " is not more than that, so by the model code no guard is required; measure the lowest ground within 36 in.";
         vec![Span::Say("a drop of exactly "), held(job, &limits::GUARD_TRIGGER), Span::Say(tail)]

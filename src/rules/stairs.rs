@@ -194,15 +194,17 @@ pub(super) fn handrail_needed(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A stair rail told too low.
 pub(super) fn rail_too_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let least = limits::STAIR_GUARD_LOW.length();
-    let low = flights(job).into_iter().filter_map(|f| f.height).find(|l| *l < least);
+    let settings = &job.settings;
+    let least = settings.limit_length(&limits::STAIR_GUARD_LOW);
+    let held = settings.law.holds(&limits::STAIR_GUARD_LOW);
+    let low = flights(job).into_iter().filter_map(|f| f.height).find(|l| held && *l < least);
     low.map(|l| {
         let says = " above the line of the nosings is under ";
         vec![
             Span::Say("a stair rail "),
             inches(l, "the stair rail"),
             Span::Say(says),
-            limit(&limits::STAIR_GUARD_LOW),
+            super::say::held(job, &limits::STAIR_GUARD_LOW),
             Span::Say("."),
         ]
     })

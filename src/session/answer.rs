@@ -269,11 +269,10 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
         Query::Stairs(ask) => stairs::answer(job, *ask),
         Query::Job => (told_so_far(job), Vec::new()),
-        Query::Rule(limit) => {
-            let (mut reply, figs) = rule(limit);
-            reply.lines.splice(0..0, law::instead(job, limit));
-            (reply, figs)
-        }
+        Query::Rule(limit) => match law::instead(job, limit) {
+            Some(reply) => (reply, Vec::new()),
+            None => rule(limit),
+        },
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
         Query::Flight(ask) => flight::flight(job, ask),

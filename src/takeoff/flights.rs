@@ -1,6 +1,6 @@
 //! The guard down the stairs, as parts: its posts, its rails cut on the rake, its balusters.
 
-use super::balusters::{baluster_fig, gap_limit_fig};
+use super::balusters::baluster_fig;
 use super::bays::Where;
 use super::lengths::{depth, rake_rail};
 use super::parts::{Lack, RAIL, What, baluster_size};
@@ -93,9 +93,7 @@ fn of_one(job: &Job, site: &Site, guard: &RakeGuard, sides: u32, at: Where, tape
 
 /// A bay's balusters, under the stair's limit or a tighter one told.
 fn count(job: &Job, site: &Site, clear: &Fig, tape: Tape) -> u32 {
-    let (told, stair) = (gap_limit_fig(job), Fig::limit(&limits::STAIR_GAP));
-    let tighter = job.settings.gap_max.is_some_and(|m| m < limits::STAIR_GAP.length());
-    let most = if tighter { told } else { stair };
+    let most = job.settings.stair_gap();
     let found = infill(&site.rake, clear, &baluster_fig(job), &most, tape);
     found.map_or(0, |i| u32::try_from(i.count.as_q().to_integer()).unwrap_or(0))
 }

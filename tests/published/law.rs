@@ -68,7 +68,7 @@ fn talk(lines: &[&str]) -> String {
 #[test]
 fn inches_against_millimetres() {
     let rows: [(&[&str], &str); 6] = [
-        (&["we're in canada", "is 42 high enough for a guard"], "Short by 1/8\""),
+        (&["we're in canada", "is 42 high enough for a guard"], "Short by 3/16\""),
         (&["we're in canada", "is 42 1/4 high enough for a guard"], "High enough"),
         (&["we're in england", "is 43 5/16 high enough for a guard"], "High enough"),
         (&["we're in england", "is 43 1/4 high enough for a guard"], "Short by"),

@@ -12,6 +12,7 @@ use crate::reply::{Line, Reply, Role, Span, Status, Style};
 pub(super) fn guard(job: &Job, ask: GuardAsk) -> (Reply, Figs) {
     match ask {
         GuardAsk::Needed(drop) => match drop.or(job.settings.grade) {
+            Some(_) if !job.settings.law.holds(&limits::GUARD_TRIGGER) => (unheld(), Vec::new()),
             Some(drop) => needed(job, &Fig::told(drop, "the drop")),
             None => (untold(), Vec::new()),
         },
@@ -21,6 +22,12 @@ pub(super) fn guard(job: &Job, ask: GuardAsk) -> (Reply, Figs) {
 
 fn inches(f: &Fig) -> Span {
     Span::Fig(f.clone(), Style::InchesExact)
+}
+
+/// Abroad, where no drop is held.
+fn unheld() -> Reply {
+    let says = "I can't judge that: I hold no drop for there, and the IRC's says nothing. Ask the building department.";
+    Reply { lines: vec![Line::say(Role::Answer, says)], ..Reply::of(Status::Answered) }
 }
 
 /// The rule where no drop is told, and what to tell.
@@ -47,7 +54,13 @@ fn needed(job: &Job, drop: &Fig) -> (Reply, Figs) {
     };
     let own = !matches!(limit.why(), Why::Limit(_));
     let whose = if own { ", by what you told me holds here." } else { ", so far as the model code goes." };
-    let spans = [Span::Say(lead), inches(drop), Span::Say(tail), inches(&limit), Span::Say(whose)];
+    let spans = [
+        Span::Say(lead),
+        inches(drop),
+        Span::Say(tail),
+        Span::Fig(limit.clone(), super::law::style(job, &limits::GUARD_TRIGGER)),
+        Span::Say(whose),
+    ];
     let mut reply = Reply::of(Status::Answered);
     reply.lines.push(Line::new(Role::Answer, spans));
     let says = "The drop is looked for at every place along the run, down to the lowest ground within 36 in. of the edge: one spot that is deeper makes it required.";
@@ -69,7 +82,8 @@ fn high_enough(job: &Job, high: &Fig) -> (Reply, Figs) {
             "the least height less the height told",
             vec![("least", limit.clone()), ("told", high.clone())],
         );
-        let lacks = Fig::length(-past, why);
+        // Never said smaller than it is: a sixteenth too little still fails.
+        let lacks = Fig::length(up(-past), why);
         reply.values.result = Some(lacks.clone());
         vec![
             Span::Say("Short by "),
@@ -77,7 +91,7 @@ fn high_enough(job: &Job, high: &Fig) -> (Reply, Figs) {
             Span::Say(": "),
             inches(high),
             Span::Say(" where a required guard is at least "),
-            inches(&limit),
+            Span::Fig(limit.clone(), super::law::style(job, &limits::GUARD_HEIGHT)),
             Span::Say(" to its top."),
         ]
     } else {
@@ -85,7 +99,7 @@ fn high_enough(job: &Job, high: &Fig) -> (Reply, Figs) {
             Span::Say("High enough: "),
             inches(high),
             Span::Say(" where a required guard is at least "),
-            inches(&limit),
+            Span::Fig(limit.clone(), super::law::style(job, &limits::GUARD_HEIGHT)),
             Span::Say(" to its top."),
         ]
     };
@@ -104,4 +118,10 @@ fn source(limit: &'static Limit) -> [Line; 2] {
     let spans = [Span::Say("Source: "), Span::Say(limit.source), Span::Say(".")];
     let decides = "Your building department decides which code, edition and changes hold where you are.";
     [Line::new(Role::Detail, spans), Line::say(Role::Detail, decides)]
+}
+
+/// Up to the next sixteenth.
+fn up(l: Length) -> Length {
+    let sixteenths = l.ratio(Length::sixteenths(1)).map(|n| n.ceil().to_integer());
+    sixteenths.and_then(|n| Length::new(n, 16)).unwrap_or(l)
 }

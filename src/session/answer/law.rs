@@ -23,22 +23,36 @@ pub(super) fn in_force(job: &Job) -> Reply {
     reply
 }
 
-/// "The 2018 IRC, as told.", "Canada, as told.", or what is taken.
+/// "By the 2018 IRC, as told.", "By the values held for Canada", or what is taken.
 fn whose(law: &Law) -> Vec<Span> {
-    match (law.edition, law.place) {
-        (Some(edition), _) => vec![Span::Say("By "), Span::Say(edition.name()), Span::Say(", as told.")],
-        (_, Some(place)) => vec![
-            Span::Say("By the values held for "),
-            Span::Say(place.name),
-            Span::Say(", as told; what they leave open stands by the IRC."),
-        ],
-        _ => vec![Span::Say("No edition told: sections are given for the 2018, 2021 and 2024 IRC side by side.")],
+    let edition = law.edition.map(|e| e.name());
+    let Some(place) = law.place else {
+        return match edition {
+            Some(edition) => vec![Span::Say("By "), Span::Say(edition), Span::Say(", as told.")],
+            None => {
+                vec![Span::Say("No edition told: sections are given for the 2018, 2021 and 2024 IRC side by side.")]
+            }
+        };
+    };
+    let mut spans = vec![
+        Span::Say("By the values held for "),
+        Span::Say(place.name),
+        Span::Say(", as told; what they leave open "),
+    ];
+    match (place.abroad, edition) {
+        (true, _) => spans.push(Span::Say("I hold no value for: ask there.")),
+        (false, Some(edition)) => spans.extend([Span::Say("stands by "), Span::Say(edition), Span::Say(".")]),
+        (false, None) => spans.push(Span::Say("stands by the IRC.")),
     }
+    spans
 }
 
 fn figure(job: &Job, limit: &'static Limit, says: &'static str) -> Line {
     let held = job.settings.in_force(limit);
     let law = &job.settings.law;
+    if !law.holds(limit) {
+        return Line::new(Role::Detail, [Span::Say(says), Span::Say("a value I do not hold for there: ask.")]);
+    }
     let mut spans = vec![Span::Say(says)];
     spans.extend(said(&held, law, limit));
     spans.extend([Span::Say(": "), Span::Say(law.source(limit))]);
@@ -49,8 +63,7 @@ fn figure(job: &Job, limit: &'static Limit, says: &'static str) -> Line {
 
 /// A value, in millimetres first where it is published so.
 fn said(held: &Fig, law: &Law, limit: &Limit) -> Vec<Span> {
-    let local = law.local.iter().any(|(of, _)| of.limit().id == limit.id);
-    let metric = !local && law.place.and_then(|p| p.limit(limit)).is_some_and(|l| l.metric);
+    let metric = law.is_metric(limit);
     let inches = Span::Fig(held.clone(), Style::InchesExact);
     match metric {
         true => vec![Span::Fig(held.clone(), Style::Millimetres), Span::Say(" = "), inches],
@@ -96,11 +109,20 @@ fn by(law: &Law, text: &'static str) -> &'static str {
     LIMITS.iter().find(|l| l.source == text).map_or(text, |l| law.source(l))
 }
 
-/// A limit's value here, where what was told puts another in its stead.
-pub(super) fn instead(job: &Job, limit: &'static Limit) -> Option<Line> {
+/// The answer to a question about a limit that what was told puts another in the stead of, or
+/// that is not held there; `None` where the rule stands as it is.
+pub(super) fn instead(job: &Job, limit: &'static Limit) -> Option<Reply> {
     let law = &job.settings.law;
-    let own = law.local.iter().any(|(of, _)| of.limit().id == limit.id)
-        || law.place.is_some_and(|p| p.limit(limit).is_some());
-    let figure = own.then(|| figure(job, limit, "Here it is "))?;
-    Some(Line { role: Role::Answer, ..figure })
+    let own = law.asked(limit).is_some() || law.place.is_some_and(|p| p.limit(limit).is_some());
+    let line = (own || !law.holds(limit)).then(|| figure(job, limit, "Here it is "))?;
+    let model = [Span::Say("By the model code: "), Span::Say(limit.says), Span::Say(".")];
+    let mut reply = Reply::of(Status::Answered);
+    reply.lines =
+        vec![Line { role: Role::Answer, ..line }, Line::new(Role::Detail, model), Line::say(Role::Detail, DECIDES)];
+    Some(reply)
+}
+
+/// The style a limit that holds is said in: millimetres where it is published so.
+pub(super) fn style(job: &Job, limit: &Limit) -> Style {
+    if job.settings.law.is_metric(limit) { Style::Millimetres } else { Style::InchesExact }
 }

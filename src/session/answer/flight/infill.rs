@@ -12,19 +12,10 @@ use crate::stairs::guard::Laid;
 use crate::stairs::infill::{Infill, infill, plumb_length, stock};
 use crate::stairs::triangle::{Triangle, short_of, triangle as worked};
 
-/// The gap limit: told for the job where that is tighter, else the stair's.
-fn most(known: &Known) -> Fig {
-    let stair = Fig::limit(&limits::STAIR_GAP);
-    match known.job.settings.gap_max {
-        Some(told) if told < limits::STAIR_GAP.length() => Fig::told(told, "the gap limit"),
-        _ => stair,
-    }
-}
-
 /// "balusters on the stairs".
 pub fn balusters(known: &Known) -> Answer {
     let (site, g) = known.guard(Laid::Slope)?;
-    let (baluster, most) = (known.baluster(), most(known));
+    let (baluster, most) = (known.baluster(), known.job.settings.stair_gap());
     let clear = &g.bays[0].clear;
     let bay = infill(&site.rake, clear, &baluster, &most, known.tape).ok_or(Trouble::NoRoom)?;
     let bays = g.bays.len();
@@ -231,7 +222,7 @@ pub fn length(known: &Known) -> Answer {
 pub fn gap(known: &Known) -> Answer {
     let told = known.given.size(Size::Gap).ok_or(Trouble::Ask("How wide is the gap?"))?;
     let gap = Fig::told(told, "the gap");
-    let most = most(known);
+    let most = known.job.settings.stair_gap();
     let passes = most.as_length().is_some_and(|m| told < m);
     let first = match (passes, Some(told) == most.as_length()) {
         (true, _) => vec![
