@@ -65,7 +65,12 @@ fn behind(l: Length, tape: Tape) -> Option<String> {
     if !l.is_exact() {
         return Some("carried to 9 places".to_owned());
     }
-    (!tape.is_true(l)).then(|| format!("exactly {}\"", exact_fraction(l)))
+    // A whole millimetre is what was told or published: its fraction of an inch tells nobody anything.
+    let mm = l.mm();
+    (!tape.is_true(l)).then(|| match mm.is_integer() {
+        true => format!("exactly {} mm", mm.to_integer()),
+        false => format!("exactly {}\"", exact_fraction(l)),
+    })
 }
 
 /// Millimetres: exact to four places, as every sixteenth of an inch is (25.4 / 16 =

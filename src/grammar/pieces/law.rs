@@ -9,6 +9,7 @@ use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Cue, Part, Sense};
 use crate::job::Local;
 use crate::limits::{Edition, PLACES, Place};
+use crate::measure::{Length, Meaning, Measure, Said};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{opt, peek, value};
@@ -98,7 +99,7 @@ pub fn edition(input: In<'_>) -> Out<'_, Say> {
     .parse(input)
 }
 
-const NO_PLACE: &str = "I hold no values for that place: the IRC's stand. Ask your building department, and tell me what it asks, \"county wants 42 inch rails\".";
+const NO_PLACE: &str = "I hold no values for that place: my figures stay the IRC's, which may not be what holds there. Ask your building department, and tell me what it asks, \"county wants 42 inch rails\".";
 
 /// "we're in Canada", "the job's in Wisconsin", "we're on the IBC".
 pub fn place(input: In<'_>) -> Out<'_, Say> {
@@ -124,6 +125,12 @@ pub fn place(input: In<'_>) -> Out<'_, Say> {
         "we build in",
         "we 're on",
         "we 're under",
+        "they 're on",
+        "theyre on",
+        "county is on",
+        "county 's on",
+        "city is on",
+        "town is on",
         "under",
         "going by",
         "we go by",
@@ -132,7 +139,9 @@ pub fn place(input: In<'_>) -> Out<'_, Say> {
     ]);
     let (rest, ()) = is_in.parse(input)?;
     // A place nobody listed: its rules are not held, and no others are put in their stead.
-    let unheld = one(|item: &Item| (item.is == Is::Unknown).then_some(()));
+    let word = || one(|item: &Item| (item.is == Is::Unknown).then_some(()));
+    let lead = opt(said(&["new", "north", "west", "east", "upstate", "saint", "st", "the", "rural"]));
+    let unheld = (lead, word(), opt(preceded(opt(sep(",")), word())), opt(word()));
     let Ok((rest, place)) = named_place(rest) else {
         return value(Say::Clause(Clause::NotYet(NO_PLACE)), terminated(unheld, peek(ends))).parse(rest);
     };
@@ -164,6 +173,9 @@ pub fn local(input: In<'_>) -> Out<'_, Say> {
             "permit office",
             "building office",
             "code office",
+            "code",
+            "the code here",
+            "code around here",
         ]);
         (opt(said(&["and", "but", "our", "the", "my", "this"])), det, named)
     };
@@ -188,6 +200,10 @@ pub fn local(input: In<'_>) -> Out<'_, Say> {
             "'s",
             "has us at",
             "makes us do",
+            "is at",
+            "'s at",
+            "told me",
+            "said",
         ])
     };
     let guard = || alt((part(Part::Guard), part(Part::Rail), part(Part::TopRail)));
@@ -209,8 +225,22 @@ pub fn local(input: In<'_>) -> Out<'_, Say> {
         terminated(length, opt(alt((sense(Sense::Cue(Cue::Above)), said(&["up", "high"]))))),
     )
     .map(|m| (Local::Drop, m));
-    let (rest, (of, m)) = preceded((who(), wants()), alt((drop, gap, height))).parse(input)?;
-    value(told(LawDraft::Local(of, m)), (opt(said(&["here", "min", "minimum", "around here"])), peek(ends))).parse(rest)
+    // A number alone is a height where it is one a guard may have: 42, never 4.
+    let alone = terminated(one(bare_height), opt(said(&["inches", "inch"]))).map(|m| (Local::Height, m));
+    let (rest, (of, m)) = preceded((who(), wants()), alt((drop, gap, height, alone))).parse(input)?;
+    let tail = opt(said(&["here", "min", "minimum", "around here", "is fine", "is ok", "is enough", "will do"]));
+    value(told(LawDraft::Local(of, m)), (tail, peek(ends))).parse(rest)
+}
+
+/// A number alone that a guard's height may be, in inches.
+fn bare_height(item: &Item) -> Option<Measure> {
+    let Is::Measure(m) = &item.is else { return None };
+    let likely = match &m.meaning {
+        Meaning::Bare(n) => n.value >= 30.into() && n.value <= 48.into(),
+        Meaning::Length(l, Said::Inches) => (Length::inches(30)..=Length::inches(48)).contains(l),
+        _ => false,
+    };
+    (likely && !m.about).then(|| m.clone())
 }
 
 /// "what code are we on", "code?", "whose rules are these".

@@ -93,20 +93,42 @@ pub(in crate::session) fn cited(mut reply: Reply, law: &Law) -> Reply {
         return reply;
     }
     for line in &mut reply.lines {
+        // Words that say the IRC's own figure are never laid to another's charge.
+        let own = LIMITS.iter().any(|l| line.spans.iter().any(|s| matches!(s, Span::Say(t) if *t == l.says)));
         for span in &mut line.spans {
             if let Span::Say(text) = span {
-                *text = by(law, text);
+                *text = if own { of_edition(law, text) } else { by(law, text) };
             }
         }
     }
     for finding in &mut reply.findings {
         finding.source = by(law, finding.source);
     }
+    let sources = reply.findings.iter().map(|f| f.source);
+    if let Some(place) = law.place.filter(|p| p.abroad && says(&reply).chain(sources).any(|t| t.contains("IRC"))) {
+        let mind = "Mind: what goes by the IRC here is not the law of ";
+        let spans = [Span::Say(mind), Span::Say(place.name), Span::Say(", and I hold no value of its own: ask there.")];
+        reply.lines.push(Line::new(Role::Detail, spans));
+    }
     reply
+}
+
+/// The fixed words of a reply's lines, sources among them.
+fn says(reply: &Reply) -> impl Iterator<Item = &'static str> {
+    reply.lines.iter().flat_map(|l| &l.spans).filter_map(|span| match span {
+        Span::Say(text) => Some(*text),
+        _ => None,
+    })
 }
 
 fn by(law: &Law, text: &'static str) -> &'static str {
     LIMITS.iter().find(|l| l.source == text).map_or(text, |l| law.source(l))
+}
+
+/// The section of the edition told, whatever place was told.
+fn of_edition(law: &Law, text: &'static str) -> &'static str {
+    let edition = law.edition.and_then(|e| LIMITS.iter().find(|l| l.source == text).map(|l| e.source(l)));
+    edition.unwrap_or(text)
 }
 
 /// The answer to a question about a limit that what was told puts another in the stead of, or

@@ -120,14 +120,19 @@ pub fn height(known: &Known) -> Answer {
 
 /// "how high is the stair rail": the guard's, whose top may be the handrail too.
 pub fn stair_rail(known: &Known) -> Answer {
-    let least = Fig::limit(&limits::STAIR_GUARD_LOW);
+    let law = &known.job.settings.law;
+    if !law.holds(&limits::STAIR_GUARD_LOW) {
+        let says = "I hold no height for a stair rail there, and the IRC's says nothing: ask the building department.";
+        return Ok((reply(vec![answer([w(says)])]), Vec::new()));
+    }
+    let least = known.job.settings.in_force(&limits::STAIR_GUARD_LOW);
     let told = known.flight.height.map(|l| Fig::told(l, "the stair rail's height"));
     let mut first = match &told {
         Some(told) => vec![inch(told), w(" plumb above the line of the nosings, as you told me. It is at least ")],
         None => vec![w("At least ")],
     };
     first.extend([
-        inch(&least),
+        exact(&least),
         w(" plumb above the line of the nosings, and no more than "),
         limit(&limits::HANDRAIL_HIGH),
         w(" where its top is the handrail."),

@@ -5,6 +5,7 @@ use super::say::{answer, by, caution, decides, detail, exact, ft, inch, limit, m
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
+use crate::job::Settings;
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::{Line, Span};
@@ -35,7 +36,7 @@ pub fn balusters(known: &Known) -> Answer {
             w(" clear on the level."),
         ]));
     }
-    lines.extend(spacing(&bay, known.job.settings.gap_max.is_some()));
+    lines.extend(spacing(&bay, &known.job.settings));
     lines.push(detail([
         w("Spaced on the level, cut on the angle: both ends at "),
         ft(&site.rake.angle()),
@@ -63,7 +64,7 @@ fn nothing() -> Fig {
     Fig::length(Length::ZERO, Why::Formula("the stock over the plumb length alone", Vec::new()))
 }
 
-fn spacing(bay: &Infill, told: bool) -> Vec<Line> {
+fn spacing(bay: &Infill, settings: &Settings) -> Vec<Line> {
     let both = [
         w("Centres "),
         inch(&bay.centre),
@@ -79,13 +80,16 @@ fn spacing(bay: &Infill, told: bool) -> Vec<Line> {
             "One more than the exact split needs: rounded to the tape, a gap would reach the limit.",
         )]));
     }
-    let stair = bay.most.as_length() == Some(limits::STAIR_GAP.length());
-    lines.push(if stair {
-        by(&limits::STAIR_GAP)
-    } else {
-        detail([w("Kept under the "), inch(&bay.most), w(" told.")])
+    let here = settings.in_force(&limits::STAIR_GAP);
+    let stair = bay.most.as_length() == here.as_length();
+    lines.push(match (stair, here.why()) {
+        (true, Why::Limit(_)) => by(&limits::STAIR_GAP),
+        (true, _) => {
+            detail([w("Kept under "), exact(&bay.most), w(": "), w(settings.law.source(&limits::STAIR_GAP)), w(".")])
+        }
+        _ => detail([w("Kept under the "), exact(&bay.most), w(" told.")]),
     });
-    if stair && told {
+    if stair && settings.gap_max.is_some() {
         lines.push(detail([w("The gap limit told is for the level guard; here it is the stair's.")]));
     }
     lines
@@ -229,13 +233,13 @@ pub fn gap(known: &Known) -> Answer {
             w("Yes: "),
             inch(&gap),
             w(" is under the "),
-            inch(&most),
+            exact(&most),
             w(" a stair's open side may have, if it is measured on the level."),
         ],
         (_, true) => {
-            vec![w("No: a gap of just "), inch(&gap), w(" lets the "), inch(&most), w(" ball through; keep under it.")]
+            vec![w("No: a gap of just "), inch(&gap), w(" lets the "), exact(&most), w(" ball through; keep under it.")]
         }
-        _ => vec![w("No: "), inch(&gap), w(" lets a "), inch(&most), w(" ball through.")],
+        _ => vec![w("No: "), inch(&gap), w(" lets a "), exact(&most), w(" ball through.")],
     };
     let lines = vec![answer(first), by(&limits::STAIR_GAP), mind(&limits::STAIR_GAP), decides()];
     let mut reply = reply(lines);

@@ -93,12 +93,12 @@ fn first(asked: &Asked, i: &Infill, spread: &Spread, count: &Fig, gap: &Fig) -> 
     };
     let tail = match (i.count, spread.passes()) {
         (None, _) => vec![Span::Say(".")],
-        (Some(_), true) => vec![Span::Say(", every one under "), inches(&asked.limit), Span::Say(".")],
+        (Some(_), true) => vec![Span::Say(", every one under "), exact(&asked.limit), Span::Say(".")],
         (Some(_), false) if asked.opening.limit.allows(spread.gap()) => {
             let says = "; on the tape some come to the limit of ";
-            vec![Span::Say(says), inches(&asked.limit), Span::Say(".")]
+            vec![Span::Say(says), exact(&asked.limit), Span::Say(".")]
         }
-        (Some(_), false) => vec![Span::Say(", and they must be under "), inches(&asked.limit), Span::Say(".")],
+        (Some(_), false) => vec![Span::Say(", and they must be under "), exact(&asked.limit), Span::Say(".")],
     };
     lead.into_iter().chain(gaps).chain(tail).collect()
 }
@@ -140,7 +140,7 @@ fn taken(asked: &Asked) -> Line {
         Span::Say(baluster),
         inches(&asked.baluster),
         Span::Say(limit),
-        inches(&asked.limit),
+        exact(&asked.limit),
         Span::Say(start),
     ])
 }
@@ -211,7 +211,7 @@ pub fn on_centre(job: &Job, centre: Length, baluster: Option<Length>) -> (Reply,
     let mut reply = Reply::of(Status::Answered);
     let (lead, tail) =
         if passes { ("The gap is ", ", under ") } else { ("No: the gap is ", ", and it must be under ") };
-    let spans = vec![Span::Say(lead), exact(&gap), Span::Say(tail), inches(&limit), Span::Say(".")];
+    let spans = vec![Span::Say(lead), exact(&gap), Span::Say(tail), exact(&limit), Span::Say(".")];
     reply.lines.push(Line::new(Role::Answer, spans));
     let says = "That is the gap between two of them: the gap at each post counts too.";
     reply.lines.push(Line::say(Role::Detail, says));
@@ -224,7 +224,7 @@ pub fn on_centre(job: &Job, centre: Length, baluster: Option<Length>) -> (Reply,
 
 fn lets_through(gap: &Fig, limit: &Fig) -> Finding {
     let spans =
-        vec![Span::Say("A gap of "), inches(gap), Span::Say(" lets a ball of "), inches(limit), Span::Say(" through.")];
+        vec![Span::Say("A gap of "), inches(gap), Span::Say(" lets a ball of "), exact(limit), Span::Say(" through.")];
     Finding { rule: "baluster-gap", level: Level::Stop, spans, source: limits::LEVEL_GAP.source }
 }
 
@@ -237,7 +237,7 @@ pub fn gap(job: &Job, gap: Length) -> (Reply, Figs) {
     let ball = "; a ball of that size must not pass, on the level and under the bottom rail alike.";
     reply.lines.push(Line::new(
         Role::Answer,
-        [Span::Say(lead), inches(&gap), Span::Say(tail), inches(&limit), Span::Say(ball)],
+        [Span::Say(lead), inches(&gap), Span::Say(tail), exact(&limit), Span::Say(ball)],
     ));
     let says = "Measure it at its widest: under a rail at the deck's lowest spot, between balusters at the top and the bottom. Stairs have limits of their own.";
     reply.lines.push(Line::say(Role::Detail, says));
@@ -253,7 +253,7 @@ pub fn by_object() -> Reply {
     let limit = Fig::limit(&limits::LEVEL_GAP);
     let spans = vec![
         Span::Say("What is the gap on a tape? A ball of "),
-        inches(&limit),
+        exact(&limit),
         Span::Say(" must not pass; a softball is smaller than that and a can is smaller still, so neither settles it."),
     ];
     Reply { lines: vec![Line::new(Role::Question, spans)], ..Reply::of(Status::Asks) }

@@ -102,7 +102,7 @@ impl Grown {
                 Span::Say(" beside a post opens to "),
                 exact(&Fig::length(dried, why)),
                 Span::Say(tail),
-                inches(limit),
+                exact(limit),
                 Span::Say("."),
             ],
         )
@@ -200,7 +200,7 @@ fn holes(clear: Length, width: &Fig, pitch: &Fig, limit: &Fig) -> (Vec<Span>, Op
             Span::Say("No: those holes leave "),
             exact(&between),
             Span::Say(" between balusters, or more than the limit at a post; every gap must be under "),
-            inches(limit),
+            exact(limit),
             Span::Say("."),
         ];
         return (spans, None);
@@ -214,7 +214,7 @@ fn holes(clear: Length, width: &Fig, pitch: &Fig, limit: &Fig) -> (Vec<Span>, Op
         Span::Say(" at each post, "),
         exact(&between),
         Span::Say(" between, every one under "),
-        inches(limit),
+        exact(limit),
         Span::Say("."),
     ];
     (spans, Some(end))
@@ -246,7 +246,7 @@ fn same_marks(spread: &Spread, width: Length, limit: &Fig) -> Reply {
     } else {
         ("No: the widest gap becomes ", ", and must be under ")
     };
-    let spans = [Span::Say(lead), exact(&widest), Span::Say(tail), inches(limit), Span::Say(".")];
+    let spans = [Span::Say(lead), exact(&widest), Span::Say(tail), exact(limit), Span::Say(".")];
     reply.lines.push(Line::new(Role::Answer, spans));
     reply.lines.push(detail(vec![
         Span::Say("Marks laid out for "),
@@ -261,7 +261,7 @@ fn same_marks(spread: &Spread, width: Length, limit: &Fig) -> Reply {
             level: Level::Stop,
             spans: vec![
                 Span::Say("A ball of "),
-                inches(limit),
+                exact(limit),
                 Span::Say(" passes a gap of "),
                 inches(&widest),
                 Span::Say("."),
