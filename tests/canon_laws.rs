@@ -74,8 +74,9 @@ fn end() -> impl Strategy<Value = End> {
 fn hung() -> impl Strategy<Value = Hung> {
     let jamb = || of(select(vec![Jamb::Left, Jamb::Right, Jamb::House, Jamb::Away]));
     let swing = of(select(vec![Swing::OverDeck, Swing::Out, Swing::Both]));
-    let parts = (of(1_u8..3), swing, jamb(), jamb(), of(length()), of(length()), of(any::<bool>()), of(length()));
-    parts.prop_map(|(leaves, swing, hinge, latch, hinge_gap, latch_gap, self_closing, leaf)| Hung {
+    let parts =
+        (of(1_u8..3), swing, jamb(), jamb(), of(length()), of(length()), of(any::<bool>()), of(length()), of(length()));
+    parts.prop_map(|(leaves, swing, hinge, latch, hinge_gap, latch_gap, self_closing, leaf, latch_height)| Hung {
         leaves,
         swing,
         hinge,
@@ -84,6 +85,7 @@ fn hung() -> impl Strategy<Value = Hung> {
         latch_gap,
         self_closing,
         leaf,
+        latch_height,
     })
 }
 

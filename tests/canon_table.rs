@@ -141,7 +141,7 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
         }),
         (
             "run 1: gate across the stairs 3'-0\" wide (two leaves, swings over the deck, hinged on the left, \
-             latched on the right, hinge gap 1/2\", latch gap 3/4\", self-closing)",
+             latched on the right, hinge gap 1/2\", latch gap 3/4\", self-closing, latch 54\" up)",
             {
                 let hung = Hung {
                     leaves: Some(2),
@@ -152,6 +152,7 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
                     latch_gap: Some(inch(3, 4)),
                     self_closing: Some(true),
                     leaf: None,
+                    latch_height: Some(Length::inches(54)),
                 };
                 run(|p| p.gate = Some(Some(Gate { hung, ..Gate::new(GateAt::Stairs, Some(ft(3, 0))) })))
             },

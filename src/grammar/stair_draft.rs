@@ -116,4 +116,6 @@ pub enum HungSaid {
     SelfClosing(bool),
     /// How wide the leaf is.
     Leaf(Measure),
+    /// How far up the latch is let go.
+    LatchHeight(Measure),
 }

@@ -73,6 +73,8 @@ pub struct Hung {
     pub self_closing: Option<bool>,
     /// How wide the leaf is, or each of two.
     pub leaf: Option<Length>,
+    /// How far above the decking the latch is let go.
+    pub latch_height: Option<Length>,
 }
 
 impl Hung {
@@ -87,6 +89,7 @@ impl Hung {
             latch_gap: self.latch_gap.or(other.latch_gap),
             self_closing: self.self_closing.or(other.self_closing),
             leaf: self.leaf.or(other.leaf),
+            latch_height: self.latch_height.or(other.latch_height),
         }
     }
 }

@@ -58,6 +58,8 @@ pub enum SlotId {
     Tread,
     /// The gap at a gate's hinges or latch.
     LeafGap,
+    /// How far up a gate's latch is let go.
+    LatchHeight,
     /// All risers of a flight together.
     TotalRise,
     /// All its treads together.
@@ -139,7 +141,7 @@ const fn row(id: SlotId, name: &'static str, json: &'static str, bare: BareUnit,
 use BareUnit::{FeetTo, Inches};
 
 /// Every slot that takes a length.
-pub const SLOTS: [Slot; 49] = [
+pub const SLOTS: [Slot; 50] = [
     row(SlotId::RunLength, "run", "length", FeetTo(36, 61), (4, 2400)),
     row(SlotId::DeckSide, "deck side", "deck", FeetTo(60, 97), (24, 2400)),
     row(SlotId::StairWidth, "stair opening", "width", FeetTo(12, 20), (18, 240)),
@@ -165,6 +167,7 @@ pub const SLOTS: [Slot; 49] = [
     row(SlotId::Rise, "riser", "rise", Inches, (1, 12)),
     row(SlotId::Tread, "tread", "tread", Inches, (4, 60)),
     row(SlotId::LeafGap, "gap at the gate", "hinge_gap", Inches, (0, 4)),
+    row(SlotId::LatchHeight, "latch height", "latch_height", Inches, (12, 84)),
     row(SlotId::TotalRise, "total rise", "total_rise", Inches, (4, 400)),
     row(SlotId::TotalRun, "total run", "total_run", FeetTo(16, 24), (4, 600)),
     row(SlotId::Nosing, "nosing", "nosing", Inches, (0, 4)),

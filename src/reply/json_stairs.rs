@@ -133,6 +133,7 @@ fn gate(r: &Run, g: Gate, tape: Tape) -> Value {
         ("leaves", h.leaves.map(Value::from)),
         ("self_closing", h.self_closing.map(Value::from)),
         ("leaf", h.leaf.map(|l| length(l, tape))),
+        ("latch_height", h.latch_height.map(|l| length(l, tape))),
     ];
     put_told(&mut said, more);
     said

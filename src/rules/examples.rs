@@ -142,6 +142,14 @@ fn at_a_pool(self_closing: bool) -> Vec<Fact> {
     vec![Fact::Set(Setting::Pool(true)), side]
 }
 
+/// A gate in a side at a pool, its latch so far up.
+fn pool_latch(inches: i64) -> Vec<Fact> {
+    let hung = Hung { latch_height: Some(Length::inches(inches)), ..Hung::default() };
+    let gate = Gate { hung, ..Gate::new(GateAt::Middle, Some(Length::inches(36))) };
+    let side = run(240, RunPatch { gate: Some(Some(gate)), ..RunPatch::default() });
+    vec![Fact::Set(Setting::Pool(true)), side]
+}
+
 fn pool_guard(inches: i64) -> Vec<Fact> {
     vec![Fact::Set(Setting::Pool(true)), Fact::Set(Setting::HeightTop(Length::inches(inches)))]
 }
@@ -244,6 +252,8 @@ examples! {
     pool_at_48 = pool_guard(48);
     pool_gate_left_open = at_a_pool(false);
     pool_gate_closing = at_a_pool(true);
+    pool_latch_at_48 = pool_latch(48);
+    pool_latch_at_54 = pool_latch(54);
     leaf_of_50 = leaf(50);
     leaf_of_40 = leaf(40);
     gate_out = swinging(Swing::Out);

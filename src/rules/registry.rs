@@ -69,6 +69,9 @@ pub static RULES: &[Rule] = rules! {
     Stop "pool-gate-open" "Gate at a pool that does not close by itself"
         "A gate in a pool barrier closes and latches by itself."
         POOL_GATE stairs::pool_gate_open, pool_gate_left_open / pool_gate_closing;
+    Check "pool-latch-low" "Latch of a pool gate in reach"
+        "A pool gate's latch let go from under 54 in. up stands on the pool side, shielded."
+        POOL_LATCH stairs::pool_latch_low, pool_latch_at_48 / pool_latch_at_54;
     Check "open-risers-untold" "Open risers, and not how open"
         "An open riser more than 30 in. up must stop a 4 in. ball."
         OPEN_RISER stairs::open_risers_untold, open_risers_high / open_risers_low;

@@ -182,6 +182,21 @@ pub(super) fn pool_gate_open(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     open.map(|r| super::say::about(r, [Span::Say(says)])).collect()
 }
 
+/// A latch told lower than a child is kept from, at a pool.
+pub(super) fn pool_latch_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
+    let least = limits::POOL_LATCH.length();
+    let pool = job.settings.pool == Some(true);
+    let up = |r: &crate::job::Run| r.gate.and_then(|g| g.hung.latch_height).filter(|l| pool && *l < least);
+    let low = job.runs.iter().filter_map(|r| Some((r, up(r)?)));
+    let says = " up is under ";
+    let then = ": it goes on the pool side, at least 3 in. below the gate's top, with no opening over 1/2 in. near it.";
+    low.map(|(r, l)| {
+        let spans = [Span::Say("a latch "), inches(l, "the latch"), Span::Say(says), limit(&limits::POOL_LATCH)];
+        super::say::about(r, spans.into_iter().chain([Span::Say(then)]))
+    })
+    .collect()
+}
+
 /// Risers enough for a handrail.
 pub(super) fn handrail_needed(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let needing = flights(job).into_iter().filter_map(|f| f.risers).find(|n| handrail::needed(*n));

@@ -61,6 +61,7 @@ fn write_hung(h: Hung) -> String {
         h.latch_gap.map(|l| format!("latch gap {}", exact_inches(l))),
         h.self_closing.map(|c| words_of(CLOSING, c).to_owned()),
         h.leaf.map(|l| format!("leaf {}", exact_inches(l))),
+        h.latch_height.map(|l| format!("latch {} up", exact_inches(l))),
     ];
     all.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
@@ -87,6 +88,7 @@ fn read_hung(i: &str) -> Read<'_, Hung> {
         map(preceded(tag("latch gap "), read_length), move |l| Hung { latch_gap: Some(l), ..none }),
         map(one_of(CLOSING), move |c| Hung { self_closing: Some(c), ..none }),
         map(preceded(tag("leaf "), read_length), move |l| Hung { leaf: Some(l), ..none }),
+        map(delimited(tag("latch "), read_length, tag(" up")), move |l| Hung { latch_height: Some(l), ..none }),
     ))
     .parse(i)
 }

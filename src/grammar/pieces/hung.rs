@@ -21,7 +21,7 @@ pub fn hung(input: In<'_>) -> Out<'_, Say> {
     let lead = (opt(sep(",")), many0_count(text(&["and", "with", "has", "make", "want", "it", "i"])));
     let of_it = opt(alt((value((), (det, part(Part::Gate))), text(&["it", "it 's", "its", "which", "that"]))));
     let are = many0_count(text(&["is", "'s", "are", "should", "will", "to", "gonna", "to be"]));
-    preceded((lead, of_it, are), alt((swing, gap, hinge, latch, leaf, leaves, closing)))
+    preceded((lead, of_it, are), alt((swing, gap, hinge, latch, latch_up, leaf, leaves, closing)))
         .map(|h| Say::Clause(Clause::Hung(h)))
         .parse(input)
 }
@@ -85,6 +85,17 @@ fn hinge(input: In<'_>) -> Out<'_, HungSaid> {
 fn latch(input: In<'_>) -> Out<'_, HungSaid> {
     let word = (text(&["latch", "latched", "latches", "catch"]), many0_count(text(&["is", "are", "go", "goes"])));
     preceded((det, word), jamb).map(HungSaid::Latch).parse(input)
+}
+
+/// "latch at 54", "latch is 54 inches up", "latch 54 high".
+fn latch_up(input: In<'_>) -> Out<'_, HungSaid> {
+    let lead = many0_count(text(&["is", "goes", "sits", "set", "at", "@", "up", "height", "mounted", "release"]));
+    let up =
+        || alt((sense(Sense::Cue(Cue::High)), sense(Sense::Cue(Cue::Above)), text(&["up", "off the deck", "high"])));
+    let deck = (opt(text(&["the"])), alt((part(Part::Deck), text(&["decking", "deck boards"]))));
+    (det, text(&["latch", "catch", "latch height"]), lead, length, opt(up()), opt(deck))
+        .map(|(_, _, _, m, ..)| HungSaid::LatchHeight(m))
+        .parse(input)
 }
 
 fn gap(input: In<'_>) -> Out<'_, HungSaid> {

@@ -4,12 +4,13 @@
 //! not_so  = why not [go] (length [basis] ["bays"] ["between posts"] | count "bays")   "why not 10 ft", "why can't it be 2 bays"
 //! post    = why det post ("at" length | "there")                                       "why a post at 5 ft 2"
 //! figure  = why det measure | "where does" det measure "come from"                     "where'd you get 58 from"
-//! counted = why det count (posts | bays | balusters)                                   "why 13 balusters"
+//! counted = why [not] det count (posts | bays | balusters) ["and not" count]            "why 13 balusters"
 //! notch   = why not [i] "notch it"                                                     "why can't i notch it"
 //! ```
 
 use super::Say;
 use super::atoms::{In, Out, any, count, det, length, part, sense, sep, text};
+use super::phrase::said as said_as;
 use crate::grammar::ask::{Apart, Counted};
 use crate::grammar::draft::{Clause, WhyDraft};
 use crate::grammar::sense::{Ask, Cue, Part, Sense};
@@ -25,8 +26,52 @@ fn said(draft: WhyDraft) -> Say {
 }
 
 fn why(input: In<'_>) -> Out<'_, ()> {
-    let is = opt(text(&["is", "'s", "is it", "it 's", "its", "do i need", "do we need", "did you put", "put"]));
-    value((), (sense(Sense::Ask(Ask::Why)), is, opt(text(&["it"])))).parse(input)
+    let is = opt(text(&["is", "'s", "is it", "it 's", "its", "do i need", "do we need", "did you put", "put", "are"]));
+    let you = opt(said_as(&[
+        "you give me",
+        "did you give me",
+        "you put in",
+        "you put",
+        "you say",
+        "did you say",
+        "did you go with",
+        "you go with",
+        "there",
+        "are there",
+        "is there",
+        "does it need",
+        "does it take",
+        "does it say",
+        "do we have",
+        "do i have",
+        "do you want",
+        "am i getting",
+        "do i get",
+    ]));
+    value((), (sense(Sense::Ask(Ask::Why)), is, opt(text(&["it"])), you)).parse(input)
+}
+
+/// "anyway", "max", "the limit": said behind the figure, asking nothing more.
+fn aside(input: In<'_>) -> Out<'_, ()> {
+    let words = said_as(&[
+        "anyway",
+        "anyhow",
+        "though",
+        "max",
+        "maximum",
+        "minimum",
+        "min",
+        "the limit",
+        "the max",
+        "the rule",
+        "at all",
+        "again",
+        "on centre",
+        "on center",
+        "and not more",
+        "and not less",
+    ]);
+    value((), many0_count(words)).parse(input)
 }
 
 /// The line's end, a mark on it or not.
@@ -47,6 +92,7 @@ fn why_not(input: In<'_>) -> Out<'_, ()> {
 /// "why not 10 ft", "why not 2 bays".
 pub fn not_so(input: In<'_>) -> Out<'_, Say> {
     let bays = map(terminated(count, part(Part::Bay)), WhyDraft::NotBays);
+    let posts = map(terminated(count, part(Part::Post)), |n| WhyDraft::Counted(Counted::Posts, n));
     let apart = any(|s| match s {
         Sense::Basis(Basis::Clear) => Some(Apart::Clear),
         Sense::Basis(Basis::Centre) => Some(Apart::Centre),
@@ -60,7 +106,7 @@ pub fn not_so(input: In<'_>) -> Out<'_, Say> {
     ));
     let bay = (length, opt(between), opt(apart));
     let bay = map(bay, |(m, _, apart)| WhyDraft::NotBay(m, apart.unwrap_or(Apart::Unsaid)));
-    delimited(why_not, alt((bays, bay)), end).map(said).parse(input)
+    delimited(why_not, alt((bays, posts, bay)), end).map(said).parse(input)
 }
 
 /// "why a post at 5 ft 2", "why is there a post there".
@@ -84,7 +130,7 @@ pub fn figure(input: In<'_>) -> Out<'_, Say> {
     let come = text(&["from", "come from", "comes from", "coming from"]);
     let come = alt((come, value((), (text(&["come", "comes", "coming"]), text(&["from"])))));
     let where_from = delimited(lead, length, come);
-    terminated(alt((why, where_from)), end).map(WhyDraft::Figure).map(said).parse(input)
+    terminated(alt((why, where_from)), (aside, end)).map(WhyDraft::Figure).map(said).parse(input)
 }
 
 /// "why 13 balusters", "why 3 posts".
@@ -94,8 +140,10 @@ pub fn counted(input: In<'_>) -> Out<'_, Say> {
         value(Counted::Bays, part(Part::Bay)),
         value(Counted::Balusters, part(Part::Baluster)),
     ));
-    let lead = (why, det);
-    delimited(lead, (count, what), end).map(|(n, what)| said(WhyDraft::Counted(what, n))).parse(input)
+    let lead = (why, opt(text(&["only", "just"])), det);
+    let and_not = (said_as(&["and not", "not", "instead of", "rather than", "and not just", "when"]), det, count);
+    let tail = (opt((and_not, opt(part(Part::Post)))), aside, end);
+    delimited(lead, (count, what), tail).map(|(n, what)| said(WhyDraft::Counted(what, n))).parse(input)
 }
 
 /// "why can't i notch it", "why not notch the post".

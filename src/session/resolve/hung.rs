@@ -21,6 +21,10 @@ impl Resolver<'_> {
             HungSaid::Latch(j) => vec![Hung { latch: Some(*j), ..none }],
             HungSaid::HingeGap(m) => gaps(m)?.into_iter().map(|l| Hung { hinge_gap: Some(l), ..none }).collect(),
             HungSaid::LatchGap(m) => gaps(m)?.into_iter().map(|l| Hung { latch_gap: Some(l), ..none }).collect(),
+            HungSaid::LatchHeight(m) => {
+                let up = latch_up(m)?.into_iter();
+                up.map(|l| Hung { latch_height: Some(l), ..none }).collect()
+            }
             HungSaid::Leaf(m) => leaves(m)?.into_iter().map(|l| Hung { leaf: Some(l), ..none }).collect(),
             HungSaid::SelfClosing(c) => vec![Hung { self_closing: Some(*c), ..none }],
         };
@@ -81,6 +85,14 @@ fn leaves(m: &Measure) -> Result<Vec<Length>, Problem> {
     let said = fits(m, SlotId::Leaf, None);
     if said.lengths.is_empty() || m.about || m.shade.is_some() {
         return Err(Problem::Ask("How wide is the leaf, to the sixteenth?", Vec::new()));
+    }
+    Ok(said.lengths.iter().map(|(l, _)| *l).collect())
+}
+
+fn latch_up(m: &Measure) -> Result<Vec<Length>, Problem> {
+    let said = fits(m, SlotId::LatchHeight, None);
+    if said.lengths.is_empty() || m.about || m.shade.is_some() {
+        return Err(Problem::Ask("How far above the decking is the latch, to the sixteenth?", Vec::new()));
     }
     Ok(said.lengths.iter().map(|(l, _)| *l).collect())
 }

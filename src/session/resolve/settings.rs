@@ -288,6 +288,7 @@ pub(super) fn fact(slot: SlotId, l: Length) -> Fact {
         | SlotId::GateWidth
         | SlotId::Recess
         | SlotId::LeafGap
+        | SlotId::LatchHeight
         | SlotId::Leaf
         | SlotId::Fall
         | SlotId::FallOver

@@ -9,12 +9,13 @@
 //! ```
 
 use super::super::flights::{of_stairs, riser_word, said};
+use crate::grammar::items::{Is, Item};
 use crate::grammar::pieces::Say;
-use crate::grammar::pieces::atoms::{In, Out, count, det, is, length, part, sense, sep, text};
+use crate::grammar::pieces::atoms::{In, Out, count, det, is, length, one, part, sense, sep, text};
 use crate::grammar::sense::{Cue, Part, Sense};
 use crate::grammar::stair_draft::StairSaid;
 use crate::job::Head;
-use crate::measure::Measure;
+use crate::measure::{Length, Meaning, Measure, Q, Side};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{not, opt, peek, value, verify};
@@ -43,7 +44,50 @@ pub fn pitch(input: In<'_>) -> Out<'_, Say> {
     let before = (rise, between_them, run);
     let stairs = opt((opt(text(&["on", "for"])), det, part(Part::Stairs)));
     let both = alt((after, before)).map(|(rise, _, tread)| said(StairSaid::Pitch(rise, tread)));
-    delimited(of_stairs, both, stairs).parse(input)
+    alt((delimited(of_stairs, both, stairs), bare_pitch)).parse(input)
+}
+
+/// "stairs 7 3/4 on 10", "stairs are 7 1/2 by 10", "7 3/4 on 10 stairs": two lengths of one tread.
+fn bare_pitch(input: In<'_>) -> Out<'_, Say> {
+    let over = || text(&["on", "over", "by", "x", "and", "/"]);
+    let apart = || (length, over(), length).map(|(rise, _, tread)| (rise, tread));
+    let pair = || verify(alt((apart(), by)), |(rise, tread)| could_be(rise, 4, 9) && could_be(tread, 8, 16));
+    let stairs = || (det, part(Part::Stairs), many0_count(alt((text(&["is", "are", "go", "at"]), sep(":")))));
+    let pair = alt((delimited(stairs(), pair(), opt(run_word)), terminated(pair(), stairs())));
+    pair.map(|(rise, tread)| said(StairSaid::Pitch(rise, tread))).parse(input)
+}
+
+/// "7 1/2 by 10", read as two sides.
+fn by(input: In<'_>) -> Out<'_, (Measure, Measure)> {
+    let side = |s: &Side| Measure {
+        meaning: match s {
+            Side::Bare(n) => Meaning::Bare(*n),
+            Side::Length(l, said) => Meaning::Length(*l, *said),
+        },
+        shade: None,
+        about: false,
+        guess: None,
+    };
+    one(|item: &Item| match &item.is {
+        Is::Measure(Measure { meaning: Meaning::By(a, b), about: false, shade: None, .. }) => Some((side(a), side(b))),
+        _ => None,
+    })
+    .parse(input)
+}
+
+/// True where a measure may be so many inches.
+fn could_be(m: &Measure, least: i64, most: i64) -> bool {
+    match &m.meaning {
+        Meaning::Bare(n) => n.value >= Q::from(i128::from(least)) && n.value <= Q::from(i128::from(most)),
+        Meaning::Length(l, _) => (Length::inches(least)..=Length::inches(most)).contains(l),
+        _ => false,
+    }
+}
+
+/// "no risers, open treads": the same said twice.
+fn open_behind(input: In<'_>) -> Out<'_, ()> {
+    value((), (opt(sep(",")), opt(text(&["just", "its", "it 's"])), text(&["open"]), opt(text(&["treads", "tread"]))))
+        .parse(input)
 }
 
 fn opening(input: In<'_>) -> Out<'_, Measure> {
@@ -60,7 +104,9 @@ pub fn between(input: In<'_>) -> Out<'_, Say> {
     let closed = || text(&["closed", "solid", "boxed", "closed in", "boarded"]);
     let open_first = (open(), riser_word).map(|_| ());
     let open_last = (riser_word, is, open()).map(|_| ());
-    let open = preceded(alt((open_first, open_last)), opt(opening)).map(StairSaid::OpenRisers);
+    let open_treads = (open(), text(&["tread", "treads"])).map(|_| ());
+    let none = (sense(Sense::Not), opt(text(&["any"])), riser_word, opt(open_behind)).map(|_| ());
+    let open = preceded(alt((open_first, open_last, open_treads, none)), opt(opening)).map(StairSaid::OpenRisers);
     let closed_first = (closed(), riser_word).map(|_| ());
     let closed_last = (riser_word, is, closed()).map(|_| ());
     let closed = value(StairSaid::ClosedRisers, alt((closed_first, closed_last)));

@@ -28,8 +28,16 @@ pub fn figure(job: &Job, ask: &WhyAsk, before: &Before<'_>) -> (Reply, Figs) {
     if limits.is_empty() {
         return (none(before), Vec::new());
     }
-    reply.lines.push(Line::say(Role::Answer, "It is not among the figures I gave last. As a limit it stands here:"));
-    reply.lines.extend(limits.iter().map(|l| Line::new(Role::Detail, cited(l))));
+    let lead = match before.named.is_empty() && before.said.is_empty() {
+        true => "It is a limit:",
+        false => "It is not among the figures I gave last. As a limit it stands here:",
+    };
+    reply.lines.push(Line::say(Role::Answer, lead));
+    for limit in &limits {
+        reply.lines.push(Line::new(Role::Detail, cited(limit)));
+        let note = (!limit.note.is_empty()).then(|| [Span::Say("Mind: "), Span::Say(limit.note), Span::Say(".")]);
+        reply.lines.extend(note.map(|spans| Line::new(Role::Detail, spans)));
+    }
     (reply, limits.into_iter().map(|l| ("limit", Fig::limit(l))).collect())
 }
 
