@@ -437,14 +437,14 @@ fn sum() -> impl Strategy<Value = Sum> {
 }
 
 fn act() -> impl Strategy<Value = Act> {
-    use Talk::{Hello, Help, Keep, Leave, Redo, Undo};
+    use Talk::{Hello, Help, Keep, Leave, Redo, Thanks, Undo};
     let facts = || prop::collection::vec(fact(), 1..4);
     prop_oneof![
         4 => facts().prop_map(Act::Tell),
         2 => facts().prop_map(Act::Suppose),
         2 => query().prop_map(Act::Query),
         3 => sum().prop_map(Act::Sum),
-        1 => select(vec![Undo, Redo, Keep, Leave, Hello, Help]).prop_map(Act::Talk),
+        1 => select(vec![Undo, Redo, Keep, Leave, Hello, Help, Thanks]).prop_map(Act::Talk),
     ]
 }
 

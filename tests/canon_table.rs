@@ -439,6 +439,7 @@ fn talk_has_its_phrase() {
         ("keep it", Talk::Keep),
         ("leave it", Talk::Leave),
         ("hello", Talk::Hello),
+        ("thanks", Talk::Thanks),
         ("help", Talk::Help),
     ];
     rows.into_iter().for_each(|(phrase, talk)| holds(phrase, Act::Talk(talk)));

@@ -109,7 +109,7 @@ fn a_figure_not_given_is_said_to_be_none() {
     assert!(text.contains("I have given no figure yet"), "{text}");
     // A limit of so much is named as one.
     let (_, text, _) = talk(&["why 4 inches"]);
-    assert!(text.contains("IRC R312.1.3") && text.contains("As a limit"), "{text}");
+    assert!(text.contains("IRC R312.1.3") && text.contains("It is a limit"), "{text}");
 }
 
 /// The sources of the last answer, alone: its limits, its tables, what was found in it.

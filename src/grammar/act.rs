@@ -90,8 +90,10 @@ pub enum Talk {
     Keep,
     /// Lets what was supposed go.
     Leave,
-    /// A greeting or thanks.
+    /// A greeting.
     Hello,
+    /// Thanks, or the end of the talk.
+    Thanks,
     /// What can be said.
     Help,
 }

@@ -5,7 +5,7 @@
 
 use super::flight_words::is_listed;
 use super::measures::measures_at;
-use super::sense::{Sense, terms_beginning_as, terms_from};
+use super::sense::{Name, Sense, Side, terms_beginning_as, terms_from};
 use super::words::{Kind, Word, parts_before};
 use crate::measure::Measure;
 use std::ops::Range;
@@ -77,8 +77,9 @@ const MOST_WAYS: usize = 40;
 
 /// Every way to cut the words into items that is worth reading, likeliest first.
 /// The number with each is how many steps down the lists of options it took.
-pub fn cuts(words: &[Word]) -> Vec<(usize, Vec<Item>)> {
-    let mut options: Vec<Vec<Item>> = (0..words.len()).map(|at| options_at(words, at)).collect();
+/// `names` are the runs' own: they are known words where they are spelled.
+pub fn cuts(words: &[Word], names: &[Name]) -> Vec<(usize, Vec<Item>)> {
+    let mut options: Vec<Vec<Item>> = (0..words.len()).map(|at| options_at(words, names, at)).collect();
     keep_whole(&mut options);
     (0..).zip(options.iter_mut().flatten()).for_each(|(id, item)| item.id = id);
     let mut all = Vec::new();
@@ -105,12 +106,12 @@ fn keep_whole(options: &mut [Vec<Item>]) {
     }
 }
 
-/// The likeliest way to cut the words into items.
-pub fn likeliest(words: &[Word]) -> Vec<Item> {
+/// The likeliest way to cut the words into items, the runs' own names known.
+pub fn likeliest(words: &[Word], names: &[Name]) -> Vec<Item> {
     let mut items = Vec::new();
     let mut at = 0;
     while at < words.len() {
-        let first = options_at(words, at).swap_remove(0);
+        let first = options_at(words, names, at).swap_remove(0);
         at = first.words.end;
         items.push(first);
     }
@@ -151,8 +152,8 @@ fn grow(options: &[Vec<Item>], at: usize, turns: usize, path: &mut Vec<Item>, wa
 }
 
 /// The items that may start at a word; never empty.
-fn options_at(words: &[Word], at: usize) -> Vec<Item> {
-    let mut out: Vec<Item> = Vec::new();
+fn options_at(words: &[Word], names: &[Name], at: usize) -> Vec<Item> {
+    let mut out: Vec<Item> = names.iter().filter_map(|name| called(words, at, name)).collect();
     for island in measures_at(words, at) {
         out.push(item(words, at..island.end, Is::Measure(island.measure)));
     }
@@ -168,6 +169,15 @@ fn options_at(words: &[Word], at: usize) -> Vec<Item> {
         out.push(alone(words, at));
     }
     out
+}
+
+/// A run's own name, with the word for what it is: "creek", "the creek side".
+fn called(words: &[Word], at: usize, name: &Name) -> Option<Item> {
+    let spelling: Vec<&str> = name.split([' ', '-', '\'']).collect();
+    let end = spelled(words, at, &spelling).filter(|_| parts_before(words, at))?;
+    let what = |w: &Word| matches!(w.text.as_str(), "side" | "run" | "rail" | "section");
+    let end = if words.get(end).is_some_and(what) { end + 1 } else { end };
+    Some(item(words, at..end, Is::Term([Sense::Side(Side::Named(*name))].into())))
 }
 
 fn item(words: &[Word], range: Range<usize>, is: Is) -> Item {

@@ -8,7 +8,7 @@ use super::assemble::assemble;
 use super::draft::{Clause, Left, Reading, Weight};
 use super::items::{Is, Item, cuts};
 use super::pieces::{Known, Piece, Say, pieces_at};
-use super::sense::{Part, Sense};
+use super::sense::{Name, Part, Sense};
 use super::sums::sums;
 use super::words::Word;
 use crate::measure::{Doubt, Guess, Meaning};
@@ -21,11 +21,11 @@ const TURN: u32 = 4;
 /// How many readings are handed on.
 const READINGS: usize = 12;
 
-/// Every reading of the words worth weighing, cheapest first.
-pub fn readings(words: &[Word]) -> Vec<Reading> {
+/// Every reading of the words worth weighing, cheapest first; `names` are those runs go by.
+pub fn readings(words: &[Word], names: &[Name]) -> Vec<Reading> {
     let mut all: Vec<Reading> = Vec::new();
     let mut known = Known::default();
-    for (turns, items) in cuts(words) {
+    for (turns, items) in cuts(words, names) {
         let dearer = TURN * u32::try_from(turns).unwrap_or(0);
         let read = covers(&items, &mut known).into_iter().map(|cover| read(&items, &cover)).chain(sums(&items));
         all.extend(read.map(|r| Reading { cost: r.cost + dearer, ..r }));

@@ -180,11 +180,16 @@ pub enum Side {
     Side,
     /// the other side
     Other,
+    /// a run called so by the builder: "the creek side"
+    Named(Name),
 }
+
+/// A run's own name, as typed: a few words.
+pub type Name = arrayvec::ArrayString<32>;
 
 impl Side {
     /// The name a run gets from it.
-    pub fn name(self) -> &'static str {
+    pub fn name(&self) -> &str {
         match self {
             Side::Front => "front",
             Side::Back => "back",
@@ -199,6 +204,7 @@ impl Side {
             Side::Street => "street side",
             Side::Side => "side",
             Side::Other => "other side",
+            Side::Named(name) => name,
         }
     }
 }
@@ -296,6 +302,8 @@ pub enum Verb {
     Same,
     /// hello, thanks
     Hello,
+    /// thanks, call it a day
+    Thanks,
     /// help
     Help,
     /// cut, mark

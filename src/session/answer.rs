@@ -423,6 +423,7 @@ pub(super) fn hello(talk: Talk) -> Reply {
             "Sums: \"take 3/8 off 40 1/4\", \"half of 7/8\", \"how many 38s come out of a 16 footer\".",
             "Notes: \"note: inspector thursday\".",
         ],
+        Talk::Thanks => &["Right you are. What you told me stands; \"what's left\" tells you what is still open."],
         _ => &["Hello. Tell me a run of guard: how long, and what it goes between."],
     };
     reply.lines = lines.iter().map(|l| Line::say(Role::Answer, l)).collect();

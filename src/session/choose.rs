@@ -71,14 +71,15 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
         let (acts, focus) = (vec![Act::Query(query)], session.talk.focus.clone());
         return Choice::Do { resolved: Resolved { acts, ask: false, focus, then: None }, reading: None };
     }
-    let mut all = readings(words);
+    let names = super::targets::names(session);
+    let mut all = readings(words, &names);
     if builds_on(session, words) {
         all.iter_mut().filter(|r| tells(r)).for_each(|r| r.supposes = true);
     }
     for r in &all {
         tracing::trace!(cost = r.cost, clash = ?r.clash, left = ?r.left, clauses = ?r.clauses, "reading");
     }
-    let items = likeliest(words);
+    let items = likeliest(words, &names);
     if let Some(choice) = rule_asked(words, &all, &items) {
         return choice;
     }
@@ -457,7 +458,9 @@ fn act_length(act: &Act) -> Option<crate::measure::Length> {
 
 /// A bare measure that gives an earlier reading what it lacked.
 fn lacking(session: &Session, reading: &Reading, lack: Lack, words: &[Word]) -> Option<Resolved> {
-    let given = readings(words).into_iter().find(|r| blocked(r).is_none() && r.clash.is_none())?;
+    let given = readings(words, &super::targets::names(session))
+        .into_iter()
+        .find(|r| blocked(r).is_none() && r.clash.is_none())?;
     let [Clause::Run(draft)] = &given.clauses[..] else { return None };
     let only = RunDraft { length: None, it: false, basis: None, words: 0..0, ..draft.clone() } == RunDraft::default();
     let width = draft.length.clone().filter(|_| only)?;

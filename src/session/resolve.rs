@@ -164,7 +164,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
             Clause::Guard(draft) => then = Some(Query::Guard(self::guard::asked(draft)?)),
             Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
             Clause::Flight(draft) => then = Some(resolver.asked_flight(draft, &branches[0].job)?),
-            Clause::Talk(Talk::Hello) => {}
+            Clause::Talk(Talk::Hello | Talk::Thanks) => {}
             clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
         }
     }

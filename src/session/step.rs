@@ -285,7 +285,7 @@ fn talked(session: &Session, talk: Talk, turn: Turn) -> (Delta, Reply) {
             reply.lines = vec![Line::say(Role::Answer, "Left as it was.")];
             (Delta { job: None, log: Log::Same, talk: turn }, reply)
         }
-        Talk::Hello | Talk::Help => {
+        Talk::Hello | Talk::Thanks | Talk::Help => {
             let mut reply = answer::hello(talk);
             reply.readback = Some(canon::write(&Act::Talk(talk)));
             same(session, reply)
@@ -429,7 +429,7 @@ fn idle_basis(words: &[Word], reading: &Reading, reply: &Reply) -> Vec<std::ops:
     if !lone || !matches!(&reading.clauses[..], [Clause::Run(draft)] if draft.basis.is_some()) {
         return Vec::new();
     }
-    let items = cuts(words).into_iter().next().map(|(_, items)| items).unwrap_or_default();
+    let items = cuts(words, &[]).into_iter().next().map(|(_, items)| items).unwrap_or_default();
     let basis = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::Basis(_)));
     items.iter().filter(|i| basis(i)).map(|i| i.words.clone()).collect()
 }

@@ -2,7 +2,7 @@
 
 use super::state::Session;
 use crate::grammar::draft::{RunDraft, SpotDraft};
-use crate::grammar::sense::Side;
+use crate::grammar::sense::{Name, Side};
 use crate::job::{End, Job, Run, RunId};
 
 /// The run a draft is about: one that stands, or the next new one.
@@ -64,6 +64,11 @@ pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: b
 /// The run last spoken of, if it still stands.
 pub(super) fn focus<'a>(session: &Session, job: &'a Job) -> Option<&'a Run> {
     session.talk.focus.run.and_then(|id| job.run(id)).or_else(|| job.runs.last())
+}
+
+/// The names runs were given that are no side's.
+pub(super) fn names(session: &Session) -> Vec<Name> {
+    session.job.runs.iter().filter_map(|r| Name::from(r.name.as_deref()?).ok()).collect()
 }
 
 /// The run called by that side.

@@ -102,7 +102,8 @@ mod tests {
 
     #[test]
     fn a_row_tells_a_price_or_is_named() {
-        let rows: [(&str, &[(u64, Option<&str>)]); 9] = [
+        type Row<'a> = (&'a str, &'a [(u64, Option<&'a str>)]);
+        let rows: [Row; 9] = [
             ("2x4x8,7.98\n", &[(1, Some("price: 2x4x8 at 7.98"))]),
             (
                 "2X4x8 , $7.98\r\n\r\n4x4x10,21\r\n",

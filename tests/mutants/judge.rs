@@ -449,13 +449,13 @@ fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
 
 /// Words that bring a fact in and add nothing to it: the read-back has the fact in full.
 fn carries(sense: Sense) -> bool {
-    use Verb::{Change, Cut, Goes, Hello, Put, Repair, Same, Starts, Stops, Use};
+    use Verb::{Change, Cut, Goes, Hello, Put, Repair, Same, Starts, Stops, Thanks, Use};
     matches!(
         sense,
         Sense::Unit(_)
             | Sense::Ask(_)
             | Sense::Reason
-            | Sense::Verb(Change | Cut | Goes | Hello | Put | Repair | Same | Starts | Stops | Use)
+            | Sense::Verb(Change | Cut | Goes | Hello | Thanks | Put | Repair | Same | Starts | Stops | Use)
     )
 }
 

@@ -4,12 +4,29 @@ use railhand::grammar::draft::Way;
 use railhand::grammar::sense::{Cue, Op, Part, Sense, Spot, Verb};
 use railhand::job::Basis;
 
+/// What a read-back calls a side.
+const SIDES: [&str; 13] = [
+    "front",
+    "back",
+    "left",
+    "right",
+    "north",
+    "south",
+    "east",
+    "west",
+    "yard side",
+    "pool side",
+    "street side",
+    "side",
+    "other side",
+];
+
 /// The words any one of which shows the sense; none where no read-back can.
 pub fn marks(sense: Sense) -> Vec<&'static str> {
     match sense {
         Sense::End(end) | Sense::Ends(end) => vec![end.name()],
         Sense::Part(part) => part_marks(part).to_vec(),
-        Sense::Side(side) => vec![side.name()],
+        Sense::Side(side) => vec![SIDES.iter().find(|s| **s == side.name()).copied().unwrap_or("called ")],
         Sense::Spot(spot) => spot_marks(spot).to_vec(),
         Sense::Basis(basis) => vec![basis_mark(basis)],
         Sense::Cue(cue) => cue_marks(cue).to_vec(),
@@ -130,6 +147,7 @@ fn verb_marks(verb: Verb) -> &'static [&'static str] {
         Verb::Swap => &["from "],
         Verb::Note => &["note"],
         Verb::Hello => &["hello"],
+        Verb::Thanks => &["thanks"],
         Verb::Help => &["help"],
         _ => &[],
     }

@@ -10,6 +10,7 @@ const TALK: &Table<Talk> = &[
     (Talk::Keep, "keep it"),
     (Talk::Leave, "leave it"),
     (Talk::Hello, "hello"),
+    (Talk::Thanks, "thanks"),
     (Talk::Help, "help"),
 ];
 

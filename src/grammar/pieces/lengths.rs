@@ -8,15 +8,17 @@
 //! ```
 
 use super::Say;
-use super::atoms::{In, Out, any, count, det, is, length, part, place, run_word, sense, sep, side, text, tie};
+use super::atoms::{In, Out, any, count, det, is, length, one, part, place, run_word, sense, sep, side, text, tie};
+use crate::grammar::canon::clean_name;
 use crate::grammar::draft::{Clause, Sizing};
-use crate::grammar::sense::{Cue, Op, Part, Sense, Side, Spot, Verb};
+use crate::grammar::items::{Is, Item};
+use crate::grammar::sense::{Cue, Name, Op, Part, Sense, Side, Spot, Verb};
 use crate::job::Basis;
 use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, not, opt, peek, value};
-use nom::multi::{many0_count, many1_count};
+use nom::multi::{many_m_n, many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
 fn basis(input: In<'_>) -> Out<'_, Basis> {
@@ -260,7 +262,47 @@ pub fn runs_alone(input: In<'_>) -> Out<'_, Say> {
 }
 
 fn named(input: In<'_>) -> Out<'_, Side> {
-    map_opt(side, |s| (s != Side::Other).then_some(s)).parse(input)
+    alt((map_opt(side, |s| (s != Side::Other).then_some(s)), by_what_it_faces)).parse(input)
+}
+
+/// "the creek side": a run that goes by what lies before it.
+fn by_what_it_faces(input: In<'_>) -> Out<'_, Side> {
+    let faced = text(&[
+        "creek",
+        "alley",
+        "garden",
+        "driveway",
+        "garage",
+        "lake",
+        "river",
+        "woods",
+        "field",
+        "kitchen",
+        "road",
+        "neighbor",
+        "neighbour",
+        "neighbors",
+        "neighbours",
+        "patio",
+        "barn",
+        "shed",
+        "fence",
+        "hill",
+        "porch",
+        "orchard",
+        "meadow",
+        "beach",
+        "canal",
+        "pond",
+        "school",
+        "church",
+        "park",
+        "parking",
+        "bedroom",
+    ]);
+    let (rest, ()) = peek(faced).parse(input)?;
+    let (rest, name) = one(|item: &Item| Name::from(&item.text).ok()).parse(rest)?;
+    value(Side::Named(name), (opt(text(&["'s", "s"])), text(&["side"]))).parse(rest)
 }
 
 /// "front", "the left side is", "right side's".
@@ -275,7 +317,39 @@ pub fn called(input: In<'_>) -> Out<'_, Say> {
     let is = value((), (it(), text(&["'s", "is"])));
     let lead = alt((name, is, text(&["that 's", "thats", "this is", "that is"])));
     let one = opt(alt((value((), run_word), text(&["one", "side"]))));
-    delimited((lead, opt(text(&["the", "my", "our"]))), named, (one, peek(ends))).map(Say::Called).parse(input)
+    let the = opt(text(&["the", "my", "our"]));
+    alt((delimited((lead, the), named, (one, peek(ends))), own_name)).map(Say::Called).parse(input)
+}
+
+/// "call it the creek side", "name this run upper deck": words of no other meaning here.
+fn own_name(input: In<'_>) -> Out<'_, Side> {
+    let it = || {
+        let it = text(&["it", "that", "this", "this one", "that one", "this run", "that run", "the run"]);
+        (opt(it), opt(run_word))
+    };
+    let calls = value((), (text(&["call", "call it", "call that", "call this", "calling", "lets call it"]), it()));
+    let names = value((), (text(&["name", "label", "name it", "label it"]), it()));
+    let word = || {
+        one(|item: &Item| {
+            let letters = item.text.chars().all(|c| c.is_ascii_alphabetic() || c == ' ');
+            let measured = matches!(item.is, Is::Measure(_)) || item.senses().iter().any(|s| matches!(s, Sense::Not));
+            (letters && !measured && !matches!(&*item.text, "a" | "it" | "good" | "done" | "off"))
+                .then(|| item.text.clone())
+        })
+    };
+    let what = || alt((run_word, text(&["side", "section", "one", "rail", "railing"])));
+    let words = |least, most| many_m_n(least, most, preceded(not((what(), ends)), word()));
+    // "call it quits" names nothing: behind "call" a name says what it is of, or has its article.
+    let called = preceded(
+        calls,
+        alt((
+            preceded(text(&["the", "my", "our"]), terminated(words(1, 3), opt(what()))),
+            terminated(words(1, 3), what()),
+        )),
+    );
+    let named = preceded((names, opt(text(&["the"]))), terminated(words(1, 3), opt(what())));
+    let name = |parts: Vec<std::rc::Rc<str>>| Name::from(&clean_name(&parts.join(" "))?).ok().map(Side::Named);
+    map_opt(terminated(alt((named, called)), peek(ends)), name).parse(input)
 }
 
 /// "down the north side", "across the front".

@@ -69,7 +69,7 @@ const HARD: [&str; 6] = ["no", "nope", "nah", "no no", "scratch that", "strike t
 /// True for what may follow a bare "no" that takes back.
 fn takes_back(next: &Item) -> bool {
     let sense = |s: &Sense| {
-        matches!(s, Sense::Verb(v) if !matches!(v, Verb::Drop | Verb::Move | Verb::Swap | Verb::Undo | Verb::Redo | Verb::Keep | Verb::Help | Verb::Hello | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
+        matches!(s, Sense::Verb(v) if !matches!(v, Verb::Drop | Verb::Move | Verb::Swap | Verb::Undo | Verb::Redo | Verb::Keep | Verb::Help | Verb::Hello | Verb::Thanks | Verb::Note | Verb::Use | Verb::Goes | Verb::Put))
             || matches!(s, Sense::End(_) | Sense::Nth(_))
     };
     // "no stairs are 42" denies the stairs.
@@ -93,6 +93,7 @@ pub fn talk(input: In<'_>) -> Out<'_, Say> {
         value(Talk::Keep, verb(Verb::Keep)),
         value(Talk::Leave, verb(Verb::Leave)),
         value(Talk::Hello, verb(Verb::Hello)),
+        value(Talk::Thanks, verb(Verb::Thanks)),
     ));
     // "scratch that" with nothing after it takes the last line back.
     let scratch = text(&[

@@ -19,7 +19,7 @@ impl Resolver<'_> {
         };
         let mut clauses: Vec<&Clause> = reading.clauses.iter().filter(|c| !is_aside(c)).collect();
         if clauses.is_empty() {
-            clauses = reading.clauses.iter().filter(|c| matches!(c, Clause::Talk(_))).collect();
+            clauses = reading.clauses.iter().filter(|c| matches!(c, Clause::Talk(_))).take(1).collect();
         }
         match clauses[..] {
             [] => Err(Problem::Ask(
@@ -153,5 +153,5 @@ impl Resolver<'_> {
 
 /// Said beside what a line is about.
 fn is_aside(clause: &Clause) -> bool {
-    matches!(clause, Clause::Fine | Clause::Talk(Talk::Hello))
+    matches!(clause, Clause::Fine | Clause::Talk(Talk::Hello | Talk::Thanks))
 }

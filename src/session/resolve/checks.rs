@@ -65,7 +65,7 @@ pub(super) fn tells_whole_run(reading: &Reading) -> bool {
 /// Undo and its like, and a swap, are of the line before: with anything else beside them
 /// it is not clear which of the two is wanted.
 pub(super) fn one_thing(reading: &Reading) -> Result<(), Problem> {
-    let hello = |c: &&Clause| !matches!(c, Clause::Fine | Clause::Talk(Talk::Hello));
+    let hello = |c: &&Clause| !matches!(c, Clause::Fine | Clause::Talk(Talk::Hello | Talk::Thanks));
     let said: Vec<&Clause> = reading.clauses.iter().filter(hello).collect();
     // "what's the span for 2x8 joists": of the floor, not of the guard.
     let any = |test: fn(&Clause) -> bool| said.iter().any(|c| test(c));
@@ -75,7 +75,8 @@ pub(super) fn one_thing(reading: &Reading) -> Result<(), Problem> {
         ));
     }
     let turns = |c: &&Clause| matches!(c, Clause::Talk(_) | Clause::Swap);
-    let no_help = reading.corrects && matches!(reading.clauses[..], [Clause::Talk(Talk::Help | Talk::Hello)]);
+    let no_help =
+        reading.corrects && matches!(reading.clauses[..], [Clause::Talk(Talk::Help | Talk::Hello | Talk::Thanks)]);
     // "left 10', right the same" copies the one run told; "front same is 24" says not what.
     let runs: Vec<&RunDraft> =
         said.iter().filter_map(|c| if let Clause::Run(r) = c { Some(r) } else { None }).collect();

@@ -35,7 +35,7 @@ pub fn figure(job: &Job, ask: &WhyAsk, before: &Before<'_>) -> (Reply, Figs) {
     reply.lines.push(Line::say(Role::Answer, lead));
     for limit in &limits {
         reply.lines.push(Line::new(Role::Detail, cited(limit)));
-        let note = (!limit.note.is_empty()).then(|| [Span::Say("Mind: "), Span::Say(limit.note), Span::Say(".")]);
+        let note = (!limit.note.is_empty()).then_some([Span::Say("Mind: "), Span::Say(limit.note), Span::Say(".")]);
         reply.lines.extend(note.map(|spans| Line::new(Role::Detail, spans)));
     }
     (reply, limits.into_iter().map(|l| ("limit", Fig::limit(l))).collect())
