@@ -20,7 +20,7 @@ const GARBAGE: &str = "qwop 14 zig the 3/8 on of not wimmel 4x4 ' \" and blorft 
 #[divan::bench(args = [SHORT, USUAL, LONG, GARBAGE])]
 fn read(bencher: Bencher, line: &str) {
     let words = words(line);
-    bencher.bench(|| readings(&words));
+    bencher.bench(|| readings(&words, &[]));
 }
 
 #[divan::bench(args = [SHORT, USUAL, LONG, GARBAGE])]
@@ -33,5 +33,5 @@ fn answer(bencher: Bencher, line: &str) {
 #[divan::bench(args = [1, 2, 4, 8, 16])]
 fn read_facts(bencher: Bencher, facts: usize) {
     let words = words(&vec!["run 10 ft corner to corner"; facts].join(", "));
-    bencher.bench(|| readings(&words));
+    bencher.bench(|| readings(&words, &[]));
 }

@@ -12,7 +12,7 @@ use std::ops::Range;
 pub(super) fn topic(words: &[Word], items: &[Item]) -> Option<&'static Limit> {
     let opens =
         senses_in(words).any(|s| matches!(s, Sense::Ask(a) if !matches!(a, Ask::Actual | Ask::Show | Ask::Told)));
-    (opens || asks(items)).then_some(())?;
+    (opens || asks(items) || names_a_bound(words)).then_some(())?;
     let ids: Vec<&str> =
         senses_in(words).filter_map(|s| if let Sense::Topic(id) = s { Some(id) } else { None }).collect();
     let count = |id: &&str| ids.iter().filter(|i| *i == id).count();
@@ -20,6 +20,12 @@ pub(super) fn topic(words: &[Word], items: &[Item]) -> Option<&'static Limit> {
     // "the baluster spacing": balusters stand by their gaps, not as posts do.
     let of_balusters = senses_in(words).any(|s| matches!(s, Sense::Part(Part::Baluster)));
     limits::find(if of_balusters && **first == *limits::POST_SPACING.id { limits::LEVEL_GAP.id } else { first })
+}
+
+/// "max post spacing": a bound named and no figure given for it asks for the figure.
+fn names_a_bound(words: &[Word]) -> bool {
+    let bound = |w: &Word| matches!(w.text.as_str(), "max" | "maximum" | "min" | "minimum");
+    words.first().is_some_and(bound) && !words.iter().any(|w| w.text.chars().any(|c| c.is_ascii_digit()))
 }
 
 /// A limit, and words that together point to it: each with the others that may stand for it.

@@ -120,7 +120,8 @@ pub fn same(input: In<'_>) -> Out<'_, Say> {
     let like = preceded((opt(text(&["do", "make"])), opt(text(&["and"]))), (terminated(named(), verb()), opt(named())));
     let like = like.map(|(what, like)| (Some(what), like));
     let it = || opt(text(&["it", "that", "before", "as before", "this"]));
-    let after = delimited(verb(), opt(named()), it()).map(|what| (what, None::<Side>));
+    let do_it = (opt(text(&["and", "now", "then"])), opt(text(&["do", "make", "make it", "its", "it 's", "it"])));
+    let after = delimited((do_it, verb()), opt(named()), it()).map(|what| (what, None::<Side>));
     alt((like, after)).map(|(what, like)| Say::Clause(Clause::Same { what, like })).parse(input)
 }
 

@@ -29,7 +29,7 @@ const PREPOSITIONS: &[&str] = &[
 
 /// "by the hot tub", "for my brother in law", "because the dog gets out".
 pub fn noise(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
-    tail(items, at).or_else(|| reason(items, at)).map(|end| (end, Say::Noise, PIECE))
+    tail(items, at).or_else(|| reason(items, at)).or_else(|| out_of_true(items, at)).map(|end| (end, Say::Noise, PIECE))
 }
 
 fn tail(items: &[Item], at: usize) -> Option<usize> {
@@ -49,6 +49,17 @@ fn tail(items: &[Item], at: usize) -> Option<usize> {
         end += 1;
     }
     (nouns > 0).then_some(end)
+}
+
+/// "wall's out", "the house is out of square": why a figure changed, not what it is.
+fn out_of_true(items: &[Item], at: usize) -> Option<usize> {
+    let mut rest = items[at..].iter().map(|i| &*i.text).enumerate().skip_while(|(_, t)| matches!(*t, "the" | "that" | "my"));
+    let of = rest.next().filter(|(_, t)| matches!(*t, "wall" | "house" | "siding" | "deck" | "framing" | "frame"));
+    of?;
+    let (_, "'s" | "is" | "s" | "was") = rest.next()? else { return None };
+    let (end, _) = rest.next().filter(|(_, t)| matches!(*t, "out" | "out of" | "off" | "crooked"))?;
+    let what = items.get(at + end + 1).filter(|i| matches!(&*i.text, "square" | "plumb" | "true"));
+    Some(at + end + 1 + usize::from(what.is_some()))
 }
 
 fn is_foreign(item: &Item) -> bool {

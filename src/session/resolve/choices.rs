@@ -66,8 +66,10 @@ impl Resolver<'_> {
         match choice {
             ChoiceDraft::Posts { at, from, gone } => self.posts(branch, run, at, *from, *gone),
             ChoiceDraft::Landed { number, at, from } => {
-                lands_there(&branch.job, run, *number, at, *from)?;
-                self.posts(branch, run, std::slice::from_ref(at), *from, false)
+                let spots = lands_there(&branch.job, run, *number, at, *from)?;
+                let ask = spots.len() > 1 || at.about || at.shade.is_some();
+                let each = spots.into_iter().map(|s| told(branch.clone(), run.id, vec![Choice::Post(s)], ask));
+                super::settings::first_problem(each.collect())
             }
             ChoiceDraft::Middle => match run.length {
                 Some(l) => one(vec![Choice::Post(Spot { at: l.length / 2, end: EndOf::From })], false),
@@ -243,8 +245,9 @@ fn beside_stairs(branch: &Branch, run: &Run, marks: &[Measure], gone: bool) -> B
     )
 }
 
-/// A post said to be in already: one of the line posts of the layout, and not far from its mark.
-fn lands_there(job: &Job, run: &Run, number: u16, at: &Measure, from: Option<Mark>) -> Result<(), Problem> {
+/// A post said to be in already: where it may stand, of the line posts of the layout and not far from
+/// its mark. "58" is read in the unit that puts it there.
+fn lands_there(job: &Job, run: &Run, number: u16, at: &Measure, from: Option<Mark>) -> Result<Vec<Spot>, Problem> {
     let layout = lay_out(job);
     let placed = layout.runs.iter().find(|r| r.id == run.id).and_then(|r| r.result.as_ref().ok());
     let Some(placed) = placed else {
@@ -261,16 +264,21 @@ fn lands_there(job: &Job, run: &Run, number: u16, at: &Measure, from: Option<Mar
     }
     let whole = placed.length.as_length().unwrap_or(Length::ZERO);
     let mark = post.at.as_length().unwrap_or(Length::ZERO);
-    let to = ends(run, from)?.contains(&EndOf::To);
-    let mark = if to { whole - mark } else { mark };
-    let near = |l: &Length| *l < mark + Length::inches(24) && mark < *l + Length::inches(24);
-    match marks_of(at, SlotId::PostAt)?.lengths.iter().any(near) {
-        true => Ok(()),
-        false => Err(Problem::Ask(
+    let near = |s: &Spot| {
+        let mark = if s.end == EndOf::To { whole - mark } else { mark };
+        s.at < mark + Length::inches(24) && mark < s.at + Length::inches(24)
+    };
+    let ends = ends(run, from)?;
+    let lengths = marks_of(at, SlotId::PostAt)?.lengths;
+    let all = lengths.iter().flat_map(|at| ends.iter().map(|end| Spot { at: *at, end: *end }));
+    let spots: Vec<Spot> = all.filter(near).collect();
+    if spots.is_empty() {
+        return Err(Problem::Ask(
             "That is more than 2 ft off that post's mark. Is it that post, and from that end?",
             Vec::new(),
-        )),
+        ));
     }
+    Ok(spots)
 }
 
 struct Marks {

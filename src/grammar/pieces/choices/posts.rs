@@ -4,7 +4,7 @@ use super::{a_post, from, line_end, on, said, want};
 use crate::grammar::choice::ChoiceDraft;
 use crate::grammar::items::Item;
 use crate::grammar::pieces::Say;
-use crate::grammar::pieces::atoms::{In, Out, count, det, length, one, part, sense, sep, text};
+use crate::grammar::pieces::atoms::{In, Out, any, count, det, length, one, part, sense, sep, text};
 use crate::grammar::sense::{Cue, Part, Sense, Spot, Verb};
 use crate::job::Basis;
 use crate::measure::Measure;
@@ -166,8 +166,11 @@ pub fn landed(input: In<'_>) -> Out<'_, Say> {
         "hit",
     ]);
     let verb = (many1_count(in_place), opt(text(&["at", "@", "on", "in at"])));
-    let (rest, number) =
-        delimited((det, text(&["post"]), opt(text(&["number", "no", "#"]))), count, verb).parse(input)?;
+    let post = || text(&["post"]);
+    let nth = any(|s| if let Sense::Nth(n) = s { u16::try_from(n).ok() } else { None });
+    let numbered = preceded((det, post(), opt(text(&["number", "no", "#"]))), count);
+    let which = alt((numbered, delimited(det, alt((nth, count)), post())));
+    let (rest, number) = terminated(which, verb).parse(input)?;
     let (rest, m) = length(rest)?;
     let (rest, ()) = no_spacing(rest)?;
     let (rest, (mark, run)) = (opt(from), opt(on)).parse(rest)?;

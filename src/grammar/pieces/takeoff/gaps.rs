@@ -11,7 +11,7 @@ use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, opt, peek, value, verify};
 use nom::multi::many0_count;
-use nom::sequence::{preceded, terminated};
+use nom::sequence::{delimited, preceded, terminated};
 
 /// "a soup can goes through but a softball won't": a gap told by what passes it.
 pub fn by_object(input: In<'_>) -> Out<'_, Say> {
@@ -148,6 +148,11 @@ pub fn gap_ok(input: In<'_>) -> Out<'_, Say> {
         length,
     );
     let under = verify(under, small).map(TakeoffDraft::GapUnder);
+    // "is 3 15/16 ok for a gap".
+    let ok = alt((sense(Sense::Ask(Ask::May)), said(&["ok", "okay", "fine", "good", "alright", "legal", "too big"])));
+    let for_a = (ok, many0_count(said(&["for", "as", "a", "the", "my", "between"])), gap());
+    let ok_for = delimited(said(&["is", "would", "will"]), length, for_a);
+    let ok_for = terminated(verify(ok_for, small), (opt(sep(",.")), peek(ends))).map(|m| asked(TakeoffDraft::Gap(m)));
     let gap = verify(alt((before, after)), small).map(TakeoffDraft::Gap);
-    terminated(alt((under, gap)), (opt(sep(",.")), passing, peek(ends))).map(asked).parse(input)
+    alt((terminated(alt((under, gap)), (opt(sep(",.")), passing, peek(ends))).map(asked), ok_for)).parse(input)
 }
