@@ -217,7 +217,8 @@ pub(super) fn supposed(
         reply.findings = crate::rules::check(then, &lay_out(then));
         let clean = "If it were so: none of the rules I check speaks against it.";
         let found = "If it were so, this speaks against it:";
-        reply.lines.push(Line::say(Role::Answer, if reply.findings.is_empty() { clean } else { found }));
+        let none = reply.findings.iter().all(|f| f.level == crate::reply::Level::Note);
+        reply.lines.push(Line::say(Role::Answer, if none { clean } else { found }));
     } else {
         reply.lines.push(Line::say(Role::Answer, "If it were so:"));
         take(&mut reply, report);
