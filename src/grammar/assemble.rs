@@ -114,6 +114,7 @@ impl Gather {
             supposes: self.supposes,
             left: Vec::new(),
             near: Vec::new(),
+            heard: Vec::new(),
             cost: self.cost,
             clash: self.clash,
         }

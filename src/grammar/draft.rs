@@ -32,6 +32,8 @@ pub struct Reading {
     pub left: Vec<Left>,
     /// Words taken for listed ones they are a slip away from.
     pub near: Vec<Range<usize>>,
+    /// Words taken for a number they sound like, or for a fraction whose slash was lost.
+    pub heard: Vec<Range<usize>>,
     /// How unlikely it is: what was left, what was guessed, how many pieces it took.
     pub cost: u32,
     /// Why it cannot stand, if it cannot.

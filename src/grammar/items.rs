@@ -273,7 +273,8 @@ fn near_miss(text: &str) -> Option<Rc<[Sense]>> {
             best.push((word, *sense));
         }
     }
-    let guessable = |s: &Sense| matches!(s, Sense::End(_) | Sense::Ends(_) | Sense::Part(_) | Sense::Side(_));
+    let guessable =
+        |s: &Sense| matches!(s, Sense::End(_) | Sense::Ends(_) | Sense::Part(_) | Sense::Side(_) | Sense::Cue(_));
     let (first, _) = best.first()?;
     let unique = best.iter().all(|(w, _)| w == first) || best.iter().all(|(_, s)| *s == best[0].1);
     let senses: Vec<Sense> = best.iter().map(|(_, s)| *s).collect();

@@ -12,6 +12,7 @@ use super::sense::{Name, Part, Sense};
 use super::sums::sums;
 use super::words::Word;
 use crate::measure::{Doubt, Guess, Meaning};
+use std::ops::Range;
 use std::rc::Rc;
 
 /// How many covers of a beginning are kept.
@@ -206,6 +207,17 @@ fn read(items: &[Item], cover: &(u32, Vec<Step>)) -> Reading {
         .any(|c| matches!(c, Clause::Ask(_) | Clause::Query(_) | Clause::Flight(_) | Clause::Why(_)));
     let marked = items.last().is_some_and(|i| i.is == Is::Sep('?'));
     reading.supposes |= marked && !asks && !answers_itself(items);
+    reading.heard = heard(items);
     reading.near = items.iter().filter(|i| i.near).map(|i| i.words.clone()).collect();
     reading
+}
+
+/// The words that were taken for a number they only sound like: in a measure, or before "bays".
+fn heard(items: &[Item]) -> Vec<Range<usize>> {
+    let guessed =
+        |i: &Item| matches!(&i.is, Is::Measure(m) if matches!(m.guess, Some(Guess::Homophone | Guess::LostSlash)));
+    let sounds = |i: &Item| matches!(&*i.text, "for" | "fore" | "to" | "too" | "ate");
+    let bays = |at: usize| items.get(at + 1).is_some_and(|i| i.may_be(Sense::Part(Part::Bay)));
+    let all = items.iter().enumerate().filter(|(at, i)| guessed(i) || sounds(i) && bays(*at));
+    all.map(|(_, i)| i.words.clone()).collect()
 }

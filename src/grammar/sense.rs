@@ -180,6 +180,10 @@ pub enum Side {
     Side,
     /// the other side
     Other,
+    /// the long one
+    Longest,
+    /// the short one
+    Shortest,
     /// a run called so by the builder: "the creek side"
     Named(Name),
 }
@@ -204,6 +208,8 @@ impl Side {
             Side::Street => "street side",
             Side::Side => "side",
             Side::Other => "other side",
+            Side::Longest => "the long one",
+            Side::Shortest => "the short one",
             Side::Named(name) => name,
         }
     }

@@ -66,6 +66,7 @@ fn reading(items: &[Item], start: usize, end: usize, sum: Sum) -> Reading {
         supposes: false,
         left,
         near: Vec::new(),
+        heard: Vec::new(),
         cost,
         clash: None,
     }

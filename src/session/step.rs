@@ -419,6 +419,14 @@ fn mark_unused(line: &str, words: &[Word], reading: &Reading, reply: &mut Reply)
         ];
         first.push(Line::new(Role::Unused, spans));
     }
+    for heard in &reading.heard {
+        let spans = [
+            Span::Say("I took \""),
+            Span::Typed(typed(line, words, heard)),
+            Span::Say("\" for the number it sounds like: look at what I heard, and say it again if it is not so."),
+        ];
+        first.push(Line::new(Role::Unused, spans));
+    }
     first.extend(took_no_part("I made nothing of ", named));
     reply.lines.splice(0..0, first);
 }

@@ -32,6 +32,9 @@ pub(super) fn target(session: &Session, job: &Job, draft: &RunDraft, corrects: b
     if let Some(run) = draft.name.and_then(|s| named(job, s)) {
         return Target::Old(run.id);
     }
+    if matches!(draft.name, Some(Side::Longest | Side::Shortest)) {
+        return Target::Which;
+    }
     let focus = focus(session, job);
     let told = draft.length.is_some() || draft.from.is_some() || draft.to.is_some();
     if !told && draft.name.is_none() {
@@ -71,9 +74,23 @@ pub(super) fn names(session: &Session) -> Vec<Name> {
     session.job.runs.iter().filter_map(|r| Name::from(r.name.as_deref()?).ok()).collect()
 }
 
-/// The run called by that side.
+/// The run called by that side, or the one run longer or shorter than all others.
 pub(super) fn named(job: &Job, side: Side) -> Option<&Run> {
-    job.named(side.name())
+    let by_length = |longer: bool| {
+        let told = |r: &Run| r.length.as_ref().map(|l| l.length);
+        let beats = |a: &Run, b: &Run| match (told(a), told(b)) {
+            (Some(a), Some(b)) if longer => a > b,
+            (Some(a), Some(b)) => a < b,
+            _ => false,
+        };
+        let best = |r: &&Run| job.runs.len() > 1 && job.runs.iter().all(|o| o.id == r.id || beats(r, o));
+        job.runs.iter().find(best)
+    };
+    match side {
+        Side::Longest => by_length(true),
+        Side::Shortest => by_length(false),
+        side => job.named(side.name()),
+    }
 }
 
 /// A run of which only its end at the stairs is known, with a gate there.

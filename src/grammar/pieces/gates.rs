@@ -9,10 +9,11 @@
 use super::Say;
 use super::atoms::{In, Out, any, det, is, length, part, place, sense, sep, side, text};
 use super::flights::counted_word;
+use super::phrase::ends;
 use crate::grammar::draft::{Clause, GateDraft, SpotDraft, StairDraft, StairSpot};
 use crate::grammar::sense::{Cue, Part, Sense, Side, Spot, Verb};
-use crate::job::End;
-use crate::measure::Measure;
+use crate::job::{End, SlotId};
+use crate::measure::{Length, Meaning, Measure};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{map_opt, not, opt, peek, value, verify};
@@ -93,7 +94,20 @@ pub fn gate(input: In<'_>) -> Out<'_, Say> {
     let word = || (det, part(Part::Gate));
     let before = (preceded(with, wide), word(), is).map(|(w, ..)| Some(w));
     let after = preceded((with, word(), is), opt(wide));
-    (alt((before, after)), opt(at_spot_of)).map(|(width, at)| Say::Gate(Some(GateDraft { width, at }))).parse(input)
+    let (rest, (width, at)) = (alt((before, after)), opt(at_spot_of)).parse(input)?;
+    let (rest, behind) = match (&width, &at) {
+        (None, Some(_)) => opt(wide_behind).parse(rest)?,
+        _ => (rest, None),
+    };
+    Ok((rest, Say::Gate(Some(GateDraft { width: width.or(behind), at }))))
+}
+
+/// "in the middle, 3 ft": no run is so short, and with its unit said it is the gate's width.
+fn wide_behind(input: In<'_>) -> Out<'_, Measure> {
+    let gate_wide = |m: &Measure| matches!(m.meaning, Meaning::Length(l, _) if SlotId::GateWidth.takes(l) && l <= Length::inches(72));
+    let lead = (opt(sep(",")), many0_count(text(&["like", "about", "its", "it 's", "is", "maybe"])));
+    let wide = (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide))));
+    terminated(delimited(lead, verify(length, gate_wide), wide), peek(ends)).parse(input)
 }
 
 /// "in the middle of" what is told next.

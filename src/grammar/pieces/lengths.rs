@@ -108,7 +108,8 @@ pub fn it_is(input: In<'_>) -> Out<'_, Say> {
     // "... down to the stairs, which is about 22 foot": of the run being told.
     let which = preceded(text(&["which is", "which"]), preceded(many0_count(text(&["is", "'s"])), measured))
         .map(said(false, false));
-    alt((preceded(it, measured).map(said(false, true)), which)).parse(input)
+    let truly = || opt(text(&["really", "actually", "in fact", "in truth", "now"]));
+    alt((delimited(it, measured, truly()).map(said(false, true)), which)).parse(input)
 }
 
 /// "length is 15", "length 13'": of the run spoken of, if there is one.
@@ -262,7 +263,10 @@ pub fn runs_alone(input: In<'_>) -> Out<'_, Say> {
 }
 
 fn named(input: In<'_>) -> Out<'_, Side> {
-    alt((map_opt(side, |s| (s != Side::Other).then_some(s)), by_what_it_faces)).parse(input)
+    // "back to 6 ft": the way to a figure, not the back's name.
+    let back_to = (text(&["back"]), text(&["to"]), opt(text(&["the"])), length);
+    let side = preceded(peek(not(back_to)), map_opt(side, |s| (s != Side::Other).then_some(s)));
+    alt((side, by_what_it_faces)).parse(input)
 }
 
 /// "the creek side": a run that goes by what lies before it.
@@ -414,7 +418,10 @@ pub fn bays(input: In<'_>) -> Out<'_, Say> {
         ])),
     );
     let kind = opt(text(&["equal", "even", "same"]));
-    terminated(preceded(lead, count), (kind, part(Part::Bay))).map(|n| Say::Bays(Some(n))).parse(input)
+    // "make it for bays": what dictation writes for a number; the reading says it was taken so.
+    let heard = alt((value(4, text(&["for", "fore"])), value(2, text(&["to", "too"])), value(8, text(&["ate"]))));
+    let plain = terminated(preceded(lead, count), (kind, part(Part::Bay)));
+    alt((plain, terminated(heard, part(Part::Bay)))).map(|n| Say::Bays(Some(n))).parse(input)
 }
 
 /// "go back to the fewest bays".

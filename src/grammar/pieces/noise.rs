@@ -53,7 +53,8 @@ fn tail(items: &[Item], at: usize) -> Option<usize> {
 
 /// "wall's out", "the house is out of square": why a figure changed, not what it is.
 fn out_of_true(items: &[Item], at: usize) -> Option<usize> {
-    let mut rest = items[at..].iter().map(|i| &*i.text).enumerate().skip_while(|(_, t)| matches!(*t, "the" | "that" | "my"));
+    let mut rest =
+        items[at..].iter().map(|i| &*i.text).enumerate().skip_while(|(_, t)| matches!(*t, "the" | "that" | "my"));
     let of = rest.next().filter(|(_, t)| matches!(*t, "wall" | "house" | "siding" | "deck" | "framing" | "frame"));
     of?;
     let (_, "'s" | "is" | "s" | "was") = rest.next()? else { return None };

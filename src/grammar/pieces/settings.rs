@@ -234,7 +234,8 @@ pub fn every(input: In<'_>) -> Out<'_, Say> {
             many0_count(text(&["is", "are", "at", "set", "go", "goes"])),
         )
     };
-    let each = (preceded((post(), sense(Sense::Cue(Cue::Every))), length), opt(centre));
+    let most = || many0_count(sense(Sense::Cue(Cue::Most)));
+    let each = terminated((preceded((post(), sense(Sense::Cue(Cue::Every))), length), opt(centre)), most());
     let space = opt(text(&["space", "set", "put", "keep", "spread", "place", "spaced", "run"]));
     let posts = (
         preceded((space, det, part(Part::Post), many0_count(text(&["is", "are", "at", "set", "go", "on"]))), length),

@@ -130,7 +130,7 @@ impl Resolver<'_> {
     /// Name, ends, length and bays: one branch for each length it may be.
     pub(super) fn lengths(&self, mut branch: Branch, id: RunId, draft: &RunDraft, new: bool) -> Branches {
         let mut patch = RunPatch {
-            name: draft.name.map(|s| s.name().to_owned()).filter(|n| branch.job.named(n).is_none()),
+            name: draft.name.filter(|s| targets::named(&branch.job, *s).is_none()).map(|s| s.name().to_owned()),
             from: draft.from,
             to: draft.to,
             bays: draft.bays,

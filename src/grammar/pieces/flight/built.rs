@@ -12,6 +12,7 @@ use super::super::flights::{of_stairs, riser_word, said};
 use crate::grammar::items::{Is, Item};
 use crate::grammar::pieces::Say;
 use crate::grammar::pieces::atoms::{In, Out, count, det, is, length, one, part, sense, sep, text};
+use crate::grammar::pieces::phrase::ends;
 use crate::grammar::sense::{Cue, Part, Sense};
 use crate::grammar::stair_draft::StairSaid;
 use crate::job::Head;
@@ -53,7 +54,11 @@ fn bare_pitch(input: In<'_>) -> Out<'_, Say> {
     let apart = || (length, over(), length).map(|(rise, _, tread)| (rise, tread));
     let pair = || verify(alt((apart(), by)), |(rise, tread)| could_be(rise, 4, 9) && could_be(tread, 8, 16));
     let stairs = || (det, part(Part::Stairs), many0_count(alt((text(&["is", "are", "go", "at"]), sep(":")))));
-    let pair = alt((delimited(stairs(), pair(), opt(run_word)), terminated(pair(), stairs())));
+    // "7 risers, 7 1/2 on 10".
+    let on = (length, text(&["on", "over"]), length).map(|(rise, _, tread)| (rise, tread));
+    let on = verify(on, |(rise, tread)| could_be(rise, 4, 9) && could_be(tread, 8, 16));
+    let alone = terminated(on, peek(alt((ends, sep(",;")))));
+    let pair = alt((delimited(stairs(), pair(), opt(run_word)), terminated(pair(), stairs()), alone));
     pair.map(|(rise, tread)| said(StairSaid::Pitch(rise, tread))).parse(input)
 }
 

@@ -74,7 +74,12 @@ pub fn percent(input: In<'_>) -> Out<'_, Say> {
         what(),
     );
     let last = (preceded((lead(), det), what()), delimited(tie, decimal, sign())).map(|(what, n)| (n, what));
-    alt((first, last)).map(|(n, what)| fact(Order::Percent(what, n))).parse(input)
+    // "add 10 percent": said of an order, it is for what goes to waste.
+    let add = said(&["add", "add another", "add on", "order an extra", "throw in", "figure"]);
+    let plain =
+        delimited(add, decimal, (sign(), opt(said(&["to it", "to that", "to the order", "on", "more"])), peek(ends)));
+    let plain = plain.map(|n| (n, Percent::Waste));
+    alt((first, last, plain)).map(|(n, what)| fact(Order::Percent(what, n))).parse(input)
 }
 
 /// "2x4x8 is 7.98", "12 foot 2x4s are $11.50 each"; "2x4x8 is free".
