@@ -14,8 +14,8 @@ use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
     Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fall, Fixing, Flank, Flight, FlightFact,
     Foot, Gate, GateAt, Head, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing,
-    NotchTold, OpenSides, Order, Percent, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Spot, StairAt,
-    StairMeasure, StairOpening, Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
+    NotchTold, OpenSides, Order, Percent, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Spot, Stage,
+    StairAt, StairMeasure, StairOpening, Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
 use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::job::{LawTold, Local};
@@ -376,6 +376,7 @@ fn fact() -> impl Strategy<Value = Fact> {
         1 => Just(Fact::NoStairs),
         1 => note().prop_map(Fact::Note),
         1 => any::<u32>().prop_map(Fact::DropNote),
+        1 => (select(Stage::ALL.to_vec()), any::<bool>()).prop_map(|(s, done)| Fact::Done(s, done)),
     ]
 }
 

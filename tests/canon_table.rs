@@ -10,8 +10,8 @@ use railhand::grammar::{Act, Query, Talk};
 use railhand::job::{
     Anyway, BalustersAt, Basis, Blocking, Choice, DeckFact, End, EndOf, Fact, Fall, Fixing, Flank, FlightFact, Foot,
     Gate, GateAt, Head, HouseEnd, Hung, Jamb, JoistsRun, KeepOff, Lands, LongPart, Member, Mount, Newels, Nosing,
-    NotchTold, OpenSides, Order, Percent, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Spot, StairAt,
-    StairMeasure, StairOpening, Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
+    NotchTold, OpenSides, Order, Percent, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Spot, Stage,
+    StairAt, StairMeasure, StairOpening, Stairs, StartWith, StickOf, Swing, Thing, Told, Turn, Turned, View,
 };
 use railhand::job::{Duration, Grade, Lie, Species, TimberTold};
 use railhand::job::{LawTold, Local};
@@ -629,6 +629,14 @@ fn each_fact_of_the_order_has_its_phrase() {
 }
 
 #[test]
+fn each_stage_of_the_work_has_its_phrase() {
+    for stage in Stage::ALL {
+        holds(&format!("done: {}", stage.name()), Act::Tell(vec![Fact::Done(stage, true)]));
+        holds(&format!("not done: {}", stage.name()), Act::Tell(vec![Fact::Done(stage, false)]));
+    }
+}
+
+#[test]
 fn each_rule_told_has_its_phrase() {
     let place = |id| LawTold::Place(Place::find(id).expect("a place held"));
     let rows = [
@@ -649,7 +657,13 @@ fn each_rule_told_has_its_phrase() {
 
 #[test]
 fn each_question_about_the_work_has_its_phrase() {
-    let rows = [("untold?", WorkAsk::Untold), ("order of work?", WorkAsk::Order), ("inspection?", WorkAsk::Inspector)];
+    let rows = [
+        ("untold?", WorkAsk::Untold),
+        ("order of work?", WorkAsk::Order),
+        ("inspection?", WorkAsk::Inspector),
+        ("changed?", WorkAsk::Changed),
+        ("kept notes?", WorkAsk::Notes),
+    ];
     for (phrase, ask) in rows {
         holds(phrase, Act::Query(Query::Work(ask)));
     }

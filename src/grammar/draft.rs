@@ -9,7 +9,8 @@ use super::sense::{Side, Spot};
 use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
 use super::{Query, Talk};
 use crate::job::{
-    Basis, Blocking, DeckFact, End, Fixing, Foot, HouseEnd, JoistsRun, Mount, Order, PostRole, SlotId, TimberTold, View,
+    Basis, Blocking, DeckFact, End, Fixing, Foot, HouseEnd, JoistsRun, Mount, Order, PostRole, SlotId, Stage,
+    TimberTold, View,
 };
 use crate::measure::{Lumber, Measure};
 use crate::sums::Sum;
@@ -247,6 +248,8 @@ pub enum Clause {
     Cut(Measure),
     /// A question about span or strength.
     Strength(StrengthDraft),
+    /// The last such question with one thing else.
+    StrengthMore(StrengthDraft),
     /// The wood, or how the rail is made up.
     Timber(Vec<TimberTold>),
     /// Something for the parts, the saw or the yard.
@@ -267,6 +270,8 @@ pub enum Clause {
     Flight(FlightDraft),
     /// Where posts are wanted or not wanted.
     Choice(ChoiceOf),
+    /// A stage of the work done, or not done after all.
+    Done(Stage, bool),
 }
 
 /// A "why" with words of its own, as said.
@@ -360,6 +365,8 @@ pub enum AskDraft {
     Bays(Option<Which>),
     /// How long a run is.
     Length(Option<Which>),
+    /// The gap between balusters: of the job, of the opening asked about last, or the rule for it.
+    Gaps,
 }
 
 /// Which run a question is about.

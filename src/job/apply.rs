@@ -2,9 +2,10 @@
 
 use super::{
     End, Fact, Flight, FlightFact, Foot, Gate, GateAt, LawTold, Local, Order, OrderBook, RiserKind, Run, RunId,
-    RunPatch, Setting, Settings, SlotId, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
+    RunPatch, Setting, Settings, SlotId, Stage, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
+use std::collections::BTreeSet;
 
 /// The sharpest turn between two sides, in degrees: past it they lie on each other.
 const MOST_TURN: u16 = 170;
@@ -52,6 +53,8 @@ pub struct Job {
     pub notes: Vec<NumberedNote>,
     /// The greatest note number ever given out.
     pub last_note: u32,
+    /// Stages of the work told as done.
+    pub done: BTreeSet<Stage>,
 }
 
 /// Why a fact cannot be taken.
@@ -192,6 +195,8 @@ impl Job {
                 self.last_note += 1;
                 self.notes.push(NumberedNote { id: self.last_note, text: text.clone() });
             }
+            Fact::Done(stage, true) => _ = self.done.insert(*stage),
+            Fact::Done(stage, false) => _ = self.done.remove(stage),
             Fact::Order(order) => {
                 check_order(order)?;
                 self.order.take(order);

@@ -1,7 +1,8 @@
 //! One resolved change to the job: no "it", no bare number left.
 
 use super::{
-    Basis, Choice, DeckFact, End, FlightFact, Gate, Order, RunId, Setting, StairMeasure, StairPlace, Stairs, Told, Turn,
+    Basis, Choice, DeckFact, End, FlightFact, Gate, Order, RunId, Setting, Stage, StairMeasure, StairPlace, Stairs,
+    Told, Turn,
 };
 use crate::measure::Length;
 
@@ -88,4 +89,6 @@ pub enum Fact {
     DropNote(u32),
     /// Something for the parts, the saw or the yard.
     Order(Order),
+    /// A stage of the work done, or not done after all.
+    Done(Stage, bool),
 }

@@ -13,6 +13,7 @@ mod retold;
 mod run;
 mod settings;
 mod slots;
+mod stage;
 mod stairs;
 mod timber;
 pub mod walk;
@@ -31,6 +32,7 @@ pub use settings::{
     Blocking, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings, View,
 };
 pub use slots::{BareUnit, SLOTS, Slot, SlotId};
+pub use stage::Stage;
 pub use stairs::{
     Fall, Flank, Flight, FlightFact, Head, Lands, Newels, OpenSides, RiserKind, StairAt, StairMeasure, StairOpening,
     StairPlace, Stairs,

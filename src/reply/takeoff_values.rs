@@ -50,3 +50,10 @@ pub struct TakeoffFigs {
     /// What is to be bought: size, length, how many.
     pub buy: Vec<(String, Fig, Fig)>,
 }
+
+impl TakeoffFigs {
+    /// True for a list a crew works from: the parts, the cuts or what is to be bought.
+    pub fn has_list(&self) -> bool {
+        !(self.parts.is_empty() && self.plan.is_empty() && self.buy.is_empty())
+    }
+}

@@ -1,6 +1,7 @@
 //! The answer to one act, worded: the figure first, then what it rests on.
 
 mod before;
+mod changed;
 mod flight;
 mod guard;
 mod law;
@@ -18,6 +19,7 @@ mod why;
 mod work;
 
 pub(super) use before::before;
+pub(super) use changed::{changed, since_list};
 pub(super) use flight::disagrees;
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
@@ -97,6 +99,8 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         (reply, figs) = guard::guard(job, GuardAsk::Needed(Some(*drop)));
         reply.status = Status::Told;
         reply.findings = crate::rules::check(job, &lay_out(job));
+    } else if matches!(facts.as_slice(), [Fact::Done(..), ..]) {
+        reply.lines = work::ticked(job);
     } else if !runs.is_empty() {
         let (focus, which) = asked(then, if settings_only { Focus::Bays } else { Focus::Whole });
         let report = of_runs(job, &runs, which, focus, width);
@@ -211,11 +215,19 @@ pub(super) fn supposed(
         reply.readback = Some(phrase);
         return (reply, figs);
     }
+    if let (None, [Fact::Set(Setting::Grade(drop))]) = (asked_for, facts) {
+        let (mut reply, figs) = guard::guard(then, GuardAsk::Needed(Some(*drop)));
+        reply.lines.insert(0, Line::say(Role::Answer, "If it were so:"));
+        reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
+        reply.lines.push(heard(&phrase));
+        reply.readback = Some(phrase);
+        return (reply, figs);
+    }
     let report = of_runs(then, &runs, which, focus, width);
     let figs = figures(&report.values);
     if then.runs.is_empty() {
         reply.findings = crate::rules::check(then, &lay_out(then));
-        let clean = "If it were so: none of the rules I check speaks against it.";
+        let clean = "No run is told to hold it against; of what is told, nothing I check speaks against it.";
         let found = "If it were so, this speaks against it:";
         let none = reply.findings.iter().all(|f| f.level == crate::reply::Level::Note);
         reply.lines.push(Line::say(Role::Answer, if none { clean } else { found }));

@@ -107,16 +107,36 @@ fn asked_beside(words: &[Word], resolved: Resolved, reading: Reading) -> Choice 
         near.into_iter().any(|w| matches!(w.text.as_str(), "that" | "it" | "this" | "they" | "i" | "we" | "those"))
     };
     let asks = (0..words.len()).find(|n| left(*n) && left(*n + 1) && verb(*n) && of_what(*n));
+    if let Some(at) = opens_unread(words, &left).filter(|_| tells) {
+        return Choice::Unplaced { words: at..at + 1, without: resolved.acts };
+    }
     match asks.filter(|_| tells) {
         Some(at) => Choice::Unplaced { words: at..words.len(), without: resolved.acts },
         None => Choice::Do { resolved, reading: Some(reading) },
     }
 }
 
+/// True for a line that opens as a question whose opening no clause took in: "does it swing onto the
+/// stairs" tells nothing of the swing.
+fn opens_unread(words: &[Word], left: &impl Fn(usize) -> bool) -> Option<usize> {
+    let joins = |w: &Word| matches!(w.text.as_str(), "and" | "so" | "ok" | "but" | "," | "now" | "then");
+    let at = words.iter().position(|w| !joins(w))?;
+    let of_what = words.get(at + 1).is_some_and(|w| {
+        matches!(w.text.as_str(), "it" | "the" | "that" | "this" | "they" | "i" | "we" | "my" | "those" | "these")
+    });
+    let asks = match words[at].text.as_str() {
+        "does" | "did" | "is" | "are" | "was" | "will" | "should" | "must" | "which" | "has" => true,
+        // "do a 10 ft run" asks for it to be done.
+        "do" => of_what,
+        _ => false,
+    };
+    (asks && left(at)).then_some(at)
+}
+
 /// True for "and with 6x6s" behind a what-if: it goes on supposing, and tells nothing.
 fn builds_on(session: &Session, words: &[Word]) -> bool {
     let joins = |w: &Word| matches!(w.text.as_str(), "and" | "or" | "plus");
-    !session.talk.supposed.is_empty() && words.first().is_some_and(joins)
+    (!session.talk.supposed.is_empty() || session.talk.filling.is_some()) && words.first().is_some_and(joins)
 }
 
 /// True for a reading of facts, with no question and no talk in it.

@@ -318,7 +318,9 @@ impl Resolver<'_> {
             Clause::Cut(_) | Clause::KeepLength(_) => Err(Problem::Ask("What is that length of?", Vec::new())),
             Clause::Shape => Ok(vec![branch]),
             Clause::Why(_) => Err(Problem::Ask("A question why on its own line, please.", Vec::new())),
-            Clause::Strength(_) => Err(Problem::Ask("A question about strength on its own line, please.", Vec::new())),
+            Clause::Strength(_) | Clause::StrengthMore(_) => {
+                Err(Problem::Ask("A question about strength on its own line, please.", Vec::new()))
+            }
             Clause::Order(draft) => self.order(branch, draft),
             Clause::Orders(orders) => {
                 let told = orders.iter().try_fold(branch, |b, order| b.with(Fact::Order(order.clone())));
@@ -355,6 +357,7 @@ impl Resolver<'_> {
             Clause::Past(m, end) => Err(self.past(&branch, m, *end)),
             Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
             Clause::Bent => Err(Problem::Ask(WHERE_IT_TURNS, Vec::new())),
+            Clause::Done(stage, done) => Ok(vec![branch.with(Fact::Done(*stage, *done))?]),
             Clause::Choice(choice) => self.choice(branch, choice),
             Clause::LostX(lumber) => self.lost_x(branch, *lumber),
             Clause::HeightOverGap(h, g) => self.height_over_gap(branch, h, g),

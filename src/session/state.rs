@@ -2,6 +2,7 @@
 
 use crate::figure::Fig;
 use crate::grammar::Act;
+use crate::grammar::ask::{Infill, StrengthAsk};
 use crate::grammar::draft::Reading;
 use crate::job::{Fact, Job, PostRole, RunId, SlotId};
 use crate::measure::{Length, Said};
@@ -35,6 +36,12 @@ pub(super) struct Talk {
     pub said: Vec<Fig>,
     /// What the rules found in it, for "says who".
     pub found: Vec<Finding>,
+    /// The balusters in an opening that the last line asked about.
+    pub filling: Option<Infill>,
+    /// The question about strength that the last line asked.
+    pub weighed: Option<StrengthAsk>,
+    /// The job as it was last listed: cut list, parts, buying list or cost.
+    pub listed: Option<Job>,
 }
 
 /// What was spoken of last.

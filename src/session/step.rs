@@ -7,13 +7,13 @@ use super::resolve::{Problem, Resolved};
 use super::retell::focus_after;
 use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
 use crate::figure::Fig;
-use crate::grammar::ask::StrengthAsk;
+use crate::grammar::ask::{StrengthAsk, TakeoffAsk, WorkAsk};
 use crate::grammar::draft::{Clause, Reading, Weight};
 use crate::grammar::items::{Item, cuts};
 use crate::grammar::sense::{Foreign, Sense};
 use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, Query, Talk, canon};
-use crate::job::{Fact, Impossible, Job};
+use crate::job::{Fact, Impossible, Job, Order, Setting};
 use crate::reply::{Line, Reply, Role, Span, Status, Typed};
 use tracing::{debug, info_span};
 
@@ -166,7 +166,7 @@ fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
     let Resolved { acts, focus, then, .. } = resolved;
     let Some(act) = acts.into_iter().next() else { return same(session, Reply::of(Status::Answered)) };
     let stands = &session.talk;
-    let turn = Turn { focus, pending: None, supposed: Vec::new(), ..stands.clone() };
+    let turn = Turn { focus, pending: None, supposed: Vec::new(), filling: None, weighed: None, ..stands.clone() };
     match act {
         Act::Tell(facts) => tell(session, facts, turn, then.as_ref()),
         Act::Suppose(facts) => suppose(session, facts, turn, then.as_ref()),
@@ -201,6 +201,10 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
     if changes_nothing(&session.job, &act) {
         reply.lines.push(Line::say(Role::Detail, "That is as it already stands."));
     }
+    if let Some(listed) = &session.talk.listed {
+        let at = reply.lines.iter().position(|l| l.role == Role::Heard).unwrap_or(reply.lines.len());
+        reply.lines.splice(at..at, answer::since_list(listed, &session.job, &job));
+    }
     turn.last = figs;
     let Act::Tell(facts) = act else { return same(session, reply) };
     (Delta { job: Some(job), log: Log::Told(facts), talk: turn }, reply)
@@ -219,6 +223,7 @@ fn suppose(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Qu
 }
 
 fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
+    let filled = if let Query::Takeoff(TakeoffAsk::Infill(infill)) = &query { Some(*infill) } else { None };
     let (reply, figs) = match query {
         Query::Why => answer::why(&session.job, &session.talk.last, session.width),
         Query::WhyOf(ask) => {
@@ -226,14 +231,26 @@ fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
             answer::why_of(&session.job, &ask, &before, session.width)
         }
         Query::Sources => answer::sources(&session.talk.last, &session.talk.found),
+        Query::Work(WorkAsk::Changed) => {
+            let reply = answer::changed(&was(session), &session.job);
+            (Reply { readback: Some(canon::write(&Act::Query(query))), ..reply }, Vec::new())
+        }
         Query::Strength(ask) => return strength_act(session, &ask, turn),
         query => answer::query(&session.job, &query, session.width),
     };
+    let listed = reply.values.takeoff.has_list().then(|| session.job.clone()).or_else(|| session.talk.listed.clone());
+    let filling = filled.filter(|_| reply.status == Status::Answered);
     let last = if figs.is_empty() { session.talk.last.clone() } else { figs };
     // What a question asks back is answered by its choices.
     let acts: Vec<Act> = reply.choices.iter().filter_map(|c| canon::read(c)).collect();
-    let turn = Turn { supposed: session.talk.supposed.clone(), last, pending: opened(&acts), ..turn };
+    let turn = Turn { supposed: session.talk.supposed.clone(), last, pending: opened(&acts), listed, filling, ..turn };
     (Delta { job: None, log: Log::Same, talk: turn }, reply)
+}
+
+/// The job as it was last listed; where nothing was, as it stood before the last told line.
+fn was(session: &Session) -> Job {
+    let before = || session.told.split_last().and_then(|(_, told)| Job::default().with_all(told.iter().flatten()).ok());
+    session.talk.listed.clone().or_else(before).unwrap_or_default()
 }
 
 /// A strength question: it builds on what was supposed, and one that stretches a bay or tries
@@ -244,6 +261,7 @@ fn strength_act(session: &Session, ask: &StrengthAsk, turn: Turn) -> (Delta, Rep
     let posts: Vec<Fact> = supposed.iter().cloned().chain(answer::other_posts(ask)).collect();
     let (mut reply, last) = answer::query(&with(&posts), &Query::Strength(*ask), session.width);
     let facts = if reply.status == Status::Answered { answer::supposed_by(ask) } else { Vec::new() };
+    supposed.retain(|f| !facts.iter().any(|g| same_slot(f, g)));
     supposed.extend(facts.iter().cloned());
     if answer::other_posts(ask).is_some() && !facts.is_empty() {
         reply.lines.extend(answer::relaid(&session.job, &with(&supposed), session.width));
@@ -251,7 +269,19 @@ fn strength_act(session: &Session, ask: &StrengthAsk, turn: Turn) -> (Delta, Rep
     if !facts.is_empty() {
         reply.lines.push(Line::say(Role::Detail, kept_by(ask)));
     }
-    (Delta { job: None, log: Log::Same, talk: Turn { supposed, last, ..turn } }, reply)
+    (Delta { job: None, log: Log::Same, talk: Turn { supposed, last, weighed: Some(*ask), ..turn } }, reply)
+}
+
+/// True where the later of two facts sets what the earlier set.
+fn same_slot(a: &Fact, b: &Fact) -> bool {
+    use std::mem::discriminant;
+    match (a, b) {
+        (Fact::Set(Setting::Post(one, _)), Fact::Set(Setting::Post(other, _))) => one == other,
+        (Fact::Set(a), Fact::Set(b)) => discriminant(a) == discriminant(b),
+        (Fact::Order(Order::Rail(one, _)), Fact::Order(Order::Rail(other, _))) => one == other,
+        (Fact::Order(Order::Lay(one, _)), Fact::Order(Order::Lay(other, _))) => one == other,
+        _ => false,
+    }
 }
 
 /// What "keep it" would keep of such a question.

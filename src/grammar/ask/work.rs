@@ -9,4 +9,8 @@ pub enum WorkAsk {
     Order,
     /// What an inspector looks at.
     Inspector,
+    /// What is not as it was at the last list.
+    Changed,
+    /// The notes kept.
+    Notes,
 }

@@ -12,6 +12,7 @@
 //!         | "notch: none" | "notch: " inches " deep" | "tape: 1/" parts | timber        see timber.rs
 //! order   = "kerf: " inches | ...                                               see order.rs
 //! deck    = "deck: " length (" along the house" | " out")
+//! done    = ["not "] "done: " stage
 //! ```
 
 use super::Read;
@@ -26,7 +27,7 @@ use super::stairs::{read_stair_fact, write_stair_fact};
 use super::timber::{read_timber, write_timber};
 use super::words::{Table, one_of, whole, words_of};
 use crate::job::{
-    Blocking, Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting, View,
+    Blocking, Fact, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, RunId, Setting, Stage, View,
 };
 use crate::measure::{Tape, exact_inches, exact_phrase};
 use nom::Parser;
@@ -86,6 +87,8 @@ pub fn write_fact(fact: &Fact) -> String {
         Fact::Note(words) => format!("note: {}", clean_note(words).as_deref().unwrap_or("(no words)")),
         Fact::DropNote(n) => format!("drop note {n}"),
         Fact::Order(order) => write_order(order),
+        Fact::Done(stage, true) => format!("done: {}", stage.name()),
+        Fact::Done(stage, false) => format!("not done: {}", stage.name()),
     }
 }
 
@@ -151,9 +154,15 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_timber, |told| Fact::Set(Setting::Timber(told))),
         map(read_law, |told| Fact::Set(Setting::Law(told))),
         map(read_order, Fact::Order),
+        map(preceded(tag("done: "), read_stage), |s| Fact::Done(s, true)),
+        map(preceded(tag("not done: "), read_stage), |s| Fact::Done(s, false)),
         map(read_foot, |f| Fact::Set(Setting::Foot(f))),
     ))
     .parse(i)
+}
+
+fn read_stage(i: &str) -> Read<'_, Stage> {
+    one_of(&Stage::ALL.map(|s| (s, s.name())))(i)
 }
 
 fn read_note(i: &str) -> Read<'_, String> {

@@ -7,7 +7,7 @@
 //! ```text
 //! act    = facts | "suppose: " facts | query | sum | talk
 //! facts  = fact *("; " fact)
-//! fact   = run | "drop run " n | setting | deck | "stairs: " length " wide" | "note: " words | "drop note " n
+//! fact   = run | "drop run " n | setting | deck | "stairs: " length " wide" | "note: " words | "drop note " n | done
 //! run    = "run " n [": " item *(", " item)]                                          see run.rs
 //! setting, deck                                                                       see fact.rs, foot.rs
 //! query  = "layout?" | "posts of run 1?" | "rule post-spacing?" ...                   see query.rs

@@ -120,6 +120,15 @@ fn swing(input: In<'_>) -> Out<'_, StairAsked> {
         many0_count(text(&["have", "to", "supposed", "go", "need", "be", "has", "have to"])),
         opt(swings),
     );
+    // Nothing but a gate swings, so "it" that does is one.
+    let which_it = (
+        alt((ask_word(Ask::Which), ask_word(Ask::What))),
+        text(&["way", "direction"]),
+        many0_count(text(&["does", "should", "do", "must", "will", "can"])),
+        text(&["it"]),
+        many0_count(text(&["have", "to", "need", "be", "has", "have to"])),
+        swings,
+    );
     let may =
         || alt((ask_word(Ask::May), text(&["does", "do", "can", "can the", "could", "should", "must", "is", "will"])));
     let gate = || {
@@ -127,7 +136,7 @@ fn swing(input: In<'_>) -> Out<'_, StairAsked> {
             many1_count(may()),
             det,
             many0_count(text(&["i"])),
-            part(Part::Gate),
+            alt((part(Part::Gate), text(&["it"]))),
             many0_count(alt((
                 may(),
                 text(&["have", "need", "to", "it", "ok", "allowed", "required", "if", "for", "be", "have to"]),
@@ -140,7 +149,9 @@ fn swing(input: In<'_>) -> Out<'_, StairAsked> {
         text(&["swing"]),
         alt((text(&["direction", "rule", "rules", "which way"]), value((), sep("?")))),
     );
-    alt((value((), which), value((), yes_no), value((), ought))).map(|()| StairAsked::Swing).parse(input)
+    alt((value((), which), value((), which_it), value((), yes_no), value((), ought)))
+        .map(|()| StairAsked::Swing)
+        .parse(input)
 }
 
 /// "is a single 5 foot gate too wide", "will a 5' gate sag".

@@ -147,6 +147,26 @@ pub fn deck_by(input: In<'_>) -> Out<'_, Say> {
     alt((first, last)).map(|(m, lies)| Say::Clause(Clause::DeckBy(m, lies))).parse(input)
 }
 
+/// "u shape, 12 16 12", "front 16, sides 12": three sides of a deck, the house on the fourth.
+pub fn three_sides(input: In<'_>) -> Out<'_, Say> {
+    let then =
+        || many0_count(alt((sep(",;:-"), text(&["and", "by", "then", "out", "across", "back", "is", "are", "'s"]))));
+    let shape =
+        (opt(text(&["it", "it 's", "its", "a"])), opt(text(&["a", "is"])), sense(Sense::Shape), opt(part(Part::Deck)));
+    let leg = || preceded(then(), length);
+    let walked = preceded(shape, (leg(), leg(), leg()));
+    // Sides that differ are no rectangle: the walk asks about those.
+    let walked = map_opt(walked, |(out, along, back)| (out.meaning == back.meaning).then_some((along, out)));
+    let front = || (det, sense(Sense::Side(Side::Front)), opt(text(&["side", "rail", "edge", "run"])));
+    let sides =
+        || (opt(text(&["both", "the"])), opt(text(&["the"])), text(&["sides", "the sides", "both sides", "ends"]));
+    let named = (preceded((front(), then()), length), preceded((then(), sides(), then()), length));
+    let sized = (terminated(preceded(det, length), front()), terminated(preceded(then(), length), sides()));
+    terminated(alt((walked, named, sized)), peek(line_end))
+        .map(|(along, out)| Say::Clause(Clause::Deck(Some(along), Some(out))))
+        .parse(input)
+}
+
 /// Two sizes in one measure: "4 by 5", and "4x4", which of a landing is no lumber.
 pub(super) fn by(input: In<'_>) -> Out<'_, Measure> {
     let feet = |n: u16| BySide::Bare(Number { value: Q::from_integer(i128::from(n)), fraction: false, plural: false });

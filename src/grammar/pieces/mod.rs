@@ -4,9 +4,11 @@
 mod asks;
 mod asks_stairs;
 pub(in crate::grammar) mod atoms;
+mod bare;
 mod bumps;
 mod choices;
 mod decks;
+mod done;
 mod drops;
 mod edge;
 mod ends;
@@ -140,6 +142,8 @@ pub fn pieces_at(items: &[Item], at: usize, known: &mut Known) -> Vec<Piece> {
         ends::length_between(items, at),
         drops::spot(items, at),
         talk::note(items, at),
+        bare::bare(items, at),
+        strength::more(items, at),
     ];
     found.extend(beside.into_iter().flatten().map(|(end, say, cost)| Piece { end, say, cost }));
     found
@@ -179,6 +183,7 @@ type Parse = for<'a> fn(In<'a>) -> Out<'a, Say>;
 
 /// Every piece's grammar, with what it costs beyond the plain.
 const PARSERS: &[(Parse, u32)] = &[
+    (done::done, 0),
     (ends::between, 0),
     (ends::from_to, 0),
     (ends::at_both_ends, 0),
@@ -240,6 +245,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (settings::notch, 0),
     (settings::grade, 0),
     (settings::house_end, 0),
+    (decks::three_sides, 0),
     (decks::deck, 0),
     (decks::deck_alone, 6),
     (settings::tape, 0),

@@ -242,7 +242,7 @@ pub fn every(input: In<'_>) -> Out<'_, Say> {
         centre.map(Some),
     );
     let apart = (
-        preceded((det, opt(part(Part::Post)), many0_count(text(&["is", "are", "at", "set"]))), length),
+        preceded((det, opt(part(Part::Post)), many0_count(text(&["is", "are", "at", "set", "were", "was"]))), length),
         delimited(opt(centre), sense(Sense::Cue(Cue::Apart)), (many0_count(text(&["them"])), on_posts)).map(|()| None),
     );
     let spacing = (preceded((det, sense(Sense::Cue(Cue::Apart)), tie), length), opt(centre));

@@ -8,8 +8,8 @@
 //! bare     = ("nothing" | "no" | "without" | "skip" ...) [det] (line-post | post "in the middle")
 //! ```
 
-use super::Say;
 use super::atoms::{In, Out, any, count, det, length, lumber, measure, one, part, sense, sep, text};
+use super::{PIECE, Say};
 use crate::grammar::ask::{About, StrengthAsk};
 use crate::grammar::draft::{Clause, StrengthDraft};
 use crate::grammar::items::Item;
@@ -44,12 +44,15 @@ enum Bit {
     Doing,
     Or,
     Asks,
+    /// "ok", "fine": see [`weigh_fine`].
+    Fine,
     Small,
 }
 
 /// "could I get away with 8 foot", "how bouncy is it at 8", "is a 4x4 enough at 42".
 pub fn question(input: In<'_>) -> Out<'_, Say> {
-    let (rest, bits) = terminated(many1(bit), opt(sep("?"))).parse(input)?;
+    let (rest, mut bits) = terminated(many1(bit), opt(sep("?"))).parse(input)?;
+    weigh_fine(&mut bits);
     // "the span for 2x8 joists" is another trade's.
     let other = |i: &Item| i.senses().iter().any(|s| matches!(s, Sense::Part(Part::Framing) | Sense::Foreign(_)));
     if rest.first().is_some_and(other) {
@@ -74,6 +77,71 @@ pub fn question(input: In<'_>) -> Out<'_, Say> {
         Some(draft) => Ok((rest, Say::Clause(Clause::Strength(draft)))),
         None => Err(nom::Err::Error(())),
     }
+}
+
+/// "and on edge", "what about cedar", "and at 8 ft": the last question about strength with one thing else.
+pub fn more(items: &[Item], at: usize) -> Option<(usize, Say, u32)> {
+    let (rest, say) = goes_on(In::new(items)).ok().filter(|_| at == 0)?;
+    Some((items.len() - rest.len(), say, PIECE))
+}
+
+fn goes_on(input: In<'_>) -> Out<'_, Say> {
+    let mut lead = alt((
+        text(&[
+            "in",
+            "and",
+            "or",
+            "but",
+            "what about",
+            "how about",
+            "and what about",
+            "with",
+            "and with",
+            "or with",
+            "ok and",
+        ]),
+        value((), (opt(text(&["and", "ok", "so"])), sense(Sense::Verb(Verb::Suppose)))),
+        value((), (text(&["and", "or", "ok"]), text(&["what about", "how about", "with"]))),
+    ));
+    let (rest, ()) = lead.parse(input)?;
+    let (rest, bits) = terminated(many1(bit), opt(sep("?"))).parse(rest)?;
+    let said = |b: &Bit| {
+        matches!(
+            b,
+            Bit::Small
+                | Bit::On
+                | Bit::Lumber(_)
+                | Bit::Length(_)
+                | Bit::High
+                | Bit::Centre
+                | Bit::Wood(_)
+                | Bit::Part(Part::Post | Part::Rail | Part::TopRail)
+                | Bit::Cue(Strong::Flat | Strong::Edge)
+        )
+    };
+    let told = bits.iter().all(said).then(|| gather(&bits)).flatten();
+    let Some(told) = told.filter(|_| rest.is_empty()) else { return Err(nom::Err::Error(())) };
+    let (mut span, mut height) = (None, None);
+    for (m, high) in told.lengths {
+        if (if high { &mut height } else { &mut span }).replace(m).is_some() {
+            return Err(nom::Err::Error(()));
+        }
+    }
+    let ask = StrengthAsk {
+        post: told.posts.first().copied(),
+        rail: told.rails.first().copied(),
+        lie: told.lie,
+        species: told.species,
+        ..StrengthAsk::of(About::Bay)
+    };
+    let says = ask != StrengthAsk::of(About::Bay) || span.is_some() || height.is_some();
+    if !says {
+        return Err(nom::Err::Error(()));
+    }
+    Ok((
+        rest,
+        Say::Clause(Clause::StrengthMore(StrengthDraft { ask, span, height, on_centre: bits.contains(&Bit::Centre) })),
+    ))
 }
 
 const NO_SAFE: &str = "I call nothing safe: that is for the building department or an engineer. I can put what a part is \
@@ -123,6 +191,7 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
         value(Bit::Centre, sense(Sense::Basis(Basis::Centre))),
         value(Bit::Small, sense(Sense::Basis(Basis::Clear))),
         value(Bit::Small, text(&["if i", "if we"])),
+        value(Bit::Fine, text(&["ok", "okay", "fine", "good", "alright", "legal"])),
         value(Bit::Supposes, sense(Sense::Verb(Verb::Suppose))),
         value(Bit::Or, text(&["or"])),
         value(Bit::Asks, asking),
@@ -131,6 +200,19 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
         value(Bit::Small, small),
     ));
     alt((first, told)).parse(input)
+}
+
+/// "is a 2x4 rail ok at 6 ft": "ok" asks what is allowed where a question names a size and a length;
+/// anywhere else it is a small word.
+fn weigh_fine(bits: &mut [Bit]) {
+    let opens = bits.iter().find(|b| !matches!(b, Bit::Small | Bit::Fine)) == Some(&Bit::Opens);
+    let sized = bits.iter().any(|b| matches!(b, Bit::Lumber(_)));
+    let long = bits.iter().any(|b| matches!(b, Bit::Length(_)));
+    let post = bits.iter().any(|b| matches!(b, Bit::Lumber(l) if l.thick_quarters >= 16));
+    let asked = Bit::Cue(if post { Strong::Hold } else { Strong::Allow });
+    for bit in bits.iter_mut().filter(|b| **b == Bit::Fine) {
+        *bit = if opens && sized && long { asked.clone() } else { Bit::Small };
+    }
 }
 
 /// True where it opens as a question or with what is asked about, and no asking word trails.

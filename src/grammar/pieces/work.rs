@@ -9,12 +9,17 @@ use crate::grammar::draft::Clause;
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{opt, peek, value};
-use nom::sequence::delimited;
+use nom::sequence::{delimited, terminated};
 
 /// "what have I forgotten", "what's next", "what does the inspector look at".
 pub fn work(input: In<'_>) -> Out<'_, Say> {
     let untold = said(&[
         "what have i forgotten",
+        "what have i forgot",
+        "what did i leave out",
+        "what have i left out",
+        "what have i not told you",
+        "what haven't i told you",
         "what did i forget",
         "what am i forgetting",
         "what am i missing",
@@ -44,6 +49,18 @@ pub fn work(input: In<'_>) -> Out<'_, Say> {
     ]);
     let order = said(&[
         "what 's next",
+        "what 's left to do",
+        "whats left to do",
+        "what is left to do",
+        "what have i left to do",
+        "what do i still have to do",
+        "what 's still to do",
+        "where am i",
+        "where was i",
+        "what 's left",
+        "whats left",
+        "what have i done",
+        "what 's done",
         "whats next",
         "what is next",
         "what 's the order",
@@ -85,7 +102,61 @@ pub fn work(input: In<'_>) -> Out<'_, Say> {
         "what do inspectors check",
         "what does the inspector want to see",
     ]);
-    let what = alt((value(WorkAsk::Untold, untold), value(WorkAsk::Order, order), value(WorkAsk::Inspector, look)));
+    let changed = said(&[
+        "what changed",
+        "what 's changed",
+        "whats changed",
+        "what has changed",
+        "what does that change",
+        "what did that change",
+        "what 's different",
+        "what 's different now",
+        "what is different",
+        "what is different now",
+        "what 's new",
+        "does that change anything",
+        "did that change anything",
+        "does anything change",
+        "did anything change",
+        "has anything changed",
+        "what moved",
+    ]);
+    let since = opt(said(&[
+        "since the list",
+        "since the last list",
+        "since the cut list",
+        "since then",
+        "since last time",
+        "in the list",
+        "on the list",
+        "in the cut list",
+        "on the cut list",
+        "from before",
+        "now",
+    ]));
+    let notes = said(&[
+        "what notes have i got",
+        "what notes are there",
+        "read me my notes",
+        "read me the notes",
+        "read my notes",
+        "read back my notes",
+        "read back the notes",
+        "show me my notes",
+        "show my notes",
+        "my notes",
+        "what did i note",
+        "what have i noted",
+        "list my notes",
+        "list the notes",
+    ]);
+    let what = alt((
+        terminated(value(WorkAsk::Changed, changed), since),
+        value(WorkAsk::Notes, notes),
+        value(WorkAsk::Untold, untold),
+        value(WorkAsk::Order, order),
+        value(WorkAsk::Inspector, look),
+    ));
     let lead = opt(said(&["so", "ok", "ok so", "and", "alright", "now"]));
     delimited((lead, opt(sep(","))), what, peek(ends))
         .map(|ask| Say::Clause(Clause::Query(Query::Work(ask))))

@@ -1,10 +1,11 @@
 //! What is still untold, the order of the work, and what an inspector looks at.
 
 use super::Figs;
+use crate::figure::{Fig, Why};
 use crate::grammar::ask::WorkAsk;
-use crate::job::{Job, Member};
+use crate::job::{Job, Member, Stage};
 use crate::layout::{Layout, lay_out};
-use crate::reply::{Line, Reply, Role, Span, Status};
+use crate::reply::{Line, Reply, Role, Span, Status, Style};
 use crate::takeoff::{longest, parts};
 
 /// The answer to a question about the work itself.
@@ -15,6 +16,9 @@ pub(super) fn work(job: &Job, ask: WorkAsk) -> (Reply, Figs) {
         WorkAsk::Untold => untold(job, &layout),
         WorkAsk::Order => order(job),
         WorkAsk::Inspector => inspector(job),
+        WorkAsk::Notes => notes(job),
+        // With nothing listed and nothing told before, nothing can have changed.
+        WorkAsk::Changed => rows("Nothing has been listed yet that could have changed.", []),
     };
     (reply, Vec::new())
 }
@@ -69,28 +73,103 @@ fn has_stairs(job: &Job) -> bool {
         || job.flight.risers.is_some()
 }
 
-/// The order a crew goes in (common practice, no source), steps this job has none of left out.
-fn order(job: &Job) -> Vec<Line> {
+/// The steps of the work, each with the stage it belongs to; those this job has none of left out
+/// (common practice, no source).
+fn steps(job: &Job) -> Vec<(Option<Stage>, &'static str)> {
     let stairs = has_stairs(job);
     let gate = job.runs.iter().any(|r| r.gate.is_some());
     let cap = job.order.rail(Member::Cap) != Some(None);
-    let steps = [
-        (true, "1. Measure every side as built; snap the baluster line."),
-        (true, "2. Look at the framing at each post; block it, and set what holds the posts back."),
-        (true, "3. Hold there: blocking and hold-downs are looked at, and photographed, before anything covers them."),
-        (true, "4. Set the corner posts, and those at the stair head; plumb and brace them."),
-        (true, "5. String a line from corner to corner; set the line posts to it, then check each mark again."),
-        (true, "6. Cut the rails to the clear at the posts' feet; fix the bottom rail, pull the tops in to match."),
-        (true, "7. Mark the balusters from one pull of the tape, and fix them."),
-        (cap, "8. Caps last of the level guard, joints over posts."),
-        (stairs, "9. The stair guard, its balusters, then the handrail."),
-        (gate, "10. The gate last of all, once its posts stand plumb and stiff."),
-        (true, "Then go round with a ball of the gap's size before the inspector does."),
+    let all = [
+        (true, Some(Stage::Lines), "1. Measure every side as built; snap the baluster line."),
+        (
+            true,
+            Some(Stage::Blocking),
+            "2. Look at the framing at each post; block it, and set what holds the posts back. Hold there: blocking and hold-downs are looked at, and photographed, before anything covers them.",
+        ),
+        (
+            true,
+            Some(Stage::Posts),
+            "3. Set the corner posts, and those at the stair head; plumb and brace them. String a line from corner to corner; set the line posts to it, then check each mark again.",
+        ),
+        (
+            true,
+            Some(Stage::Rails),
+            "4. Cut the rails to the clear at the posts' feet; fix the bottom rail, pull the tops in to match.",
+        ),
+        (true, Some(Stage::Balusters), "5. Mark the balusters from one pull of the tape, and fix them."),
+        (cap, Some(Stage::Caps), "6. Caps last of the level guard, joints over posts."),
+        (stairs, Some(Stage::StairGuard), "7. The stair guard, its balusters, then the handrail."),
+        (gate, Some(Stage::Gate), "8. The gate last of all, once its posts stand plumb and stiff."),
+        (true, None, "Then go round with a ball of the gap's size before the inspector does."),
     ];
-    rows(
-        "Measure, framing, corner posts, line posts, rails, balusters, caps (common practice, no source):",
-        steps.into_iter().filter(|(has, _)| *has).map(|(_, says)| says),
-    )
+    all.into_iter().filter(|(has, ..)| *has).map(|(_, stage, says)| (stage, says)).collect()
+}
+
+/// The order a crew goes in, what is done ticked off and what is next said first.
+fn order(job: &Job) -> Vec<Line> {
+    let first = if job.done.is_empty() {
+        Line::say(
+            Role::Answer,
+            "Measure, framing, corner posts, line posts, rails, balusters, caps (common practice, no source):",
+        )
+    } else {
+        next(job)
+    };
+    let step = |(stage, says): (Option<Stage>, &'static str)| {
+        let tick = if stage.is_some_and(|s| job.done.contains(&s)) { "done: " } else { "" };
+        Line::new(Role::Detail, [Span::Say(tick), Span::Say(says)])
+    };
+    std::iter::once(first).chain(steps(job).into_iter().map(step)).collect()
+}
+
+/// "Next: rails.", the first stage not done behind the last that is.
+fn next(job: &Job) -> Line {
+    let stages: Vec<Stage> = steps(job).into_iter().filter_map(|(stage, _)| stage).collect();
+    let after = job.done.last().copied();
+    let open = |s: &&Stage| !job.done.contains(s);
+    let next = stages.iter().filter(|s| after.is_none_or(|last| **s > last)).find(open);
+    match next.or_else(|| stages.iter().find(open)) {
+        Some(stage) => Line::new(Role::Answer, [Span::Say("Next: "), Span::Say(stage.name()), Span::Say(".")]),
+        None => Line::say(
+            Role::Answer,
+            "All done: go round with a ball of the gap's size, and push on every post, before the inspector does.",
+        ),
+    }
+}
+
+/// The answer to a stage told as done: what is next, and what was passed over.
+pub(super) fn ticked(job: &Job) -> Vec<Line> {
+    let mut lines = vec![next(job)];
+    let passed = Stage::ALL.into_iter().filter(|s| job.done.last().is_some_and(|last| s < last));
+    let passed: Vec<Stage> = passed.filter(|s| !job.done.contains(s)).collect();
+    let here = |s: &&Stage| steps(job).iter().any(|(stage, _)| *stage == Some(**s));
+    let passed: Vec<&Stage> = passed.iter().filter(here).collect();
+    if !passed.is_empty() {
+        let named = passed.iter().enumerate();
+        let named = named.flat_map(|(k, s)| [Span::Say(if k == 0 { "" } else { ", " }), Span::Say(s.name())]);
+        let spans = std::iter::once(Span::Say("Not told as done: ")).chain(named).chain([Span::Say(".")]);
+        lines.push(Line::new(Role::Detail, spans));
+    }
+    if passed.contains(&&Stage::Blocking) {
+        lines.push(Line::say(
+            Role::Detail,
+            "Have what holds the posts looked at before anything covers it (common practice, no source).",
+        ));
+    }
+    lines
+}
+
+/// Every note kept, with its number.
+fn notes(job: &Job) -> Vec<Line> {
+    if job.notes.is_empty() {
+        return rows("No note is kept. Say \"note: inspector thursday\" to keep one.", []);
+    }
+    let kept = job.notes.iter().map(|n| {
+        let number = Fig::count(u64::from(n.id), Why::Told("the note's number"));
+        let words = Span::Phrase(n.text.clone());
+        Line::new(Role::Detail, [Span::Say("- "), Span::Fig(number, Style::Tape), Span::Say(": "), words])
+    });
+    std::iter::once(Line::say(Role::Answer, "Notes kept:")).chain(kept).collect()
 }
 
 /// What gets looked at (common practice, no source).

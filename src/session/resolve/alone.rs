@@ -1,6 +1,7 @@
 //! Lines that are one thing and no fact: sums, measures, conversation.
 
 use super::{Branch, Problem, Resolved, Resolver};
+use crate::grammar::ask::{Infill, TakeoffAsk};
 use crate::grammar::draft::{Clause, Reading, RunDraft};
 use crate::grammar::{Act, Query, Talk};
 use crate::job::SlotId;
@@ -34,6 +35,7 @@ impl Resolver<'_> {
             // "no would a 6x6 ...": the "no" takes nothing back.
             [Clause::Strength(_)] if reading.denies => Err(Problem::Ask("No to what? Ask it by itself.", Vec::new())),
             [Clause::Strength(draft)] => self.strength(draft).map(Some),
+            [Clause::StrengthMore(draft)] => self.strength_more(draft).map(Some),
             [Clause::Why(_)] if reading.denies => Err(Problem::Ask("No to what? Ask it by itself.", Vec::new())),
             [Clause::Why(draft)] => self.why(draft).map(Some),
             [Clause::Query(query)] => answered(Act::Query(query.clone())),
@@ -45,6 +47,11 @@ impl Resolver<'_> {
             [Clause::Takeoff(draft)] => self.takeoff_alone(draft).map(Some),
             [Clause::Guard(draft)] => answered(Act::Query(Query::Guard(super::guard::asked(draft)?))),
             [Clause::Cut(m)] => self.cut_at(m).map(Some),
+            [Clause::Run(draft)] if reading.supposes && self.another_count(draft).is_some() => {
+                let infill =
+                    self.another_count(draft).into_iter().map(|i| Act::Query(Query::Takeoff(TakeoffAsk::Infill(i))));
+                Ok(Some(self.says(infill.collect(), false)))
+            }
             // "across 8" in a walk is its next side, not a measure said alone.
             [Clause::Run(draft)]
                 if self.only_a_measure(draft, reading)
@@ -61,6 +68,18 @@ impl Resolver<'_> {
             [Clause::KeepLength(m)] => self.keep(m).map(Some),
             _ => Ok(None),
         }
+    }
+
+    /// "what if 12", "and 14", behind a question how many balusters an opening takes: another count.
+    fn another_count(&self, draft: &RunDraft) -> Option<Infill> {
+        let stands = self.session.talk.filling.as_ref()?;
+        let bare = RunDraft { length: None, words: 0..0, ..draft.clone() } == RunDraft::default();
+        let whole = match &draft.length.as_ref()?.meaning {
+            Meaning::Bare(n) if bare && !n.fraction && n.value.is_integer() => n.value.to_integer(),
+            _ => return None,
+        };
+        let count = u16::try_from(whole).ok().filter(|n| (1..=200).contains(n))?;
+        Some(Infill { count: Some(count), ..*stands })
     }
 
     /// True where the deck was spoken of last and neither of its sizes is told.

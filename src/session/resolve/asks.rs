@@ -1,6 +1,7 @@
 //! Which run a question is about.
 
 use super::{Problem, Resolver};
+use crate::grammar::ask::TakeoffAsk;
 use crate::grammar::draft::{AskDraft, Which};
 use crate::grammar::sense::Side;
 use crate::grammar::{Act, Query};
@@ -27,6 +28,7 @@ impl Resolver<'_> {
             AskDraft::MarksFrom(end) => self.marks_from(end, job)?,
             AskDraft::Posts(s) => Query::Posts(run(s)?),
             AskDraft::Bays(s) => Query::Bays(run(s)?),
+            AskDraft::Gaps => self.gaps(job),
             AskDraft::Length(Some(Which::Side(s))) if self.flank(job, s).is_some() => match self.flank(job, s) {
                 Some((id, flank)) => Query::Flank(id, flank),
                 None => return Err(Problem::Refuse("There are no stairs in that run.")),
@@ -36,6 +38,15 @@ impl Resolver<'_> {
                 None => return Err(Problem::Ask("No run has been told yet. How long is what?", Vec::new())),
             },
         })
+    }
+
+    /// "what's the gap": of the opening asked about last, of the job's bays, or what the rule asks.
+    fn gaps(&self, job: &Job) -> Query {
+        match &self.session.talk.filling {
+            Some(infill) => Query::Takeoff(TakeoffAsk::Infill(*infill)),
+            None if !super::takeoff::job_bays(job).is_empty() => Query::Takeoff(TakeoffAsk::Balusters(None)),
+            None => crate::limits::find("level-gap").map_or(Query::Rules, Query::Rule),
+        }
     }
 
     /// "the marks from the corner": from the end of the run spoken of that is one.

@@ -31,6 +31,42 @@ impl Resolver<'_> {
         Ok(self.says(acts, ask))
     }
 
+    /// "and on edge": what was asked last, with what is said now in its place.
+    pub(super) fn strength_more(&self, draft: &StrengthDraft) -> Result<Resolved, Problem> {
+        // "what about a 2x6 on edge", asked first: of the bays as they stand.
+        let rail = draft.ask.rail.is_some() && draft.ask.lie.is_some() && !self.session.job.runs.is_empty();
+        let first = rail.then(|| StrengthAsk::of(About::Bay));
+        let Some(last) = self.session.talk.weighed.or(first) else {
+            return Err(Problem::Unfit("Of what? Ask it whole, \"is a 2x6 on edge ok at 6 ft\"."));
+        };
+        // Posts supposed under a bay are a what-if of the layout.
+        if draft.ask.post.is_some() && matches!(last.about, About::Bay | About::Reach) {
+            return Err(Problem::Unfit("Those posts are of the layout: ask what if with them."));
+        }
+        let (now, of_post) = (draft.ask, matches!(last.about, About::Post | About::Left | About::Bolt));
+        let (span, height) = match (&draft.span, &draft.height) {
+            // Of a post a length is its height.
+            (Some(m), None) if of_post => (None, Some(m.clone())),
+            (span, height) => (span.clone(), height.clone()),
+        };
+        let merged = StrengthAsk {
+            post: now.post.or(last.post),
+            rail: now.rail.or(last.rail),
+            lie: now.lie.or(last.lie),
+            species: now.species.or(last.species),
+            ..last
+        };
+        let kept = StrengthDraft { ask: merged, span, height, on_centre: draft.on_centre };
+        let mut resolved = self.strength(&kept)?;
+        for act in &mut resolved.acts {
+            if let Act::Query(Query::Strength(ask)) = act {
+                ask.span = ask.span.or(last.span);
+                ask.height = ask.height.or(last.height);
+            }
+        }
+        Ok(resolved)
+    }
+
     /// "would a 6x6 let me": the bay just supposed, clear between posts so wide.
     fn bay_supposed(&self, draft: &StrengthDraft) -> Option<Length> {
         let of = |fact: &Fact| match fact {

@@ -195,7 +195,7 @@ fn sane(clears: Vec<Length>) -> Result<Vec<Length>, Problem> {
 }
 
 /// Every rail bay of the job as it is laid out.
-fn job_bays(job: &Job) -> Vec<(Option<RunId>, Length)> {
+pub(super) fn job_bays(job: &Job) -> Vec<(Option<RunId>, Length)> {
     rail_bays(job, &lay_out(job)).into_iter().map(|b| (b.at.run(), b.clear)).collect()
 }
 

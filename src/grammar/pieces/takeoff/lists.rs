@@ -9,7 +9,7 @@ use crate::grammar::sense::{Ask, Part, Sense};
 use crate::job::LongPart;
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, peek, value};
+use nom::combinator::{opt, peek, value, verify};
 use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -69,8 +69,11 @@ pub fn buy(input: In<'_>) -> Out<'_, Say> {
         "what do i haul",
     ]);
     // "how many 2x4s": of what size is on the list; all of it is said.
-    let many = (sense(Sense::Ask(Ask::HowMany)), lumber, idle, peek(ends));
-    alt((value((), many), words)).map(|()| asked(TakeoffDraft::Buy)).parse(input)
+    let many = (sense(Sense::Ask(Ask::HowMany)), verify(lumber, |l| l.thick_quarters < 16), idle, peek(ends));
+    // "how many 6x6s": posts, of which the parts say how many of each size.
+    let posts = (sense(Sense::Ask(Ask::HowMany)), verify(lumber, |l| l.thick_quarters >= 16), idle, peek(ends));
+    let list = alt((value((), many), words)).map(|()| TakeoffDraft::Buy);
+    alt((list, value(TakeoffDraft::Parts, posts))).map(asked).parse(input)
 }
 
 /// "how many total": of what was told last.
