@@ -3,7 +3,7 @@
 
 use num_rational::Ratio;
 use railhand::grammar::ask::{
-    About, Apart, Counted, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk, WorkAsk,
+    About, Apart, Counted, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Task, Whose, WhyAsk, WorkAsk,
 };
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
@@ -663,6 +663,8 @@ fn each_question_about_the_work_has_its_phrase() {
         ("inspection?", WorkAsk::Inspector),
         ("changed?", WorkAsk::Changed),
         ("kept notes?", WorkAsk::Notes),
+        ("help with notches?", WorkAsk::Help(Task::Notches)),
+        ("help with gate?", WorkAsk::Help(Task::Gate)),
     ];
     for (phrase, ask) in rows {
         holds(phrase, Act::Query(Query::Work(ask)));

@@ -2,10 +2,12 @@
 //!
 //! `talk` holds one conversation and turns a line into what is shown; `lines` reads
 //! lines of any length in bounded memory; `found` words what a job file was found like; `out`
-//! is the one writer; `prices` tells a yard's price list; `prompt` is the only module that knows the line editor.
+//! is the one writer; `colours` paints, `offers` is what Tab offers; `prices` tells a yard's price list; `prompt` is the only module that knows the line editor.
 
+mod colours;
 mod found;
 mod lines;
+mod offers;
 mod out;
 mod paths;
 mod prices;
@@ -134,6 +136,7 @@ fn dumb(talk: &mut Talk, found: &str) -> Result<(), Trouble> {
         match Talk::turn(&line) {
             talk::Turn::Leave => return Ok(()),
             talk::Turn::Nothing => {}
+            talk::Turn::More => out.answer(&talk.more(Screen::of_stdout()), talk.form())?,
             talk::Turn::Answer => out.answer(&talk.answer(&line, Screen::of_stdout()), talk.form())?,
         }
     }

@@ -1,7 +1,10 @@
 //! One conversation, and a line of it turned into what is shown.
 
+use super::colours::paint;
 use super::screen::Screen;
-use crate::reply::{Line, Reply, Role, Span, Status, Tone, Typed, json_line, reply_json, shown, tape_of};
+use crate::reply::{
+    Line, Reply, Role, Shown, Span, Status, Typed, fold, json_line, reply_json, rows as rows_of, shown, tape_of,
+};
 use crate::session::{Session, step};
 use crate::store::{Kept, NotKept, Opened, Pasted, Store, pasted};
 
@@ -28,6 +31,8 @@ pub(super) enum Turn {
     Nothing,
     /// The word to leave.
     Leave,
+    /// The word for what waits of the last answer.
+    More,
     /// Everything else.
     Answer,
 }
@@ -35,11 +40,20 @@ pub(super) enum Turn {
 /// The widest a run is drawn: to scale it reads no better wider.
 const DRAWN: usize = 72;
 
+/// Rows of a window that are not the answer's: the line typed, the next prompt, the row that tells what waits.
+const ROOM: usize = 4;
+/// The fewest rows an answer is folded to.
+const LEAST: usize = 8;
+
 /// A conversation, the form it is held in, and the file it is kept in.
 pub(super) struct Talk {
     session: Session,
     form: Form,
     store: Option<Store>,
+    /// True where answers are folded to the window.
+    folds: bool,
+    /// What of the last answer waits for "more".
+    waits: Vec<Shown>,
 }
 
 impl Talk {
@@ -49,7 +63,7 @@ impl Talk {
             Some(opened) => (opened.session, Some(opened.store)),
             None => (Session::new(), None),
         };
-        Talk { session, form, store }
+        Talk { session, form, store, folds: false, waits: Vec::new() }
     }
 
     /// The form answers are written in.
@@ -63,6 +77,7 @@ impl Talk {
         match line.trim().to_ascii_lowercase().as_str() {
             "" => Turn::Nothing,
             "quit" | "exit" | "bye" => Turn::Leave,
+            "more" | "more?" | "the rest" => Turn::More,
             _ => Turn::Answer,
         }
     }
@@ -87,10 +102,42 @@ impl Talk {
             }
             Form::Text => {
                 let rows = shown(&reply, screen.width, tape_of(job));
-                let rows: Vec<String> = rows.into_iter().map(|s| paint(s.tone, s.text, screen.colour)).collect();
-                rows.join("\n")
+                self.folded(rows, screen)
             }
         }
+    }
+
+    /// The session as it stands.
+    pub(super) fn session(&self) -> &Session {
+        &self.session
+    }
+
+    /// From here on answers are folded to the window: a person sits there.
+    pub(super) fn fold(&mut self) {
+        self.folds = true;
+    }
+
+    /// An answer's rows, painted; what the window has no room for waits for "more".
+    fn folded(&mut self, lines: Vec<Shown>, screen: Screen) -> String {
+        let most = if self.folds { screen.height.saturating_sub(ROOM).max(LEAST) } else { usize::MAX - 2 };
+        let folded = fold(lines, most);
+        let mut rows: Vec<String> = folded.shown.iter().map(|s| paint(s.tone, &s.text, screen)).collect();
+        if !folded.waits.is_empty() {
+            rows.insert(folded.at, format!("  ... {} rows wait: say more", rows_of(&folded.waits)));
+        }
+        self.waits = folded.waits;
+        rows.join("\n")
+    }
+
+    /// What waits of the last answer.
+    pub(super) fn more(&mut self, screen: Screen) -> String {
+        let waits = std::mem::take(&mut self.waits);
+        if waits.is_empty() {
+            return "There is no more to the last answer.".to_owned();
+        }
+        // Asked for, it is all shown: whoever asks can scroll.
+        let rows: Vec<String> = waits.iter().map(|s| paint(s.tone, &s.text, screen)).collect();
+        rows.join("\n")
     }
 
     /// Takes a line in; `said` are the words it was said in, where they are not the line.
@@ -165,20 +212,6 @@ fn kept_line(name: &str, kept: &Kept) -> Option<Line> {
     }
 }
 
-/// Cautions in yellow, stops in bold red (ECMA-48 SGR); the words say the same without it.
-fn paint(tone: Tone, text: String, colour: bool) -> String {
-    let code = match tone {
-        Tone::Caution => "33",
-        Tone::Stop => "1;31",
-        Tone::Plain => return text,
-    };
-    if !colour {
-        return text;
-    }
-    let rows: Vec<String> = text.split('\n').map(|row| format!("\x1b[{code}m{row}\x1b[0m")).collect();
-    rows.join("\n")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -191,19 +224,13 @@ mod tests {
             ("quit", Turn::Leave),
             (" Bye ", Turn::Leave),
             ("EXIT", Turn::Leave),
+            ("more", Turn::More),
+            ("more posts", Turn::Answer),
             ("gate at the exit", Turn::Answer),
             ("quit it", Turn::Answer),
         ];
         for (line, want) in rows {
             assert_eq!(Talk::turn(line), want, "{line:?}");
         }
-    }
-
-    #[test]
-    fn paint_covers_each_row_and_only_where_welcome() {
-        let text = || "a\nb".to_owned();
-        assert_eq!(paint(Tone::Stop, text(), true), "\x1b[1;31ma\x1b[0m\n\x1b[1;31mb\x1b[0m");
-        assert_eq!(paint(Tone::Stop, text(), false), "a\nb");
-        assert_eq!(paint(Tone::Plain, text(), true), "a\nb");
     }
 }

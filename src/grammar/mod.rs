@@ -11,6 +11,7 @@ pub mod flight_draft;
 mod flight_words;
 pub mod goods;
 pub mod items;
+pub mod kinds;
 pub mod measures;
 pub mod pieces;
 pub mod reading;

@@ -1,5 +1,6 @@
 //! One reply value of tagged spans; plain text, JSON and drawings are renderings of it.
 
+mod fold;
 mod json;
 mod json_choices;
 mod json_job;
@@ -13,6 +14,7 @@ mod typed;
 mod values;
 mod wrap;
 
+pub use fold::{Folded, fold, rows};
 pub(crate) use json::tape_of;
 pub use json::{json_line, reply_json};
 pub use json_job::job_json;

@@ -23,6 +23,8 @@ pub enum Tone {
 pub struct Shown {
     /// How much it wants to be noticed; its words say so too.
     pub tone: Tone,
+    /// True for details, notes and drawings: on a small window they may wait to be asked for.
+    pub may_wait: bool,
     /// The rows, with no newline at the end.
     pub text: String,
 }
@@ -59,16 +61,17 @@ fn lines(reply: &Reply) -> Cow<'_, [Line]> {
 
 fn line_row(line: &Line, number: usize, width: usize, tape: Tape) -> Shown {
     let tone = if line.role == Role::Caution { Tone::Caution } else { Tone::Plain };
+    let may_wait = matches!(line.role, Role::Detail | Role::Drawing);
     let (lead, hang) = match line.role {
         // Both stand to scale or under one another: breaking them would make them say something else.
-        Role::Drawing | Role::Pointer => return Shown { tone, text: text(&line.spans, tape) },
+        Role::Drawing | Role::Pointer => return Shown { tone, may_wait, text: text(&line.spans, tape) },
         Role::Unused | Role::Answer | Role::Question => (Cow::Borrowed(""), 2),
         Role::Heard => (Cow::Borrowed("heard: "), 2),
         Role::Detail => (Cow::Borrowed("  "), 4),
         Role::Caution => (Cow::Borrowed("careful: "), 2),
         Role::Choice => (Cow::Owned(format!("  {number}. ")), 5),
     };
-    Shown { tone, text: wrap(&lead, &glued(&line.spans, tape), hang, width) }
+    Shown { tone, may_wait, text: wrap(&lead, &glued(&line.spans, tape), hang, width) }
 }
 
 fn finding_row(finding: &Finding, width: usize, tape: Tape) -> Shown {
@@ -79,7 +82,7 @@ fn finding_row(finding: &Finding, width: usize, tape: Tape) -> Shown {
     };
     let lead = format!("{}: ", finding.level.name());
     let said = format!("{} [{}]", glued(&finding.spans, tape), super::safe(finding.source));
-    Shown { tone, text: wrap(&lead, &said, 2, width) }
+    Shown { tone, may_wait: finding.level == Level::Note, text: wrap(&lead, &said, 2, width) }
 }
 
 #[cfg(test)]

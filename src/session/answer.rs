@@ -4,6 +4,7 @@ mod before;
 mod changed;
 mod flight;
 mod guard;
+mod help;
 mod law;
 mod notch;
 mod outline;
@@ -21,6 +22,7 @@ mod work;
 pub(super) use before::before;
 pub(super) use changed::{changed, since_list};
 pub(super) use flight::disagrees;
+pub(super) use help::{hello, help};
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
 pub(super) use stair_ways::beside_choice;
@@ -33,7 +35,7 @@ use crate::figure::{Fig, Value, Why};
 pub(super) use law::cited;
 
 use crate::grammar::ask::GuardAsk;
-use crate::grammar::{Act, Query, Talk, canon};
+use crate::grammar::{Act, Query, canon};
 use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
@@ -421,26 +423,6 @@ fn measure(length: Length, shade: Option<Shade>, about: bool) -> (Reply, Figs) {
     reply.values.shade = shade;
     reply.values.about = about;
     (reply, vec![("the measure", fig)])
-}
-
-/// A greeting, or what can be said.
-pub(super) fn hello(talk: Talk) -> Reply {
-    let mut reply = Reply::of(Status::Answered);
-    let lines: &[&'static str] = match talk {
-        Talk::Help => &[
-            "Tell me a run: \"run 10 ft between corner and stair head, gate at top\".",
-            "Change it: \"no, make it eleven and a half\", \"scratch the gate\", \"3 bays\", undo.",
-            "Posts: \"post at 7 ft from the house\", \"no post within 18 in of the stairs\", \"mirror the posts\", \"even bays\".",
-            "Settings: \"6x6 on the corners and 4x4 in between\", \"no more than 5 ft clear\", \"guard height 36\".",
-            "Ask: \"how many posts\", \"where do the posts go\", \"why?\", \"what if max is 5 foot clear\".",
-            "Sums: \"take 3/8 off 40 1/4\", \"half of 7/8\", \"how many 38s come out of a 16 footer\".",
-            "Notes: \"note: inspector thursday\".",
-        ],
-        Talk::Thanks => &["Right you are. What you told me stands; \"what's left\" tells you what is still open."],
-        _ => &["Hello. Tell me a run of guard: how long, and what it goes between."],
-    };
-    reply.lines = lines.iter().map(|l| Line::say(Role::Answer, l)).collect();
-    reply
 }
 
 /// The figures of an answer worth asking "why?" about, the first of each kind.

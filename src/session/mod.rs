@@ -8,6 +8,7 @@ mod absurd;
 mod answer;
 mod choose;
 mod lengths;
+mod peek;
 mod point;
 mod resolve;
 mod retell;
@@ -16,6 +17,7 @@ mod step;
 mod targets;
 mod topics;
 
+pub use peek::{MOST_WORDS, Peek, peek};
 pub use retell::Retelling;
 pub use state::{Delta, Log, Session};
 pub use step::{LONGEST, step};

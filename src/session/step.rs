@@ -315,11 +315,8 @@ fn talked(session: &Session, talk: Talk, turn: Turn) -> (Delta, Reply) {
             reply.lines = vec![Line::say(Role::Answer, "Left as it was.")];
             (Delta { job: None, log: Log::Same, talk: turn }, reply)
         }
-        Talk::Hello | Talk::Thanks | Talk::Help => {
-            let mut reply = answer::hello(talk);
-            reply.readback = Some(canon::write(&Act::Talk(talk)));
-            same(session, reply)
-        }
+        Talk::Help => same(session, answer::help(&session.job)),
+        Talk::Hello | Talk::Thanks => same(session, answer::hello(talk)),
     }
 }
 

@@ -138,7 +138,12 @@ pub(super) fn belongs(item: &Item, limit: &Limit) -> bool {
         Sense::Ask(_) => true,
         _ => false,
     };
-    item.is_sep() || item.senses().iter().any(own) || item.is_light() && !item.may_be(Sense::Not) && !weighs(item)
+    // A limit is what "the max" asks for.
+    let bound = matches!(&*item.text, "max" | "maximum" | "min" | "minimum" | "most" | "least");
+    item.is_sep()
+        || bound
+        || item.senses().iter().any(own)
+        || item.is_light() && !item.may_be(Sense::Not) && !weighs(item)
 }
 
 /// A word that is light only where it stands beside nothing: a qualifier, a unit, a verb.

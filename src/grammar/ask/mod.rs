@@ -16,4 +16,4 @@ pub use stairs::StairAsk;
 pub use strength::{About, StrengthAsk};
 pub use takeoff::{Infill, TakeoffAsk};
 pub use why::{Apart, Counted, WhyAsk};
-pub use work::WorkAsk;
+pub use work::{Task, WorkAsk};

@@ -368,6 +368,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (law::place, 0),
     (law::local, 0),
     (law::asked, 0),
+    (work::help_with, 0),
     (work::work, 0),
     (guard::needed, 0),
     (guard::high_enough, 0),

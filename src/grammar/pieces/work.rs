@@ -4,12 +4,47 @@ use super::Say;
 use super::atoms::{In, Out, sep};
 use super::phrase::{ends, said};
 use crate::grammar::Query;
-use crate::grammar::ask::WorkAsk;
+use crate::grammar::ask::{Task, WorkAsk};
 use crate::grammar::draft::Clause;
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{opt, peek, value};
 use nom::sequence::{delimited, terminated};
+
+/// "help notches", "help with the stairs", "how do I do a gate".
+pub fn help_with(input: In<'_>) -> Out<'_, Say> {
+    let lead = said(&[
+        "help",
+        "help with",
+        "help me with",
+        "help on",
+        "help for",
+        "how do i do",
+        "how do i tell you",
+        "what can i say about",
+        "what can i ask about",
+        "tell me about",
+    ]);
+    let the = opt(said(&["the", "a", "my", "an"]));
+    let task = alt((
+        value(Task::Layout, said(&["layout", "runs", "run", "deck", "ends", "sides"])),
+        value(Task::Posts, said(&["posts", "post", "spacing", "bays"])),
+        value(Task::Notches, said(&["notches", "notch", "notching", "feet", "post feet", "foot"])),
+        value(Task::Balusters, said(&["balusters", "baluster", "pickets", "spindles", "infill", "gaps", "gap"])),
+        value(Task::Stairs, said(&["stairs", "stair", "steps", "handrail", "handrails", "stair rail"])),
+        value(Task::Gate, said(&["gate", "gates", "pool"])),
+        value(Task::Strength, said(&["strength", "span", "spans", "bolts", "sag"])),
+        value(
+            Task::Order,
+            said(&["order", "cuts", "cut list", "shopping list", "cost", "prices", "price", "buying", "lumber"]),
+        ),
+        value(Task::Code, said(&["code", "rules", "codes", "rule", "law"])),
+        value(Task::Notes, said(&["notes", "note", "job file", "saving", "files", "file"])),
+    ));
+    delimited((lead, the), task, (opt(sep("?")), peek(ends)))
+        .map(|task| Say::Clause(Clause::Query(Query::Work(WorkAsk::Help(task)))))
+        .parse(input)
+}
 
 /// "what have I forgotten", "what's next", "what does the inspector look at".
 pub fn work(input: In<'_>) -> Out<'_, Say> {

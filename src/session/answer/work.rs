@@ -1,6 +1,6 @@
 //! What is still untold, the order of the work, and what an inspector looks at.
 
-use super::Figs;
+use super::{Figs, help};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::WorkAsk;
 use crate::job::{Job, Member, Stage};
@@ -10,6 +10,9 @@ use crate::takeoff::{longest, parts};
 
 /// The answer to a question about the work itself.
 pub(super) fn work(job: &Job, ask: WorkAsk) -> (Reply, Figs) {
+    if let WorkAsk::Help(task) = ask {
+        return help::with(task);
+    }
     let layout = lay_out(job);
     let mut reply = Reply::of(Status::Answered);
     reply.lines = match ask {
@@ -18,7 +21,7 @@ pub(super) fn work(job: &Job, ask: WorkAsk) -> (Reply, Figs) {
         WorkAsk::Inspector => inspector(job),
         WorkAsk::Notes => notes(job),
         // With nothing listed and nothing told before, nothing can have changed.
-        WorkAsk::Changed => rows("Nothing has been listed yet that could have changed.", []),
+        WorkAsk::Changed | WorkAsk::Help(_) => rows("Nothing has been listed yet that could have changed.", []),
     };
     (reply, Vec::new())
 }
