@@ -3,9 +3,10 @@
 //! `cargo bench --bench reading`
 
 use divan::Bencher;
+use railhand::grammar::kinds::kinds;
 use railhand::grammar::reading::readings;
 use railhand::grammar::words::words;
-use railhand::session::{Session, step};
+use railhand::session::{Session, peek, step};
 
 fn main() {
     divan::main();
@@ -34,4 +35,24 @@ fn answer(bencher: Bencher, line: &str) {
 fn read_facts(bencher: Bencher, facts: usize) {
     let words = words(&vec!["run 10 ft corner to corner"; facts].join(", "));
     bencher.bench(|| readings(&words, &[]));
+}
+
+/// What a keystroke costs: the line cut by kind, and what it would be heard as. The long line has 200 letters.
+const TYPED: [&str; 4] = [
+    SHORT,
+    USUAL,
+    "12-6 house to corner, 36 in gate at the far end, 3 bays",
+    "left side house to corner 9-8, front corner to stairs 6-4, stairs 4-0, stairs to corner 6-4, right corner to house \
+     9-8, 4x4 posts, 6 foot on centre max, 36 to the top of the cap, gap under 3",
+];
+
+#[divan::bench(args = TYPED)]
+fn highlight(bencher: Bencher, line: &str) {
+    bencher.bench(|| kinds(line, &[]));
+}
+
+#[divan::bench(args = TYPED)]
+fn hint(bencher: Bencher, line: &str) {
+    let session = Session::new();
+    bencher.bench(|| peek(&session, line));
 }

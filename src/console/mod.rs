@@ -2,9 +2,10 @@
 //!
 //! `talk` holds one conversation and turns a line into what is shown; `lines` reads
 //! lines of any length in bounded memory; `found` words what a job file was found like; `out`
-//! is the one writer; `colours` paints, `offers` is what Tab offers; `prices` tells a yard's price list; `prompt` is the only module that knows the line editor.
+//! is the one writer; `colours` paints, `deaf` finds out a terminal that says nothing, `offers` is what Tab offers; `prices` tells a yard's price list; `prompt` is the only module that knows the line editor.
 
 mod colours;
+mod deaf;
 mod found;
 mod lines;
 mod offers;
@@ -59,8 +60,11 @@ pub fn open(json: bool, job: Option<&Path>, prices: Option<&Path>) -> Result<(),
             aside(&found);
             pipe(&mut talk)
         }
-        (true, true) => dumb(&mut talk, &found),
-        (true, false) => prompt::converse(&mut talk, &found),
+        (true, true) => dumb(&mut talk, &found, io::empty()),
+        (true, false) => match deaf::typed_at_a_deaf_terminal() {
+            None => prompt::converse(&mut talk, &found),
+            Some(typed) => dumb(&mut talk, &found, typed.as_bytes()),
+        },
     };
     finished(talk, held)
 }
@@ -121,10 +125,10 @@ fn pipe(talk: &mut Talk) -> Result<(), Trouble> {
     }
 }
 
-/// A terminal that can do nothing: no editing, no escape sequences.
-fn dumb(talk: &mut Talk, found: &str) -> Result<(), Trouble> {
+/// A terminal that can do nothing: no editing, no escape sequences. `typed` was typed already.
+fn dumb(talk: &mut Talk, found: &str, typed: impl io::Read) -> Result<(), Trouble> {
     let mut out = Out::new(io::stdout().lock());
-    let mut lines = Lines::new(io::stdin().lock());
+    let mut lines = Lines::new(typed.chain(io::stdin().lock()));
     out.write(&welcome())?;
     out.write(found)?;
     loop {

@@ -62,6 +62,18 @@ impl Terminal {
 
     /// As [`open_in`](Terminal::open_in), with arguments.
     pub fn open_with(home: &Path, columns: u16, env: &[(&str, &str)], args: &[&str]) -> Terminal {
+        Terminal::opened(home, columns, env, args, true)
+    }
+
+    /// A terminal that never says where its cursor is.
+    pub fn open_deaf(name: &str, columns: u16) -> Terminal {
+        let home = fresh_home(name);
+        let mut term = Terminal::opened(&home, columns, &[], &[], false);
+        term.own = Some(home);
+        term
+    }
+
+    fn opened(home: &Path, columns: u16, env: &[(&str, &str)], args: &[&str], answers: bool) -> Terminal {
         let pty = native_pty_system().openpty(size(columns)).expect("a pseudo-terminal opens");
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_railhand"));
         command.args(args);
@@ -75,7 +87,7 @@ impl Terminal {
         let parser = vt100::Parser::new(some(30), some(columns), 500);
         let screen = Arc::new(Mutex::new(Screen { parser, raw: Vec::new() }));
         let from = pty.master.try_clone_reader().expect("the terminal shows");
-        watch(from, Arc::clone(&screen), Arc::clone(&keys));
+        watch(from, Arc::clone(&screen), answers.then(|| Arc::clone(&keys)));
         Terminal { screen, keys, child, master: pty.master, own: None }
     }
 
@@ -189,7 +201,7 @@ pub fn last(rows: &[String]) -> Option<&String> {
 
 /// Draws what the program writes, and answers its question where the cursor is (ESC [ 6 n,
 /// "device status report" of ECMA-48) as a terminal does.
-fn watch(mut from: Box<dyn Read + Send>, screen: Arc<Mutex<Screen>>, keys: Arc<Mutex<Box<dyn Write + Send>>>) {
+fn watch(mut from: Box<dyn Read + Send>, screen: Arc<Mutex<Screen>>, keys: Option<Arc<Mutex<Box<dyn Write + Send>>>>) {
     std::thread::spawn(move || {
         let mut bytes = [0; 4096];
         while let Ok(n @ 1..) = from.read(&mut bytes) {
@@ -199,8 +211,8 @@ fn watch(mut from: Box<dyn Read + Send>, screen: Arc<Mutex<Screen>>, keys: Arc<M
             let asked = bytes[..n].windows(4).filter(|w| *w == b"\x1b[6n").count();
             let (row, column) = screen.parser.screen().cursor_position();
             drop(screen);
-            for _ in 0..asked {
-                let _ = write!(held(&keys), "\x1b[{};{}R", row + 1, column + 1);
+            for keys in keys.iter().cycle().take(keys.iter().len() * asked) {
+                let _ = write!(held(keys), "\x1b[{};{}R", row + 1, column + 1);
             }
         }
     });

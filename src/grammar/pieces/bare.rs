@@ -36,7 +36,8 @@ fn asked(words: &str) -> Option<Clause> {
         }
         "price" | "prices" | "money" | "total cost" => Query::Takeoff(TakeoffAsk::Cost),
         "order" | "order list" | "yard list" | "stock" | "sticks" => Query::Takeoff(TakeoffAsk::Buy),
-        "summary" | "recap" => Query::Job,
+        "summary" | "recap" | "job" | "the job" | "what is told" | "what 's told" | "what have you got"
+        | "what do you have" => Query::Job,
         "gap"
         | "gaps"
         | "spacer"
