@@ -34,6 +34,18 @@ pub(crate) enum Command {
         #[arg(long, value_name = "FILE.job")]
         job: Option<PathBuf>,
     },
+    /// Write a job file's sheet: drawings, cuts, buying list, checks
+    Sheet {
+        /// The job file
+        #[arg(value_name = "FILE.job")]
+        job: PathBuf,
+        /// Where to: it ends in .html, .pdf, .svg, .png or .md
+        #[arg(short, long, value_name = "FILE")]
+        out: PathBuf,
+        /// The paper it is set on
+        #[arg(long, value_name = "PAPER", default_value = "letter", value_parser = ["letter", "a4"])]
+        paper: String,
+    },
 }
 
 /// What is wrong with arguments that parse. A name that ends in no ".job" and is no file yet is
@@ -42,6 +54,7 @@ pub(crate) fn amiss(cli: &Cli) -> Option<&'static str> {
     let file = match &cli.command {
         Some(Command::Say { job, .. }) if cli.file.is_none() => job,
         None => &cli.file,
+        Some(Command::Sheet { .. }) if cli.file.is_none() => return None,
         Some(_) => return Some("name the job file behind say: railhand say --job FILE.job LINE"),
     };
     let file = file.as_ref()?;

@@ -12,8 +12,9 @@
 //!    [`takeoff`] counts parts and cuts them from stock; [`rules`] looks the result over; [`sums`]
 //!    does arithmetic at the prompt.
 //! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
-//! 5. [`store`] keeps what was told in the job file, before the answer is shown.
-//! 6. [`console`], [`store`] and the binary are the only rooms that touch the outside.
+//! 5. [`paper`] lays a job out as notes and sheets: what leaves the program.
+//! 6. [`store`] keeps what was told in the job file, before the answer is shown.
+//! 7. [`console`], [`store`] and the binary are the only rooms that touch the outside.
 //!
 //! Below them all stand [`measure`] (exact lengths), [`limits`] (limits with their
 //! sources) and [`figure`] (a value that cannot be made without its reason).
@@ -31,6 +32,7 @@ pub mod layout;
 pub mod limits;
 pub mod measure;
 pub mod notch;
+pub mod paper;
 pub mod reply;
 pub mod rules;
 pub mod session;

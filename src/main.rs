@@ -7,6 +7,7 @@ mod args;
 use args::{Cli, Command};
 use clap::{CommandFactory as _, Parser};
 use railhand::console::{self, Trouble};
+use railhand::paper::Paper;
 use std::io::{self, Write as _};
 use std::process::ExitCode;
 use tracing_subscriber::EnvFilter;
@@ -33,6 +34,9 @@ fn run(cli: Cli) -> Result<(), Trouble> {
         Some(Command::Say { lines, job }) => {
             let lines: Vec<String> = lines.iter().map(|l| l.to_string_lossy().into_owned()).collect();
             console::say(&lines, cli.json, job.as_deref(), prices)
+        }
+        Some(Command::Sheet { job, out, paper }) => {
+            console::sheet(&job, &out, if paper == "a4" { Paper::A4 } else { Paper::Letter })
         }
     }
 }

@@ -2,9 +2,10 @@
 //!
 //! `talk` holds one conversation and turns a line into what is shown; `lines` reads
 //! lines of any length in bounded memory; `found` words what a job file was found like; `out`
-//! is the one writer; `colours` paints, `deaf` finds out a terminal that says nothing, `offers` is what Tab offers; `prices` tells a yard's price list; `prompt` is the only module that knows the line editor.
+//! is the one writer; `colours` paints, `deaf` finds out a terminal that says nothing, `offers` is what Tab offers; `copy` is what leaves the talk, `sheet` what is built from; `prices` tells a yard's price list; `prompt` is the only module that knows the line editor.
 
 mod colours;
+mod copy;
 mod deaf;
 mod found;
 mod lines;
@@ -14,9 +15,11 @@ mod paths;
 mod prices;
 mod prompt;
 mod screen;
+mod sheet;
 mod talk;
 
 pub use out::Trouble;
+pub use sheet::sheet;
 
 use crate::reply::wrap;
 use crate::store::{Opened, Store};
@@ -105,8 +108,10 @@ fn finished(mut talk: Talk, held: Result<(), Trouble>) -> Result<(), Trouble> {
 
 fn said_all(talk: &mut Talk, said: &[String]) -> Result<(), Trouble> {
     let mut out = Out::new(io::stdout().lock());
-    for line in said.iter().flat_map(|s| split(s)) {
-        out.answer(&talk.answer(&line, Screen::of_stdout()), talk.form())?;
+    for said in said {
+        for line in talk.pasted(split(said).collect()) {
+            out.answer(&talk.answer(&line, Screen::of_stdout()), talk.form())?;
+        }
     }
     out.flush()
 }

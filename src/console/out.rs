@@ -16,6 +16,8 @@ pub enum Trouble {
     Write(io::Error),
     /// The price list of that name could not be read.
     Prices(String, io::Error),
+    /// The sheet of that name could not be written, or what it is of not read.
+    Sheet(String, io::Error),
     /// The job file was not opened.
     Job(Refused),
     /// The job file of that name does not hold everything that was told.
@@ -35,6 +37,7 @@ impl fmt::Display for Trouble {
             Trouble::Read(e) => write!(f, "a line could not be read: {e}"),
             Trouble::Write(e) => write!(f, "an answer could not be written: {e}"),
             Trouble::Prices(name, why) => write!(f, "the prices in {name} could not be read: {why}"),
+            Trouble::Sheet(name, why) => write!(f, "no sheet: {name}: {why}"),
             Trouble::Job(refused) => write!(f, "{refused}"),
             Trouble::NotKept(name, why) => write!(f, "{name} does not hold everything that was told: {}", why.says()),
         }

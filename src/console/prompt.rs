@@ -69,7 +69,7 @@ fn answer(talk: &mut Talk, typed: &str, out: &mut Out<io::Stdout>) -> Result<Tur
 }
 
 fn each(talk: &mut Talk, typed: &str, out: &mut Out<io::Stdout>) -> Result<Turn, Trouble> {
-    for line in split(typed) {
+    for line in talk.pasted(split(typed).collect()) {
         match Talk::turn(&line) {
             Turn::Leave => return Ok(Turn::Leave),
             Turn::Nothing => {}

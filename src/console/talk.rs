@@ -1,12 +1,15 @@
 //! One conversation, and a line of it turned into what is shown.
 
 use super::colours::paint;
+use super::copy::{self, Wanted};
 use super::screen::Screen;
+use crate::paper::{HEAD, lines_to_take};
 use crate::reply::{
-    Line, Reply, Role, Shown, Span, Status, Typed, fold, json_line, reply_json, rows as rows_of, shown, tape_of,
+    Line, Reply, Role, Shown, Span, Status, Typed, fold, json_line, plain, reply_json, rows as rows_of, shown, tape_of,
 };
 use crate::session::{Session, step};
 use crate::store::{Kept, NotKept, Opened, Pasted, Store, pasted};
+use std::borrow::Cow;
 
 /// How answers are written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,6 +57,8 @@ pub(super) struct Talk {
     folds: bool,
     /// What of the last answer waits for "more".
     waits: Vec<Shown>,
+    /// The last answer as it is copied.
+    last: String,
 }
 
 impl Talk {
@@ -63,7 +68,7 @@ impl Talk {
             Some(opened) => (opened.session, Some(opened.store)),
             None => (Session::new(), None),
         };
-        Talk { session, form, store, folds: false, waits: Vec::new() }
+        Talk { session, form, store, folds: false, waits: Vec::new(), last: String::new() }
     }
 
     /// The form answers are written in.
@@ -86,7 +91,14 @@ impl Talk {
     /// end. What it told is in the job file by then, or the answer says that it is not.
     pub(super) fn answer(&mut self, line: &str, screen: Screen) -> String {
         self.session.set_width(screen.width.min(DRAWN));
+        if let Some(wanted) = copy::wanted(line) {
+            return self.leaving(line, wanted);
+        }
         let reply = match pasted(line) {
+            _ if line.trim_end() == HEAD => {
+                let says = "Those are notes without the job at their end: nothing was taken in. Paste them whole.";
+                Reply { lines: vec![Line::say(Role::Answer, says)], ..Reply::of(Status::Refused) }
+            }
             Pasted::Line => self.take(line, line),
             Pasted::Phrase(phrase, said) => self.take(phrase, said),
             other => out_of_a_file(other),
@@ -101,10 +113,36 @@ impl Talk {
                 json_line(&object)
             }
             Form::Text => {
+                self.last = plain(&reply, copy::COLUMNS, tape_of(job));
                 let rows = shown(&reply, screen.width, tape_of(job));
                 self.folded(rows, screen)
             }
         }
+    }
+
+    /// Notes, or what is copied: written as it is, neither wrapped nor painted.
+    fn leaving(&mut self, line: &str, wanted: Wanted) -> String {
+        let text = copy::text(wanted, self.session.job(), &self.last);
+        let text = if text.is_empty() { "There is no answer to copy yet.".to_owned() } else { text };
+        if self.form == Form::Json {
+            let mut reply = Reply::of(Status::Answered);
+            reply.lines = text.lines().map(|row| Line::new(Role::Drawing, [Span::Drawn(row.to_owned())])).collect();
+            return json_line(&reply_json(line, &reply, self.session.job()));
+        }
+        let text = text.trim_end().to_owned();
+        // Only a person's terminal has a clipboard; whether it lets us is not told, so the text is shown as well.
+        match copy::clipboard(&text).filter(|_| self.folds && wanted != Wanted::Notes) {
+            Some(control) => {
+                format!("{control}On the clipboard, where your terminal lets me; else take it from here:\n{text}")
+            }
+            None => text,
+        }
+    }
+
+    /// The lines of a paste that are to be taken in: of notes pasted back, their job.
+    pub(super) fn pasted<'a>(&self, lines: Vec<Cow<'a, str>>) -> Vec<Cow<'a, str>> {
+        // Cut off, notes say nothing: their head alone is answered.
+        lines_to_take(&lines).unwrap_or_else(|| vec![Cow::Borrowed(HEAD)])
     }
 
     /// The session as it stands.

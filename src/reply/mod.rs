@@ -18,7 +18,7 @@ pub use fold::{Folded, fold, rows};
 pub(crate) use json::tape_of;
 pub use json::{json_line, reply_json};
 pub use json_job::job_json;
-pub use plain::{Shown, Tone, plain, shown};
+pub use plain::{Shown, Tone, finding_text, line_text, plain, shown};
 pub use takeoff_values::{PartFig, StickFig, TakeoffFigs};
 pub use typed::Typed;
 pub(crate) use typed::safe;

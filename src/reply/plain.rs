@@ -74,6 +74,16 @@ fn line_row(line: &Line, number: usize, width: usize, tape: Tape) -> Shown {
     Shown { tone, may_wait, text: wrap(&lead, &glued(&line.spans, tape), hang, width) }
 }
 
+/// A line's own words, unwrapped, with no mark of its role.
+pub fn line_text(line: &Line, tape: Tape) -> String {
+    text(&line.spans, tape)
+}
+
+/// What a rule found and where it comes from, unwrapped.
+pub fn finding_text(finding: &Finding, tape: Tape) -> String {
+    format!("{} [{}]", text(&finding.spans, tape), super::safe(finding.source))
+}
+
 fn finding_row(finding: &Finding, width: usize, tape: Tape) -> Shown {
     let tone = match finding.level {
         Level::Stop => Tone::Stop,

@@ -20,4 +20,4 @@ mod topics;
 pub use peek::{MOST_WORDS, Peek, peek};
 pub use retell::Retelling;
 pub use state::{Delta, Log, Session};
-pub use step::{LONGEST, step};
+pub use step::{LONGEST, ask, step};

@@ -19,7 +19,7 @@ pub enum Peek {
 }
 
 /// The most words looked at: a longer line is read when it is sent.
-pub const MOST_WORDS: usize = 14;
+pub const MOST_WORDS: usize = 10;
 
 /// What the line would be heard as, if it were sent now.
 pub fn peek(session: &Session, line: &str) -> Peek {

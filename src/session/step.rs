@@ -38,6 +38,11 @@ fn remember(talk: &mut Turn, reply: &Reply) {
     }
 }
 
+/// A question about a job, answered: drawings in characters are for 72 columns.
+pub fn ask(job: &Job, query: &Query) -> Reply {
+    answer::cited(answer::query(job, query, 72).0, &job.settings.law)
+}
+
 fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     let _span = info_span!("step", bytes = line.len()).entered();
     if line.chars().nth(LONGEST).is_some() {

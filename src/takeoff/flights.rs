@@ -18,7 +18,7 @@ use crate::stairs::infill::infill;
 pub type StairPart = (What, Option<Lumber>, Option<Length>, u32, Where);
 
 /// Every flight of the job: those in runs, else the one told alone.
-fn flights(job: &Job) -> Vec<Flight> {
+pub fn flights(job: &Job) -> Vec<Flight> {
     let in_runs: Vec<Flight> = job.runs.iter().flat_map(|r| r.stairs.iter().map(|s| job.flight(s))).collect();
     let alone = (in_runs.is_empty() && job.flight != Flight::default()).then_some(job.flight);
     in_runs.into_iter().chain(alone).collect()
@@ -53,6 +53,13 @@ fn site(job: &Job, told: &Flight) -> Option<Site> {
         widths: [width(&[]), width(&[PostRole::Line]), width(&[PostRole::End])],
         most: Most { centre: limits.centre, clear: limits.clear },
     })
+}
+
+/// A flight's guard and what it is laid out from; `None` where a fact for it is untold.
+pub fn rake_guard(job: &Job, told: &Flight, tape: Tape) -> Option<(Site, RakeGuard)> {
+    let site = site(job, told)?;
+    let guard = lay_out(&site, Laid::Slope, tape)?;
+    Some((site, guard))
 }
 
 /// The parts of every stair guard, and what is untold of them. The top posts are the level

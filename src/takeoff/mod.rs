@@ -25,6 +25,7 @@ pub use balusters::{CannotFill, FilledBay, baluster_fig, fill, gap_limit_fig, op
 pub use bays::{RailBay, Where, rail_bays};
 pub use buy::{Bought, SOLD, bill_of, buy, kerf, longest, order};
 pub use caps::{CapPiece, caps};
+pub use flights::{flights, rake_guard};
 pub use parts::{BALUSTER, Lack, Part, Parts, RAIL, What, baluster_length, baluster_size, parts, stack};
 pub use posts::{Posts, posts};
 pub use pricelist::{MOST_ROWS, PriceRow, price_rows};
