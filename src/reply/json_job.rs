@@ -32,6 +32,9 @@ pub fn job_json(job: &Job) -> Value {
     if job.order != OrderBook::default() {
         said["order"] = json_order::order(&job.order, tape);
     }
+    if !job.done.is_empty() {
+        said["done"] = job.done.iter().map(|s| s.name()).collect();
+    }
     said
 }
 
