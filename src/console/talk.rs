@@ -104,6 +104,7 @@ impl Talk {
             other => out_of_a_file(other),
         };
         let job = self.session.job();
+        self.last = plain(&reply, copy::COLUMNS, tape_of(job));
         match self.form {
             Form::Json => {
                 let mut object = reply_json(line, &reply, job);
@@ -113,7 +114,6 @@ impl Talk {
                 json_line(&object)
             }
             Form::Text => {
-                self.last = plain(&reply, copy::COLUMNS, tape_of(job));
                 let rows = shown(&reply, screen.width, tape_of(job));
                 self.folded(rows, screen)
             }

@@ -270,6 +270,8 @@ pub enum Clause {
     Flight(FlightDraft),
     /// Where posts are wanted or not wanted.
     Choice(ChoiceOf),
+    /// "4 steps in the middle": a count with a place, and no width.
+    StepsCounted,
     /// A stage of the work done, or not done after all.
     Done(Stage, bool),
 }

@@ -246,7 +246,17 @@ pub fn how_far(input: In<'_>) -> Out<'_, Say> {
         text(&["spacing", "spacings"]),
     );
     let mine = value((), (mine, tail));
-    preceded(alt((far, bay, mine)), opt(on_side)).map(|s| asked(AskDraft::Bays(s))).parse(input)
+    // "what's the spacing on the right side": the job's, where a side is named.
+    let there = (
+        alt((ask(Ask::What), text(&["whats", "what 's"]))),
+        opt(text(&["is", "'s"])),
+        opt(text(&["the", "post"])),
+        opt(part(Part::Post)),
+        text(&["spacing", "spacings"]),
+        peek(on_side),
+    );
+    let there = value((), there);
+    preceded(alt((far, bay, mine, there)), opt(on_side)).map(|s| asked(AskDraft::Bays(s))).parse(input)
 }
 
 fn text_opt<'a>(list: &'static [&'static str]) -> impl Parser<In<'a>, Output = (), Error = ()> {

@@ -35,7 +35,7 @@ fn asked(words: &str) -> Option<Clause> {
             Query::Takeoff(TakeoffAsk::Parts)
         }
         "price" | "prices" | "money" | "total cost" => Query::Takeoff(TakeoffAsk::Cost),
-        "order" | "order list" | "yard list" | "stock" | "sticks" => Query::Takeoff(TakeoffAsk::Buy),
+        "order" | "order it" | "order list" | "yard list" | "stock" | "sticks" => Query::Takeoff(TakeoffAsk::Buy),
         "summary" | "recap" | "job" | "the job" | "what is told" | "what 's told" | "what have you got"
         | "what do you have" => Query::Job,
         "gap"

@@ -7,10 +7,11 @@
 //! ```
 
 use super::Say;
-use super::atoms::{In, Out, any, det, is, length, part, place, sense, sep, side, text};
+use super::atoms::{In, Out, any, det, is, length, measure, one, part, place, sense, sep, side, text};
 use super::flights::counted_word;
 use super::phrase::ends;
 use crate::grammar::draft::{Clause, GateDraft, SpotDraft, StairDraft, StairSpot};
+use crate::grammar::items::Item;
 use crate::grammar::sense::{Cue, Part, Sense, Side, Spot, Verb};
 use crate::job::{End, SlotId};
 use crate::measure::{Length, Meaning, Measure};
@@ -176,6 +177,9 @@ pub fn stairs(input: In<'_>) -> Out<'_, Say> {
     let are = many0_count(alt((theyre, sep(":"))));
     let mut word = (det, part(Part::Stairs), opt(part(Part::Opening)), are).map(|_| ());
     let (rest, ()) = with(input)?;
+    if counts_steps(rest) {
+        return Err(nom::Err::Error(()));
+    }
     let before = wide(rest).and_then(|(rest, w)| word.parse(rest).map(|(rest, ())| (rest, Some(w))));
     // "stairs: 9 risers" counts them.
     let behind = |rest| opt(terminated(wide, peek(not(counted_word)))).parse(rest);
@@ -189,6 +193,23 @@ pub fn stairs(input: In<'_>) -> Out<'_, Say> {
     } else {
         Ok((rest, Say::Stairs(Some(StairDraft { width, at }))))
     }
+}
+
+/// "4 steps": a bare number before the word counts them, and is no width.
+pub(super) fn counts_steps(input: In<'_>) -> bool {
+    let few = |m: &Measure| matches!(&m.meaning, Meaning::Bare(n) if !n.fraction && n.value < 24.into());
+    (det, verify(measure, few), text(&["steps", "stairs", "step"])).parse(input).is_ok()
+}
+
+/// "4 steps down in the middle of the front": a count and a place, to the end of what is said of them.
+pub fn counted_steps(input: In<'_>) -> Out<'_, Say> {
+    let place = text(&["down", "off", "in", "at", "on", "in the middle", "off of", "from", "by", "to"]);
+    let spot = alt((value((), place), value((), at_spot_of)));
+    let counted = verify(measure, |m| matches!(&m.meaning, Meaning::Bare(n) if !n.fraction && n.value < 24.into()));
+    let lead = (opt(text(&["with", "and", "theres", "there 's", "has", "have"])), det, counted);
+    let words = (lead, text(&["steps", "stairs", "step"]), spot);
+    let rest = many0_count(one(|i: &Item| (!i.is_sep()).then_some(())));
+    value(Say::Clause(Clause::StepsCounted), (words, rest)).parse(input)
 }
 
 fn stair_spot(input: In<'_>) -> Out<'_, StairSpot> {

@@ -226,6 +226,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (gates::no_gate, 0),
     (gates::gate_question, 0),
     (gates::fine, 0),
+    (gates::counted_steps, 0),
     (gates::stairs, 0),
     (gates::no_stairs, 0),
     (settings::post_of, 0),

@@ -26,6 +26,9 @@ enum More {
 }
 
 pub(super) fn wide(input: In<'_>) -> Out<'_, Measure> {
+    if super::gates::counts_steps(input) {
+        return Err(nom::Err::Error(()));
+    }
     terminated(length, (opt(sep("-")), opt(sense(Sense::Cue(Cue::Wide))))).parse(input)
 }
 

@@ -37,7 +37,9 @@ pub fn species(input: In<'_>) -> Out<'_, Say> {
     let known = map(wood, |s| timber(TimberTold::Species(s)));
     // "it's balsa": a wood, and none of the tables'.
     let other = value(Say::Clause(Clause::NotYet(NO_WOOD)), strong(Strong::OtherWood));
-    preceded(stuff, alt((known, other))).parse(input)
+    let treated = || text(&["treated", "pressure treated", "pt", "pressure - treated"]);
+    let lead = alt((value((), (opt(stuff), treated())), stuff));
+    preceded(lead, alt((known, other))).parse(input)
 }
 
 /// "no 2", "grade number 1", "lumber grade no. 2"; behind a wood or a word for it.
