@@ -272,6 +272,8 @@ pub enum Clause {
     Choice(ChoiceOf),
     /// "4 steps in the middle": a count with a place, and no width.
     StepsCounted,
+    /// "5 posts": so many, on the run spoken of.
+    PostsCounted(u16),
     /// A stage of the work done, or not done after all.
     Done(Stage, bool),
 }

@@ -357,6 +357,7 @@ impl Resolver<'_> {
             Clause::Past(m, end) => Err(self.past(&branch, m, *end)),
             Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
             Clause::Bent => Err(Problem::Ask(WHERE_IT_TURNS, Vec::new())),
+            Clause::PostsCounted(n) => Err(self.posts_counted(&branch, *n)),
             Clause::StepsCounted => Err(Problem::Ask(
                 "Is that so many steps, or so many feet wide? Tell the stairs by width and place, \"stairs 4 ft wide in the middle of the front\"; then the flight by its risers, \"4 risers 7 1/2 on 10\".",
                 Vec::new(),

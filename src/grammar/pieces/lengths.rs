@@ -14,10 +14,10 @@ use crate::grammar::draft::{Clause, Sizing};
 use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Cue, Name, Op, Part, Sense, Side, Spot, Verb};
 use crate::job::Basis;
-use crate::measure::Measure;
+use crate::measure::{Meaning, Measure};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{map_opt, not, opt, peek, value};
+use nom::combinator::{map_opt, not, opt, peek, value, verify};
 use nom::multi::{many_m_n, many0_count, many1_count};
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -62,13 +62,36 @@ pub fn run_of(input: In<'_>) -> Out<'_, Say> {
     let of = (opt(sep("-")), opt(text(&["of"])), det);
     // "42 inch rails": a height as like as a length; `rail_is` has that.
     let word = alt((run_word, part(Part::Rail), part(Part::Opening)));
-    preceded(det, terminated(measured, (of, word))).map(said(true, false)).parse(input)
+    let (rest, m) = preceded(det, terminated(measured, (of, word))).parse(input)?;
+    // "2 rails" counts them.
+    let last = input.get(input.len() - rest.len() - 1);
+    let many = last.is_some_and(|i| i.text.ends_with('s'));
+    if is_count(&m.0) && many { Err(nom::Err::Error(())) } else { Ok((rest, said(true, false)(m))) }
+}
+
+/// "5 posts": so many of them, which makes so many bays.
+pub fn posts_counted(input: In<'_>) -> Out<'_, Say> {
+    let lead = (opt(text(&["make it", "i want", "we want", "with", "use", "i 'd like", "need", "want"])), det);
+    let post = alt((part(Part::Post), value((), text(&["posts"]))));
+    preceded(
+        lead,
+        terminated(verify(count, |n| (2..=99).contains(n)), (post, opt(text(&["total", "in all", "altogether"])))),
+    )
+    .map(|n| Say::Clause(Clause::PostsCounted(n)))
+    .parse(input)
 }
 
 /// "10'-6", "88 in the clear", "14' long".
 pub fn bare(input: In<'_>) -> Out<'_, Say> {
     let goes = opt((opt(text(&["it", "and", "then", "which"])), sense(Sense::Verb(Verb::Goes))));
-    preceded(goes, terminated(measured, peek(not(unit_of_something)))).map(said(false, false)).parse(input)
+    let (rest, m) = preceded(goes, terminated(measured, peek(not(unit_of_something)))).parse(input)?;
+    let counted = is_count(&m.0) && text(&["rails", "guards", "guardrails", "railings"]).parse(rest).is_ok();
+    if counted { Err(nom::Err::Error(())) } else { Ok((rest, said(false, false)(m))) }
+}
+
+/// True for a bare whole number, which may count things.
+fn is_count(m: &Measure) -> bool {
+    matches!(m.meaning, Meaning::Bare(n) if n.value.is_integer() && !n.fraction)
 }
 
 /// A part right after a length makes the length that part's.

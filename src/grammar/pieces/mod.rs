@@ -198,6 +198,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (ends::spot_is, 0),
     (ends::already_set, 0),
     (lengths::run_is, 0),
+    (lengths::posts_counted, 1),
     (lengths::run_of, 0),
     (lengths::bare, 2),
     (lengths::it_is, 2),

@@ -132,8 +132,14 @@ pub fn post_width(input: In<'_>) -> Out<'_, Say> {
         (opt(text(&["theyre", "they 're", "they", "its", "it 's"])), opt(text(&["are", "measure"])), det),
         square_length,
     );
-    let before =
-        terminated(preceded(using, terminated(length, square())), (opt(text(&["steel", "metal", "aluminum"])), post()));
+    let metal = || text(&["steel", "metal", "aluminum"]);
+    // "5 posts" counts them as well.
+    let wide = alt((
+        terminated(length, many1_count(alt((sense(Sense::Cue(Cue::Square)), text(&["across", "overall", "outside"]))))),
+        verify(length, move |m| !counts(m)),
+        terminated(length, peek(metal())),
+    ));
+    let before = terminated(preceded(using, wide), (opt(metal()), post()));
     alt((stated, field, before, they)).map(slot(SlotId::PostWidth)).parse(input)
 }
 

@@ -1,15 +1,28 @@
 //! A run told or changed: which one, its length, ends, bays.
 
 use super::{Branch, Branches, Problem, Resolver, grow, walks};
+use crate::grammar::Act;
 use crate::grammar::draft::{GateDraft, RunDraft, SpotDraft};
 use crate::grammar::sense::Side;
-use crate::job::{Basis, End, Fact, Job, RunId, RunPatch, SlotId};
+use crate::job::{Basis, End, Fact, Job, Run, RunId, RunPatch, SlotId};
 use crate::measure::{Length, Meaning, Measure, Q, Said};
 use crate::session::lengths::{fits, told};
 use crate::session::state::Focus;
 use crate::session::targets::{self, Target, target};
 
 impl Resolver<'_> {
+    /// "5 posts": asked back as bays, which is what a run is split into.
+    pub(super) fn posts_counted(&self, branch: &Branch, n: u16) -> Problem {
+        let says = "So many posts in all, or so many bays? Say the bays of that run: posts at both ends make one bay less than there are posts.";
+        let plain = |r: &&Run| r.gate.is_none() && r.stairs.is_empty();
+        let run = targets::focus(self.session, &branch.job).filter(plain);
+        let acts = run.zip(n.checked_sub(1)).map(|(run, bays)| {
+            let patch = RunPatch { bays: Some(Some(bays)), ..RunPatch::default() };
+            Act::Tell(branch.facts.iter().cloned().chain([Fact::Run(run.id, patch)]).collect())
+        });
+        Problem::Ask(says, acts.into_iter().collect())
+    }
+
     pub(super) fn run(&self, branch: Branch, draft: &RunDraft) -> Branches {
         let only_stairs =
             draft.stairs.is_some() && RunDraft { stairs: None, words: 0..0, ..draft.clone() } == RunDraft::default();
