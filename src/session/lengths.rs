@@ -68,6 +68,12 @@ fn range(l: Length, said: Said) -> Fits {
 /// A length with its unit said. Where it makes no sense in the slot but would with the
 /// other mark, both are offered: marks get swapped in print and in thumbs.
 fn checked(l: Length, said: Said, slot: SlotId) -> Fits {
+    // A run of a foot or so is built, but 12" is as likely 12': a whole number and a mark that slipped.
+    let short = slot == SlotId::RunLength && said == Said::Inches && l.q().is_integer();
+    if short && (Length::inches(4)..=Length::inches(20)).contains(&l) {
+        let feet = l.times(Ratio::from_integer(12)).map(|o| (o, Said::Feet));
+        return Fits { lengths: [Some((l, said)), feet].into_iter().flatten().collect(), doubtful: true };
+    }
     if slot.takes(l) {
         return Fits::sure(l, said);
     }
