@@ -13,6 +13,8 @@ use crate::takeoff::{FilledBay, fill};
 /// Room left of the run, for a wall.
 const LEFT: f64 = 16.0;
 const SIZE: f64 = 7.0;
+/// A baluster narrower than this on paper is one line.
+const FINE: f64 = 2.2;
 /// Room an upright dimension takes.
 const UPRIGHT: f64 = 58.0;
 
@@ -111,7 +113,13 @@ fn rail(
     let wide = spread.opening().baluster.for_drawing() * k;
     for i in 0..spread.count() {
         let x = from + spread.place(i).for_drawing() * k;
-        shapes.push(block(x, deck - tall + thick, wide, tall - under - 2.0 * thick, Ink::White, 0.3));
+        // Drawn small, two edges of a baluster would run into one blot.
+        if wide < FINE {
+            let middle = x + wide / 2.0;
+            shapes.push(line((middle, deck - tall + thick), (middle, deck - under - thick), 0.3));
+        } else {
+            shapes.push(block(x, deck - tall + thick, wide, tall - under - 2.0 * thick, Ink::White, 0.3));
+        }
     }
 }
 
