@@ -167,10 +167,13 @@ pub fn landed(input: In<'_>) -> Out<'_, Say> {
     ]);
     let verb = (many1_count(in_place), opt(text(&["at", "@", "on", "in at"])));
     let post = || text(&["post"]);
-    let nth = any(|s| if let Sense::Nth(n) = s { u16::try_from(n).ok() } else { None });
-    let numbered = preceded((det, post(), opt(text(&["number", "no", "#"]))), count);
-    let which = alt((numbered, delimited(det, alt((nth, count)), post())));
-    let (rest, number) = terminated(which, verb).parse(input)?;
+    let nth = || any(|s| if let Sense::Nth(n) = s { u16::try_from(n).ok() } else { None });
+    let numbered = || preceded((det, post(), opt(text(&["number", "no", "#"]))), count);
+    let which = || alt((numbered(), delimited(det, alt((nth(), count)), post())));
+    // "move post 2 to 62" puts it where it is to be.
+    let go = alt((sense(Sense::Verb(Verb::Move)), text(&["move", "shift", "slide", "put", "set"])));
+    let to = (opt(text(&["over", "up", "down", "back"])), text(&["to", "at", "over to"]), opt(text(&["the"])));
+    let (rest, number) = alt((terminated(which(), verb), delimited(go, which(), to))).parse(input)?;
     let (rest, m) = length(rest)?;
     let (rest, ()) = no_spacing(rest)?;
     let (rest, (mark, run)) = (opt(from), opt(on)).parse(rest)?;
