@@ -26,10 +26,22 @@ fn stage(input: In<'_>) -> Out<'_, Stage> {
             Stage::Balusters,
             said(&["balusters", "pickets", "spindles", "level balusters", "picket", "infill", "panels"]),
         ),
-        value(Stage::Caps, said(&["caps", "cap", "cap rail", "cap board"])),
-        value(Stage::Gate, said(&["gate", "gates"])),
+        // "cap on" tells of a cap; that it is on is done.
+        value(
+            Stage::Caps,
+            alt((
+                said(&["caps"]),
+                terminated(said(&["cap", "cap rail", "cap board"]), peek(said(&["is", "'s", "isn't"]))),
+            )),
+        ),
+        value(Stage::Gate, alt((said(&["gates"]), terminated(said(&["gate"]), peek(is_or_end))))),
     ));
     preceded(the, what).parse(input)
+}
+
+/// Behind a thing there is one of: "gate on" may tell where it is, "gate is on" does not.
+fn is_or_end(input: In<'_>) -> Out<'_, ()> {
+    alt((said(&["is", "'s", "isn't", "isnt", "aint"]), ends)).parse(input)
 }
 
 /// "in", "done", "all set", "not on yet".
@@ -90,16 +102,15 @@ pub fn done(input: In<'_>) -> Out<'_, Say> {
         "i 'm done with",
         "im done with",
         "done",
-        "got",
         "we finished",
         "i finished",
-        "that 's",
-        "thats",
         "just finished",
     ]);
+    // "got a cap" has one; "got the caps on" is done with them.
+    let got = (said(&["got", "we got", "i got", "got all"]), stage, said(&["in", "on", "up", "done", "hung", "set"]));
     let held = opt(said(&["in", "on", "up", "done", "hung", "set"]));
     let first = (terminated(lead, peek(stage)), stage, held).map(|((), s, _)| (s, true));
     let so = opt(said(&["ok", "ok so", "alright", "so", "and", "now"]));
-    let any = alt((told, first));
+    let any = alt((told, first, got.map(|((), s, ())| (s, true))));
     map(terminated(preceded(so, any), peek(ends)), |(s, done)| Say::Clause(Clause::Done(s, done))).parse(input)
 }
