@@ -57,8 +57,8 @@ pub(super) struct Talk {
     folds: bool,
     /// What of the last answer waits for "more".
     waits: Vec<Shown>,
-    /// The last answer as it is copied.
-    last: String,
+    /// The last answer, to be copied.
+    last: Option<Reply>,
 }
 
 impl Talk {
@@ -68,7 +68,7 @@ impl Talk {
             Some(opened) => (opened.session, Some(opened.store)),
             None => (Session::new(), None),
         };
-        Talk { session, form, store, folds: false, waits: Vec::new(), last: String::new() }
+        Talk { session, form, store, folds: false, waits: Vec::new(), last: None }
     }
 
     /// The form answers are written in.
@@ -104,8 +104,7 @@ impl Talk {
             other => out_of_a_file(other),
         };
         let job = self.session.job();
-        self.last = plain(&reply, copy::COLUMNS, tape_of(job));
-        match self.form {
+        let text = match self.form {
             Form::Json => {
                 let mut object = reply_json(line, &reply, job);
                 if let (Some(store), Some(fields)) = (&self.store, object.as_object_mut()) {
@@ -117,12 +116,16 @@ impl Talk {
                 let rows = shown(&reply, screen.width, tape_of(job));
                 self.folded(rows, screen)
             }
-        }
+        };
+        self.last = Some(reply);
+        text
     }
 
     /// Notes, or what is copied: written as it is, neither wrapped nor painted.
     fn leaving(&mut self, line: &str, wanted: Wanted) -> String {
-        let text = copy::text(wanted, self.session.job(), &self.last);
+        let job = self.session.job();
+        let last = self.last.as_ref().map_or(String::new(), |reply| plain(reply, copy::COLUMNS, tape_of(job)));
+        let text = copy::text(wanted, job, &last);
         let text = if text.is_empty() { "There is no answer to copy yet.".to_owned() } else { text };
         if self.form == Form::Json {
             let mut reply = Reply::of(Status::Answered);

@@ -26,6 +26,17 @@ pub enum Anchor {
     End,
 }
 
+impl Anchor {
+    /// How far before its place a text so long begins.
+    pub fn back(self, long: f64) -> f64 {
+        match self {
+            Anchor::Start => 0.0,
+            Anchor::Middle => long / 2.0,
+            Anchor::End => long,
+        }
+    }
+}
+
 /// One shape.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Shape {

@@ -20,9 +20,8 @@ fn height(line: &Shown) -> usize {
 /// Folds lines to about `most` rows. Only what may wait does: the answer, questions with their choices, stops and
 /// checks are always shown, however many they are.
 pub fn fold(lines: Vec<Shown>, most: usize) -> Folded {
-    let all: usize = lines.iter().map(height).sum();
     // Folding two rows away to tell of them in one is no gain.
-    if all <= most + 2 {
+    if rows(&lines) <= most + 2 {
         return Folded { shown: lines, waits: Vec::new(), at: 0 };
     }
     let must: usize = lines.iter().filter(|l| !l.may_wait).map(height).sum();

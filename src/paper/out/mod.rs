@@ -51,3 +51,9 @@ pub fn write(job: &Job, form: Form, paper: Paper) -> Option<Vec<u8>> {
         Form::Md => None,
     }
 }
+
+/// A place on paper is far inside what single precision tells apart.
+#[allow(clippy::cast_possible_truncation)]
+fn small(n: f64) -> f32 {
+    n as f32
+}

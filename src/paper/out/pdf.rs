@@ -1,7 +1,8 @@
 //! PDF 1.7 with its type face inside; text stays text.
 
-use super::super::page::{Anchor, Ink, Page, Shape};
+use super::super::page::{Ink, Page, Shape};
 use super::super::type_face::{BOLD, PLAIN, face, sign, width, width_of};
+use super::small;
 use pdf_writer::types::{CidFontType, FontFlags, SystemInfo, UnicodeCmap};
 use pdf_writer::{Content, Finish, Name, Pdf, Rect, Ref, Str, TextStr};
 use std::collections::BTreeMap;
@@ -49,12 +50,6 @@ pub fn pdf(pages: &[Page]) -> Vec<u8> {
     pdf.finish()
 }
 
-/// A place on paper is far inside what single precision tells apart.
-#[allow(clippy::cast_possible_truncation)]
-fn small(n: f64) -> f32 {
-    n as f32
-}
-
 fn grey(ink: Ink) -> Option<f32> {
     match ink {
         Ink::None => None,
@@ -98,11 +93,7 @@ fn drawn(page: &Page) -> Vec<u8> {
             }
             Shape::Text { at, size, bold, anchor, upright, words, .. } => {
                 let long = width(words, *size, *bold);
-                let back = match anchor {
-                    Anchor::Start => 0.0,
-                    Anchor::Middle => long / 2.0,
-                    Anchor::End => long,
-                };
+                let back = anchor.back(long);
                 let bytes: Vec<u8> = words.chars().flat_map(|c| sign(*bold, c).0.to_be_bytes()).collect();
                 content.begin_text().set_font(NAMES[usize::from(*bold)], small(*size));
                 if *upright {

@@ -1,7 +1,8 @@
 //! A picture of the pages, one under another, twice as fine as a point.
 
-use super::super::page::{Anchor, Ink, Page, Shape};
+use super::super::page::{Ink, Page, Shape};
 use super::super::type_face::{face, sign, width, width_of};
+use super::small;
 use tiny_skia::{Color, FillRule, Paint, Path, PathBuilder, Pixmap, Stroke, Transform};
 use ttf_parser::OutlineBuilder;
 
@@ -26,11 +27,6 @@ pub fn png(pages: &[Page]) -> Option<Vec<u8>> {
         down += page.height;
     }
     map.encode_png().ok()
-}
-
-#[allow(clippy::cast_possible_truncation)]
-fn small(n: f64) -> f32 {
-    n as f32
 }
 
 /// A count of dots, bounded before.
@@ -84,11 +80,7 @@ fn draw(map: &mut Pixmap, shape: &Shape, place: Transform) {
         }
         Shape::Text { at, size, bold, anchor, upright, words, .. } => {
             let long = width(words, *size, *bold);
-            let back = match anchor {
-                Anchor::Start => 0.0,
-                Anchor::Middle => long / 2.0,
-                Anchor::End => long,
-            };
+            let back = anchor.back(long);
             let turned = place.pre_translate(small(at.0), small(at.1));
             let turned = if *upright { turned.pre_rotate(-90.0) } else { turned };
             write(map, words, *size, *bold, turned.pre_translate(small(-back), 0.0));

@@ -3,7 +3,6 @@
 use crate::figure::{Fig, Value, Why};
 use crate::job::Job;
 use crate::layout::{Layout, Placed, RunLayout, lay_out};
-use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
 use crate::takeoff::{Part, longest, parts};
 
@@ -90,35 +89,28 @@ fn moved(run: &RunLayout, was: &Placed, is: &Placed, layout: &Layout) -> Option<
     Some(detail(spans.chain([Span::Say("; were ")]).chain(centres(was)).chain([Span::Say(".")])))
 }
 
-type Key<'a> = (&'a Part, u32);
-
-fn listed<'a>(job: &Job, layout: &Layout, store: &'a mut Vec<Part>) -> Option<Vec<Key<'a>>> {
-    *store = parts(job, layout, |size| longest(job, size)).ok()?.list;
-    Some(store.iter().map(|p| (p, p.count)).collect())
-}
-
-/// Every part of another count or another length.
+/// Every part of another count or another length. Where the parts can be counted no more, or could not be before,
+/// that is said: silence would mean that they are as they were.
 fn part_lines(was: (&Job, &Layout), is: (&Job, &Layout)) -> Vec<Line> {
-    let (mut old, mut new) = (Vec::new(), Vec::new());
-    let (Some(old), Some(new)) = (listed(was.0, was.1, &mut old), listed(is.0, is.1, &mut new)) else {
-        return Vec::new();
+    let counted = |(job, layout): (&Job, &Layout)| parts(job, layout, |size| longest(job, size)).map(|p| p.list);
+    let (old, new) = match (counted(was), counted(is)) {
+        (Ok(old), Ok(new)) => (old, new),
+        (Err(_), Err(_)) => return Vec::new(),
+        (Ok(_), Err(_)) => return vec![detail([Span::Say("the parts can't be counted any more: ask for the list.")])],
+        (Err(_), Ok(_)) => return vec![detail([Span::Say("the parts can be counted now: ask for the list.")])],
     };
-    let alike = |a: &Part, b: &Part| (a.what, a.size) == (b.what, b.size) && read(a.cut, was.1) == read(b.cut, was.1);
-    let count = |list: &[Key<'_>], part: &Part| list.iter().filter(|(p, _)| alike(p, part)).map(|(_, n)| n).sum();
+    let key = |p: &Part| (p.what, p.size, p.cut.map(|l| was.1.tape.read(l)));
+    let count = |list: &[Part], of: &Part| list.iter().filter(|p| key(p) == key(of)).map(|p| p.count).sum::<u32>();
+    let mut told = Vec::new();
     let mut lines = Vec::new();
-    for (part, _) in &new {
-        let (now, before): (u32, u32) = (count(&new, part), count(&old, part));
-        if now != before {
+    for part in new.iter().chain(&old) {
+        let (now, before) = (count(&new, part), count(&old, part));
+        if now != before && !told.contains(&key(part)) {
+            told.push(key(part));
             lines.push(part_line(part, now, before));
         }
     }
-    let gone = old.iter().filter(|(p, _)| new.iter().all(|(n, _)| !alike(p, n)));
-    lines.extend(gone.map(|(part, n)| part_line(part, 0, *n)));
     lines
-}
-
-fn read(cut: Option<Length>, layout: &Layout) -> Option<String> {
-    cut.map(|l| layout.tape.read(l))
 }
 
 /// "2 top rails, 2x4, cut 4'-6 5/8": none before".
