@@ -66,8 +66,8 @@ use vary::{Variant, variants};
 
 /// How many silent variants are printed.
 const SHOWN: usize = 80;
-/// One variant in so many may be lost in silence; every one of them is printed.
-const PER_SILENT: usize = 600;
+/// With other dice than the standing ones, one variant in so many may be lost in silence; each is printed.
+const PER_SILENT: usize = 1_000;
 
 /// Says the lines before the last one.
 fn talked(lines: &[String]) -> Session {
@@ -192,8 +192,8 @@ fn nothing_is_lost_in_silence() {
     let tally = run(rounds);
     tally.print();
     assert!(tally.all() > 3_500, "only {} variants", tally.all());
-    // Each row has its own dice, so a rare slip shows sooner or later wherever it is: what is held is the rate.
-    let most = tally.all() / PER_SILENT;
+    // The standing dice lose none. More rounds look further, and there what is held is the rate.
+    let most = if rounds == 1 { 0 } else { tally.all() / PER_SILENT };
     assert!(tally.silent.len() <= most, "{} lost in silence, more than {most}: printed above", tally.silent.len());
 }
 

@@ -3,6 +3,7 @@
 
 use super::Query;
 use super::draft::{Clash, Clause, Reading, RunDraft, SpotDraft};
+use super::flight_draft::Asks;
 use super::items::Item;
 use super::pieces::Say;
 use super::reading::Step;
@@ -60,6 +61,14 @@ pub(super) fn assemble(items: &[Item], steps: &[Step]) -> Reading {
     for (k, step) in steps.iter().enumerate() {
         let Step::Piece(at, piece) = step else { continue };
         gather.words = items[*at].words.start..items[piece.end - 1].words.end;
+        // "the stairs 5 have risers": nothing opens there.
+        let opens = k.checked_sub(1).is_none_or(|b| match &steps[b] {
+            Step::Piece(_, before) => before.say == Say::Break,
+            Step::Left(left, _) => items[*left].is_sep() || k == 1,
+        });
+        if !opens && matches!(&piece.say, Say::Clause(Clause::Flight(d)) if d.asks == Asks::Opening) {
+            gather.clash.get_or_insert(Clash::Apart);
+        }
         gather.take(&piece.say, &steps[k + 1..]);
     }
     gather.finish()
@@ -88,6 +97,26 @@ impl Gather {
         // "why 4 inches" asks about a figure; it tells none.
         let why = clauses.iter().any(|c| matches!(c, Clause::Query(Query::Why | Query::Sources) | Clause::Why(_)));
         if why && clauses.len() > 1 {
+            self.clash.get_or_insert(Clash::Apart);
+        }
+        // "4 wide, risers": a thing named asks by itself, not behind what is told.
+        let named_only = |c: &Clause| matches!(c, Clause::Flight(d) if d.asks == Asks::Naming);
+        if clauses.len() > 1 && clauses.iter().any(named_only) {
+            self.clash.get_or_insert(Clash::Apart);
+        }
+        // "14 along and the house": an end of no run, beside what is told of the deck.
+        let end_alone = |c: &Clause| matches!(c, Clause::Run(r) if r.lone && RunDraft { from: None, lone: false, words: 0..0, ..r.clone() } == RunDraft::default());
+        let of_deck = |c: &Clause| matches!(c, Clause::Deck(..) | Clause::DeckBy(..) | Clause::DeckMore(..));
+        // "want one at 61 add 1/4": to the mark, or to the run?
+        let grows = |c: &Clause| matches!(c, Clause::Run(r) if r.grow.is_some());
+        let chosen = |c: &Clause| matches!(c, Clause::Choice(_));
+        // "minus the stairs have 5 risers": none, and something of them.
+        let no_stairs =
+            |c: &Clause| matches!(c, Clause::NoStairs) || matches!(c, Clause::Run(r) if r.stairs == Some(None));
+        let of_stairs = |c: &Clause| matches!(c, Clause::Stair(_));
+        let both =
+            |a: &dyn Fn(&Clause) -> bool, b: &dyn Fn(&Clause) -> bool| clauses.iter().any(a) && clauses.iter().any(b);
+        if both(&end_alone, &of_deck) || both(&grows, &chosen) || both(&no_stairs, &of_stairs) {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why suppose": a what-if of nothing.
@@ -406,7 +435,8 @@ impl Gather {
         if let Some(repair) = self.repair
             && self.last == Last::Ends
         {
-            if repair.hard && self.has(|r| r.to.is_none()) {
+            // "landing 2' top of the steps, no house": from a place to itself takes nothing back.
+            if repair.hard && self.has(|r| r.to.is_none() || r.to == r.from) {
                 self.clash.get_or_insert(Clash::Apart);
             }
             self.repair = None;

@@ -4,11 +4,24 @@ use super::ask::{FlightWhat, Size};
 use crate::measure::{Lumber, Measure};
 use std::ops::Range;
 
+/// What makes a question of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asks {
+    /// A word or a mark, wherever it stands.
+    Word,
+    /// "does", "is", "have": only where it opens a line or stands behind a break.
+    Opening,
+    /// The thing named: only where nothing is told beside it.
+    Naming,
+}
+
 /// A question about stairs or a gate, as asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FlightDraft {
     /// What is asked.
     pub what: FlightWhat,
+    /// What in it asks.
+    pub asks: Asks,
     /// Stairs are named in it.
     pub named: bool,
     /// What the question gives.

@@ -81,6 +81,7 @@ const MOST_WAYS: usize = 40;
 pub fn cuts(words: &[Word], names: &[Name]) -> Vec<(usize, Vec<Item>)> {
     let mut options: Vec<Vec<Item>> = (0..words.len()).map(|at| options_at(words, names, at)).collect();
     keep_whole(&mut options);
+    parted(words, &mut options);
     (0..).zip(options.iter_mut().flatten()).for_each(|(id, item)| item.id = id);
     let mut all = Vec::new();
     for turns in 0..=2 {
@@ -102,6 +103,24 @@ fn keep_whole(options: &mut [Vec<Item>]) {
     for (at, term) in whole.iter().flat_map(|t| t.clone().map(move |at| (at, t))) {
         for item in options[at].iter_mut().filter(|i| i.words.end <= term.end && i.words != *term) {
             item.torn = true;
+        }
+    }
+}
+
+/// "privacy and wall": a word nobody listed alone, of a heavy term that one other word has parted, is no
+/// noise either.
+fn parted(words: &[Word], options: &mut [Vec<Item>]) {
+    let heavy = |sense: &Sense| sense.is_heavy();
+    for at in 0..words.len() {
+        let of_term = |(spelling, sense): &(&[&str], Sense)| {
+            let skips = |one: usize| {
+                (1..spelling.len())
+                    .all(|k| words.get(at + k + usize::from(k >= one)).is_some_and(|w| w.is(spelling[k])))
+            };
+            heavy(sense) && !skips(spelling.len()) && (1..spelling.len()).any(skips)
+        };
+        if terms_from(&words[at].text).iter().any(of_term) {
+            options[at].iter_mut().filter(|i| i.is == Is::Unknown).for_each(|i| i.torn = true);
         }
     }
 }

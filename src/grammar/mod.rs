@@ -16,6 +16,7 @@ pub mod measures;
 pub mod pieces;
 pub mod reading;
 pub mod sense;
+pub mod slips;
 pub mod stair_draft;
 pub mod sums;
 pub mod words;

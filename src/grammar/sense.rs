@@ -64,6 +64,8 @@ pub enum Sense {
     Link,
     /// Filler: "please", "ok", "umm".
     Fill,
+    /// A sound: "um", "well"; never a part of anything.
+    Hum,
 }
 
 /// Parts of a guard and of the deck under it.
@@ -505,7 +507,7 @@ impl Sense {
     /// True for a word that must not be left over in silence: with it unread
     /// nothing is told.
     pub fn is_heavy(self) -> bool {
-        !matches!(self, Sense::Link | Sense::Fill | Sense::Reason | Sense::Topic(_))
+        !matches!(self, Sense::Link | Sense::Fill | Sense::Hum | Sense::Reason | Sense::Topic(_))
     }
 }
 

@@ -544,7 +544,10 @@ fn side_length(s: Side, fellow: Side) -> Option<Length> {
 
 fn two_sides(input: In<'_>) -> Out<'_, (Length, Length)> {
     let by = one(|i: &Item| match &i.is {
-        Is::Measure(Measure { meaning: Meaning::By(a, b), .. }) => Some((side_length(*a, *b)?, side_length(*b, *a)?)),
+        // "14x20 minus": a mark that is not met has no place here.
+        Is::Measure(Measure { meaning: Meaning::By(a, b), shade: None, about: false, .. }) => {
+            Some((side_length(*a, *b)?, side_length(*b, *a)?))
+        }
         Is::Measure(Measure { meaning: Meaning::Lumber(Lumber { thick_quarters, wide }), .. })
             if thick_quarters % 4 == 0 =>
         {

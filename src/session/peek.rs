@@ -4,6 +4,7 @@ use super::choose::{Choice, choose};
 use super::state::Session;
 use super::targets;
 use crate::grammar::sense::Name;
+use crate::grammar::slips::said_once;
 use crate::grammar::words::words;
 use crate::grammar::{Act, canon};
 
@@ -23,7 +24,7 @@ pub const MOST_WORDS: usize = 10;
 
 /// What the line would be heard as, if it were sent now.
 pub fn peek(session: &Session, line: &str) -> Peek {
-    let words = words(line);
+    let words = said_once(words(line));
     if words.is_empty() || words.len() > MOST_WORDS {
         return Peek::Nothing;
     }

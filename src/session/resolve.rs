@@ -25,7 +25,7 @@ mod walks;
 mod why;
 
 use super::state::{Focus, Lack, Session};
-use crate::grammar::ask::Given;
+use crate::grammar::ask::{Given, GuardAsk, TakeoffAsk};
 use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::StairSaid;
@@ -127,9 +127,6 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     if resolver.sides && one_length(reading) {
         return Err(Problem::Ask(WHERE_IT_TURNS, Vec::new()));
     }
-    if let Some(alone) = resolver.alone(reading)? {
-        return Ok(alone);
-    }
     let start = Branch { job: session.job.clone(), facts: Vec::new(), focus: session.talk.focus.clone(), ask: false };
     let mut start = resolver.supposed(start, reading)?;
     // "no 3 inches under", with nothing told to say no to: a denial as like as a repair.
@@ -138,7 +135,11 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         deck && session.job.deck_along.is_none() && session.job.deck_out.is_none()
     };
     let nothing_told = session.job == Job::default() || reading.clauses.iter().any(untold);
-    start.ask |= reading.denies && nothing_told;
+    let doubted = reading.denies && nothing_told;
+    if let Some(alone) = resolver.alone(reading)? {
+        return Ok(Resolved { ask: alone.ask || doubted, ..alone });
+    }
+    start.ask |= doubted;
     let mut branches = vec![start];
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
@@ -264,7 +265,13 @@ impl Resolver<'_> {
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
         }
         // The read-back of what is told has no room for figures a question gives of its own.
-        if matches!(&then, Some(Query::Flight(ask)) if ask.given != Given::default()) {
+        let of_guard = |q: &Query| {
+            matches!(q, Query::Guard(GuardAsk::HighEnough(_) | GuardAsk::Needed(Some(_))))
+                || matches!(q, Query::Takeoff(TakeoffAsk::Gap(_) | TakeoffAsk::GapUnder(_)))
+        };
+        if then.as_ref().is_some_and(of_guard)
+            || matches!(&then, Some(Query::Flight(ask)) if ask.given != Given::default())
+        {
             return Err(Problem::Ask("Tell me that in one line and ask in the next, please.", Vec::new()));
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.

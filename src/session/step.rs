@@ -11,6 +11,7 @@ use crate::grammar::ask::{StrengthAsk, TakeoffAsk, WorkAsk};
 use crate::grammar::draft::{Clause, Reading, Weight};
 use crate::grammar::items::{Item, cuts};
 use crate::grammar::sense::{Foreign, Sense};
+use crate::grammar::slips::{said_once, without_hums};
 use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{Fact, Impossible, Job, Order, Setting};
@@ -49,7 +50,7 @@ fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         let words = Line::say(Role::Answer, "That line is too long to be about a guard: 4,000 characters at most.");
         return same(session, refused([words]));
     }
-    let line_words = words(line);
+    let line_words = said_once(words(line));
     if line_words.is_empty() {
         return same(session, Reply::of(Status::Answered));
     }
@@ -64,7 +65,38 @@ fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     }
     let choice = choose(session, &line_words);
     debug!(?choice, "chosen");
+    if let Some((words, choice)) = stuck(&choice).then(|| without_hums(&line_words)).flatten().and_then(|words| {
+        let choice = choose(session, &words);
+        (!stuck(&choice) && asks_nothing_less(&line_words, &choice)).then_some((words, choice))
+    }) {
+        debug!(?choice, "chosen without its hums");
+        return turn(session, line, &words, choice);
+    }
     turn(session, line, &line_words, choice)
+}
+
+/// "are lags ok": an "ok" behind something may be what asks, and without it nothing is told.
+fn asks_nothing_less(words: &[Word], choice: &Choice) -> bool {
+    let ok = words.iter().skip(1).any(|w| matches!(w.text.as_str(), "ok" | "okay"));
+    let tells = |acts: &[Act]| acts.iter().any(|a| matches!(a, Act::Tell(_)));
+    match choice {
+        Choice::Do { resolved, .. } => !ok || !tells(&resolved.acts),
+        Choice::Which { acts, .. } => !ok || !tells(acts),
+        _ => !ok,
+    }
+}
+
+/// True where the words were not read as they stand.
+fn stuck(choice: &Choice) -> bool {
+    matches!(
+        choice,
+        Choice::Unplaced { .. }
+            | Choice::Topic(..)
+            | Choice::WhySo(_)
+            | Choice::NotWorked(..)
+            | Choice::NoAnswer(_)
+            | Choice::Unread(_)
+    )
 }
 
 fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta, Reply) {

@@ -84,7 +84,7 @@ pub(super) fn beside(limit: &Limit, words: &[Word], items: &[Item]) -> Vec<Range
             || !again(i, words)
                 && (i.words.clone().all(said)
                     || i.senses().iter().any(|s| matches!(s, Sense::Ask(_)))
-                    || i.is_light() && !i.may_be(Sense::Not) && !weighs(i))
+                    || i.is_light() && !i.may_be(Sense::Not) && !weighs(i) && !counts_off(i))
     };
     items.iter().filter(|i| !part(i)).map(|i| i.words.clone()).collect()
 }
@@ -143,7 +143,12 @@ pub(super) fn belongs(item: &Item, limit: &Limit) -> bool {
     item.is_sep()
         || bound
         || item.senses().iter().any(own)
-        || item.is_light() && !item.may_be(Sense::Not) && !weighs(item)
+        || item.is_light() && !item.may_be(Sense::Not) && !weighs(item) && !counts_off(item)
+}
+
+/// "the second posts": which of them, which no rule tells apart.
+fn counts_off(item: &Item) -> bool {
+    matches!(&*item.text, "first" | "second" | "third" | "fourth" | "last" | "next")
 }
 
 /// A word that is light only where it stands beside nothing: a qualifier, a unit, a verb.

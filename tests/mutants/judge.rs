@@ -52,7 +52,7 @@ pub fn judge(was: &Read, variant: &Variant, now: &Read) -> Verdict {
     let same = was.readback == now.readback;
     match &variant.change {
         Change::Insert(at, word) => inserted(was, now, *at, word),
-        Change::Double(at) => doubled(was, now, token(&was.line, *at)),
+        Change::Double(at) => doubled(was, now, *at),
         Change::Drop(at) => dropped(was, now, *at),
         Change::Swap => {
             if same {
@@ -93,6 +93,9 @@ fn inserted(was: &Read, now: &Read, at: usize, word: &str) -> Verdict {
     if newly_named(was, now, word) {
         return Verdict::Named;
     }
+    if rule_told_apart(was, now) {
+        return Verdict::Named;
+    }
     if was.readback != now.readback {
         // A light word that broke a pattern is named, and by law no number of the line is lost.
         let seen = shows_more(was, now, word)
@@ -101,12 +104,22 @@ fn inserted(was: &Read, now: &Read, at: usize, word: &str) -> Verdict {
             || is_light(word) && light_named(was, now, word);
         return if seen { Verdict::Visible } else { silent("another reading that does not show it") };
     }
+    // "does it swing away suppose": what is asked tells nothing, supposed or not.
+    if now.readback.ends_with('?') && senses(word).contains(&Sense::Verb(Verb::Suppose)) {
+        return Verdict::Kept;
+    }
     // Taken back by what follows it, or nothing at all: "10 foot 0".
     let idle_number = is_number(word) && (laws::superseded(&now.line, at) || laws::is_zero(word));
     match is_light(word) && !is_number(word) || idle_number || means_nothing_new(now, at, word) {
         true => Verdict::Kept,
         false => silent("a word put in, nothing said of it"),
     }
+}
+
+/// An answer that reads out a rule names on the screen each word it took no part of: where that is more
+/// than before, the user sees what was not answered.
+fn rule_told_apart(was: &Read, now: &Read) -> bool {
+    now.readback.starts_with("rule ") && now.named.len() > was.named.len()
 }
 
 fn light_named(was: &Read, now: &Read, word: &str) -> bool {
@@ -118,7 +131,10 @@ fn light_named(was: &Read, now: &Read, word: &str) -> bool {
 fn newly_named(was: &Read, now: &Read, phrase: &str) -> bool {
     let count = |read: &Read, word: &str| read.named.iter().filter(|n| *n == word).count();
     let heavy: Vec<String> = plain(phrase).into_iter().filter(|w| !is_light(w) || is_number(w)).collect();
-    !heavy.is_empty() && heavy.iter().all(|w| count(now, w) > count(was, w))
+    // "end post stair rail ... the top post": the question says its own posts.
+    let said = |w: &String| is_flight_question(&now.readback) && plain(&now.readback).contains(w);
+    let named = |w: &&String| count(now, w) > count(was, w);
+    heavy.iter().any(|w| named(&w)) && heavy.iter().all(|w| named(&w) || said(w))
 }
 
 /// True when the read-back shows the word, its number or its sense, as it did not before.
@@ -193,6 +209,7 @@ fn means_nothing_new(now: &Read, at: usize, word: &str) -> bool {
     let beside: Vec<&str> =
         [at.checked_sub(1), Some(at + 1)].into_iter().flatten().filter_map(|i| tokens.get(i).copied()).collect();
     stutters(&beside, word)
+        || beside.iter().any(|b| b.trim_end_matches(',') == word) && !never_stutters(word)
         || is_run_word(word) && now.readback.contains("run ")
         || completes_a_term(now, at, word)
         || is_post_of_place(&tokens, at, word)
@@ -289,7 +306,8 @@ fn opens_a_correction(now: &Read, at: usize, word: &str) -> bool {
     let correcting = senses(next).iter().any(|s| matches!(s, Sense::Verb(Verb::Change | Verb::Repair)))
         || matches!(next, "make" | "it" | "its" | "it's" | "that's" | "I" | "better" | "sorry," | "actually" | "no");
     // "no, second run ends at the house": of what was told before.
-    word == "no" && at == 0 && now.goes_on && (correcting || now.readback.starts_with("run "))
+    let put_right = now.readback.starts_with("run ") || now.readback.starts_with("deck: ");
+    word == "no" && at == 0 && now.goes_on && (correcting || put_right)
 }
 
 /// A question about stairs or a gate: its read-back is the question in full.
@@ -312,7 +330,14 @@ fn belongs(now: &Read, word: &str) -> bool {
     let counted = |s: &Sense| matches!(s, Sense::Part(_) | Sense::Parts(_));
     let sum = ["sum: ", "pieces: ", "sticks: "].iter().any(|lead| now.readback.starts_with(lead));
     // "five posts at 11 5/8": what is counted is no part of the arithmetic.
-    sum && senses(word).iter().any(counted)
+    let says_it = match word {
+        "high" => now.readback.starts_with("height: "),
+        // "within 18 in. of it", "within 18 in. clear of it".
+        "clear" => now.readback.contains("no post within "),
+        _ => false,
+    };
+    says_it
+        || sum && senses(word).iter().any(counted)
         || now.readback.starts_with("layout") && senses(word).iter().any(layout)
         || now.readback.starts_with("sum: ") && now.readback.contains(" + ") && senses(word).iter().any(adds)
 }
@@ -326,9 +351,17 @@ fn line_has_fraction(line: &str, number: &str) -> bool {
 
 // --- a word said twice ---------------------------------------------------------------------------
 
-fn doubled(was: &Read, now: &Read, word: &str) -> Verdict {
+fn doubled(was: &Read, now: &Read, at: usize) -> Verdict {
+    let word = token(&was.line, at);
     if newly_named(was, now, word) {
         return Verdict::Named;
+    }
+    if rule_told_apart(was, now) {
+        return Verdict::Named;
+    }
+    // "9 9, no, 9-2": both were taken back.
+    if is_number(word) && laws::superseded(&now.line, at + 1) {
+        return Verdict::Kept;
     }
     match (was.readback == now.readback, never_stutters(word)) {
         (true, true) => silent("said twice, read once"),
@@ -428,6 +461,8 @@ fn goes_without_saying(now: &Read, sense: Sense, shown: bool) -> bool {
         Sense::Basis(Basis::Centre) => has("most on centre"),
         // "the deck runs 22 foot": here a verb.
         Sense::Part(Part::Runs) => has("deck:"),
+        // "sits on a concrete pad", "on a pad".
+        Sense::Foreign(_) => has("lands on a slab"),
         // "stair opening", "max bay", "don't notch the posts".
         Sense::Part(Part::Opening) => has("stairs ") || sum,
         Sense::Part(Part::Bay) => has("most ") || sum,

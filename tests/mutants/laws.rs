@@ -166,7 +166,10 @@ pub fn number_shows_more(was: &Read, now: &Read, word: &str) -> bool {
     let count = |list: &[u128], n: u128| list.iter().filter(|k| **k == n).count();
     let more = |n: u128| count(&new, n) > count(&old, n);
     let said = said_number(word);
-    !said.is_empty() && said.iter().all(|n| more(*n) || *n > 12 && more(*n / 12) && (*n % 12 == 0 || more(*n % 12)))
+    // "6 foot 7 off the ground" is 79 in.
+    let as_inches = |n: u128| new.iter().any(|k| *k > 12 && *k % 12 == n && !old.contains(k));
+    !said.is_empty()
+        && said.iter().all(|n| more(*n) || as_inches(*n) || *n > 12 && more(*n / 12) && (*n % 12 == 0 || more(*n % 12)))
 }
 
 fn said_number(word: &str) -> Vec<u128> {

@@ -73,5 +73,7 @@ pub fn never_stutters(phrase: &str) -> bool {
     };
     // "no no, 13": a repair may be said over and over.
     let repairs = senses(phrase).contains(&Sense::Verb(Verb::Repair));
-    is_number(phrase) || !repairs && !is_light(phrase) && senses(phrase).iter().any(acts)
+    // "seven eighths eighths": what is counted, not how many.
+    let counted = matches!(phrase, "eighths" | "sixteenths");
+    is_number(phrase) && !counted || !repairs && !is_light(phrase) && senses(phrase).iter().any(acts)
 }

@@ -2,7 +2,7 @@
 
 use railhand::grammar::draft::Way;
 use railhand::grammar::sense::{Cue, Op, Part, Sense, Spot, Verb};
-use railhand::job::Basis;
+use railhand::job::{Basis, End};
 
 /// What a read-back calls a side.
 const SIDES: [&str; 13] = [
@@ -24,6 +24,8 @@ const SIDES: [&str; 13] = [
 /// The words any one of which shows the sense; none where no read-back can.
 pub fn marks(sense: Sense) -> Vec<&'static str> {
     match sense {
+        // "stair head posts": the posts by the stairs.
+        Sense::End(End::StairHead) => vec![End::StairHead.name(), "stair posts"],
         Sense::End(end) | Sense::Ends(end) => vec![end.name()],
         Sense::Part(part) => part_marks(part).to_vec(),
         Sense::Side(side) => vec![SIDES.iter().find(|s| **s == side.name()).copied().unwrap_or("called ")],
@@ -35,7 +37,7 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Ask(_) => vec!["?"],
         Sense::Mount(_) => vec!["mount:"],
         Sense::Fixing(_) => vec!["fixing:"],
-        Sense::Not => vec!["no ", "none"],
+        Sense::Not => vec!["no ", "not ", "none"],
         Sense::Parts(_) => vec!["tape: 1/"],
         Sense::Nth(_) => vec!["run "],
         Sense::Topic(id) => vec![id],
@@ -48,7 +50,13 @@ pub fn marks(sense: Sense) -> Vec<&'static str> {
         Sense::Free => vec!["off by itself"],
         Sense::Joists(_) => vec!["joists run:"],
         Sense::View(_) => vec!["as seen from"],
-        Sense::Unit(_) | Sense::Qualifier | Sense::Foreign(_) | Sense::Reason | Sense::Link | Sense::Fill => vec![],
+        Sense::Unit(_)
+        | Sense::Qualifier
+        | Sense::Foreign(_)
+        | Sense::Reason
+        | Sense::Link
+        | Sense::Fill
+        | Sense::Hum => vec![],
     }
 }
 
@@ -72,7 +80,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
     match part {
         Part::Run | Part::Runs => &["run "],
         Part::Guard | Part::Rail => &["run ", "height:"],
-        Part::TopRail | Part::Handrail => &["height:"],
+        Part::TopRail | Part::Handrail => &["height:", "top rail:"],
         Part::BottomRail => &["gap under:"],
         // What spaces, mounts and fixes is said of posts alone.
         Part::Post | Part::Rest | Part::Sleeve => &["post", "most ", "mount:", "fixing:", "bays?", "hold-back:"],
@@ -80,7 +88,7 @@ fn part_marks(part: Part) -> &'static [&'static str] {
         Part::LinePost => &["line posts"],
         Part::EndPost => &["end post"],
         Part::GatePost => &["gate post"],
-        Part::Baluster => &["balusters:", "gap limit:"],
+        Part::Baluster => &["balusters:", "gap limit:", "balusters "],
         Part::Bay => &["bay"],
         Part::Gate => &["gate"],
         Part::Stairs => &["stair"],

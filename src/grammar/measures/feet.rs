@@ -66,7 +66,9 @@ fn links(i: At<'_>) -> Ways<'_, Link> {
 fn feet_and<'a>(i: At<'a>, feet: Q, heard: &Heard<'_>, link: Link) -> Vec<Found<'a>> {
     // Of a fraction with no count, "a half", the feet may be the whole: see `foot_and_part`.
     let uncounted = matches!(heard.shape, Shape::Fraction(Form::Article | Form::Lone));
-    if heard.plural || heard.shape == Shape::RunOn || uncounted && link != Link::And {
+    // "4' 15\"" may carry; two feet of inches and more behind feet are a slip, or a height ("10' 36\" high").
+    let slip = heard.value >= Q::from_integer(24);
+    if heard.plural || slip || heard.shape == Shape::RunOn || uncounted && link != Link::And {
         return Vec::new();
     }
     let mut found = Vec::new();

@@ -178,7 +178,9 @@ pub fn stops(input: In<'_>) -> Out<'_, Say> {
     let lead = alt((value((), (verb(), link(), link())), value((), meets), value((), to_place)));
     let at_place = preceded(lead, place).map(Say::To);
     let again = not(peek(sense(Sense::Verb(Verb::Stops))));
-    let in_mid_air = value(Say::To(End::OpenEnd), (verb(), opt(text(&["there", "short", "dead"])), again));
+    // "butts" is against something: what, must be said.
+    let against = not(peek((it(), text(&["butts", "butt", "butting", "butts up", "ties", "tie", "ties in", "tied"]))));
+    let in_mid_air = value(Say::To(End::OpenEnd), (against, verb(), opt(text(&["there", "short", "dead"])), again));
     alt((at_place, in_mid_air)).parse(input)
 }
 

@@ -2,6 +2,7 @@
 
 use super::Say;
 use super::atoms::{In, Out, any, det, is, length, lumber, measure, one, part, run_word, sense, sep, text, tie};
+use super::phrase::ends;
 use crate::grammar::draft::Clause;
 use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Cue, Part, Sense, Verb};
@@ -328,7 +329,17 @@ fn peek_end(input: In<'_>) -> Out<'_, ()> {
 
 /// "3 inch gap under", "bottom rail's 3 1/2 off the deck", "gap under 3".
 pub fn gap_under(input: In<'_>) -> Out<'_, Say> {
-    under.map(slot(SlotId::GapUnder)).parse(input)
+    let hold = || text(&["leave", "leaving", "hold", "keep", "set", "put", "with", "raise", "run"]);
+    let rail = (det, alt((part(Part::BottomRail), part(Part::Rail))));
+    let up = || opt(text(&["up", "it up"]));
+    let off = (text(&["off", "above", "over", "up from", "up off", "off of", "clear of"]), det);
+    let off = (up(), off, alt((part(Part::Deck), part(Part::Decking))));
+    let held = delimited((hold(), rail, up()), length, off);
+    let left = preceded(hold(), under);
+    // "leave 2 under": under what, needs no saying.
+    let below = (opt(part(Part::Gap)), text(&["under", "underneath", "below", "at the bottom"]), peek(ends));
+    let below = delimited((hold(), det), length, below);
+    alt((held, left, below, under)).map(slot(SlotId::GapUnder)).parse(input)
 }
 
 /// The gap under the bottom rail.

@@ -90,6 +90,11 @@ pub fn stairs_on(input: In<'_>) -> Out<'_, Say> {
     let more = alt((along.map(More::At), wide.map(More::Wide)));
     let (rest, more) =
         many0(preceded((opt(sep(",")), many0_count(text(&["and", "thats", "its", "it 's"]))), more)).parse(rest)?;
+    // "five 4 foot": of two widths neither is taken.
+    let widths = more.iter().filter(|m| matches!(m, More::Wide(_))).count() + usize::from(before.is_some());
+    if widths > 1 {
+        return Err(nom::Err::Error(()));
+    }
     let width = before.or_else(|| more.iter().find_map(|m| if let More::Wide(w) = m { Some(w.clone()) } else { None }));
     let at = first.or_else(|| more.iter().find_map(|m| if let More::At(a) = m { Some(a.clone()) } else { None }));
     Ok((rest, Say::Clause(Clause::StairsOn { on, width, at })))

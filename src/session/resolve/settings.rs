@@ -85,7 +85,7 @@ impl Resolver<'_> {
         }
         branch.focus.deck = true;
         branch.focus.slot = None;
-        if let Some(Measure { meaning: Meaning::By(a, b), .. }) = along {
+        if let Some(Measure { meaning: Meaning::By(a, b), shade, about, .. }) = along {
             // Which of the two runs along the house is not agreed between builders: asked.
             let (a, b) = (side(*a), side(*b));
             let (Some(a), Some(b)) = (a, b) else {
@@ -93,7 +93,8 @@ impl Resolver<'_> {
             };
             let mut one = branch.clone().with(Fact::DeckAlong(a))?.with(Fact::DeckOut(b))?;
             let mut other = branch.with(Fact::DeckAlong(b))?.with(Fact::DeckOut(a))?;
-            (one.ask, other.ask) = (a != b, a != b);
+            let ask = one.ask || a != b || shade.is_some() || *about;
+            (one.ask, other.ask) = (ask, ask);
             let both = if a == b { vec![one] } else { vec![one, other] };
             return grow(both, |b| self.sides(b).map(|b| vec![b]));
         }

@@ -7,7 +7,7 @@ use crate::grammar::pieces::atoms::{In, Out, det, is, part, sense, text};
 use crate::grammar::sense::{Part, Sense, Spot};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, value};
+use nom::combinator::{opt, value, verify};
 use nom::multi::many0_count;
 use nom::sequence::preceded;
 
@@ -92,9 +92,12 @@ pub fn mirrored(input: In<'_>) -> Out<'_, Say> {
     let it_same = (posts_or_it, is, same(), about_opening).map(|_| ());
     let sides_same = (opt(text(&["both", "the"])), sides_of_opening, is, same()).map(|_| ());
     let posts_first =
-        (posts_or_it, is, opt(text(&["to be", "be"])), opt(sense(Sense::Not)), word(), opt(about_opening)).map(|_| ());
+        (posts_or_it, is, opt(text(&["to be", "be"])), opt(sense(Sense::Not)), word(), opt(about_opening))
+            .map(|(_, (), _, not, ..)| not.is_some());
     let alone = (even, opt(about_opening)).map(|_| ());
-    let (rest, ()) = alt((verb_about, it_same, sides_same, verb_first, posts_first, alone)).parse(rest)?;
+    let plain = alt((verb_about, it_same, sides_same, verb_first));
+    let said_not = alt((value(false, plain), posts_first, value(false, alone)));
+    let (rest, said_not) = verify(said_not, |not| !(*not && denied.is_some())).parse(rest)?;
     let (rest, run) = opt(on).parse(rest)?;
-    Ok((rest, said(ChoiceDraft::Mirrored(denied.is_none()), run)))
+    Ok((rest, said(ChoiceDraft::Mirrored(denied.is_none() && !said_not), run)))
 }

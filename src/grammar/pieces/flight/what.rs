@@ -4,7 +4,7 @@ use super::roles::{has_part, takes};
 use super::sizes::{Sizes, sizes};
 use super::tokens::{Placed, Token};
 use crate::grammar::ask::{FlightWhat, Size};
-use crate::grammar::flight_draft::{FlightDraft, FlightGiven};
+use crate::grammar::flight_draft::{Asks, FlightDraft, FlightGiven};
 use crate::grammar::flight_words::FlightWord as W;
 use crate::grammar::sense::Ask;
 use std::ops::Range;
@@ -31,11 +31,17 @@ pub fn asked(tokens: &[Placed]) -> Option<FlightDraft> {
     let idle = words.idle(what, &used);
     let named = words.stairs() || words.any(&[W::Newel, W::TopPost]);
     let cap = what == FlightWhat::Grip && words.has(W::Cap);
+    let word = |t: &Placed| matches!(t.token, Token::Ask(_) | Token::Mark | Token::Word(W::How | W::Which));
+    let asks = match tokens.iter().any(word) {
+        true => Asks::Word,
+        false if words.opens_asking() => Asks::Opening,
+        false => Asks::Naming,
+    };
     if told_before(tokens, what, &given) {
         return None;
     }
     given.cap = cap;
-    Some(FlightDraft { what, named, given, idle })
+    Some(FlightDraft { what, asks, named, given, idle })
 }
 
 /// "six risers at 7 1/4, how tall is the deck": what stands whole before the question's comma is told, and
@@ -91,7 +97,7 @@ impl Words<'_> {
     /// True for a yes-or-no question.
     fn yes_no(&self) -> bool {
         self.ask(Ask::May)
-            || self.has(W::Ok)
+            || self.has(W::Ok) && !self.ask(Ask::What)
             || self.opens_asking()
             || self.tokens.last().is_some_and(|t| t.token == Token::Mark)
     }
@@ -241,7 +247,13 @@ impl Words<'_> {
             }
             () if self.yes_no() && self.given.has(Size::LeastRise) => FlightWhat::Check,
             // "are stairs 5 foot wide" may be a slip of a telling: it takes "ok" or "deep enough" to judge.
-            () if self.has(W::Ok) && self.stairs() && !self.any(&[W::Post, W::Rail, W::Deck]) => FlightWhat::Check,
+            () if self.has(W::Ok)
+                && !self.ask(Ask::What)
+                && self.stairs()
+                && !self.any(&[W::Post, W::Rail, W::Deck]) =>
+            {
+                FlightWhat::Check
+            }
             () if self.has(W::Out) && self.stairs() => FlightWhat::Run,
             () if self.has(W::Total) && self.has(W::Run) && !self.given.has(Size::TotalRun) => FlightWhat::Run,
             () if self.ask(Ask::HowFar) && self.has(W::Stairs) && !self.other() => FlightWhat::Run,

@@ -10,7 +10,7 @@ use crate::job::{BalustersAt, Lie, Member, Order, SlotId, StartWith};
 use crate::measure::{Length, Lumber, Meaning};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, peek, value, verify};
+use nom::combinator::{not, opt, peek, value, verify};
 use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -73,9 +73,13 @@ pub fn member_is(input: In<'_>) -> Out<'_, Say> {
             ),
         ))
     };
-    let none =
-        preceded((said(&["no", "without", "skip the"]), opt(said(&["a", "any"]))), terminated(members, peek(ends)))
-            .map(|m| m.into_iter().map(|m| Order::Rail(m, None)).collect::<Vec<_>>());
+    // "between no the rails": what is denied has no article of its own.
+    let denied = alt((
+        terminated(said(&["no", "without"]), peek(not(said(&["the", "my", "these", "those"])))),
+        said(&["skip the"]),
+    ));
+    let none = preceded((denied, opt(said(&["a", "any"]))), terminated(members, peek(ends)))
+        .map(|m| m.into_iter().map(|m| Order::Rail(m, None)).collect::<Vec<_>>());
     let sized = |(size, members, lay): (Lumber, Vec<Member>, Option<Lie>)| {
         let rails = members.iter().map(|m| Order::Rail(*m, Some(size)));
         rails.chain(lay.into_iter().flat_map(|l| members.iter().map(move |m| Order::Lay(*m, l)))).collect::<Vec<_>>()
