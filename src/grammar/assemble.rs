@@ -254,6 +254,14 @@ impl Gather {
             _ => false,
         };
         let same = |last: &Clause| discriminant(last) == discriminant(&clause) && !other_posts(last);
+        // "posts are 4x4, nah 6x6": the size just told, told again.
+        if let (Some(_), Some((_, Clause::Post(_, told))), Clause::Lumber { size, not: None }) =
+            (self.repair, self.others.last_mut(), &clause)
+        {
+            *told = *size;
+            self.repair = None;
+            return;
+        }
         let same = self.others.last().is_some_and(|(_, last)| same(last));
         if self.repair.is_some() && same {
             self.others.pop();

@@ -274,6 +274,17 @@ pub enum Clause {
     StepsCounted,
     /// "5 posts": so many, on the run spoken of.
     PostsCounted(u16),
+    /// "one more bay", "one less post": on the run spoken of.
+    BaysMore {
+        /// More, or fewer.
+        more: bool,
+        /// How many.
+        by: u16,
+    },
+    /// "gap 1 1/2": between balusters or under the rail, the words do not say.
+    GapOf(Measure),
+    /// "bay 2 is 4 ft": a bay's length, which its posts' places make.
+    BayIs,
     /// A stage of the work done, or not done after all.
     Done(Stage, bool),
 }

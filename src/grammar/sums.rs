@@ -353,8 +353,10 @@ fn chain_split(input: In<'_>) -> Out<'_, Amount> {
 
 /// "what's left of a 12 footer after three 41s".
 fn what_is_left(input: In<'_>) -> Out<'_, Sum> {
-    let left = text(&["left", "left over", "left of", "remaining", "remains", "leftover"]);
-    let lead = (many0_count(text(&["is", "'s"])), left, opt(text(&["of", "off", "from", "over from", "out of", "on"])));
+    let lead = || {
+        let left = text(&["left", "left over", "left of", "remaining", "remains", "leftover"]);
+        (many0_count(text(&["is", "'s"])), left, opt(text(&["of", "off", "from", "over from", "out of", "on"])))
+    };
     let less = alt((
         value(
             (),
@@ -366,8 +368,15 @@ fn what_is_left(input: In<'_>) -> Out<'_, Sum> {
         op(Op::Less),
     ));
     let less = (opt(sep(",")), less, opt(text(&["off", "out"])));
-    let off = alt((counted, amount));
-    map_opt((preceded(lead, stick), preceded(less, off)), |(from, off)| {
+    let off = || alt((counted, amount));
+    let less_first = (
+        text(&["after", "when", "if"]),
+        many0_count(text(&["i", "you", "we", "cut", "take", "taking", "cutting", "get"])),
+    );
+    let from = text(&["from", "out of", "off", "off of", "from one", "out of one"]);
+    let stick_first = (preceded(lead(), stick), preceded(less, off()));
+    let off_first = (preceded((lead(), less_first), off()), preceded(from, stick)).map(|(off, from)| (from, off));
+    map_opt(alt((stick_first, off_first)), |(from, off)| {
         Some(Sum::Value(Expr::Less(Box::new(Expr::Length(from)), Box::new(of_inches(*boxed(&off)?)?))))
     })
     .parse(input)
@@ -418,7 +427,28 @@ fn difference(input: In<'_>) -> Out<'_, Amount> {
         (opt(text(&["the"])), op(Op::Difference), opt(text(&["between", "from", "of"]))),
         (just_length, preceded(alt((and, text(&["to", "from"]))), just_length)),
     );
-    pair.map(|(a, b)| Amount::Made(Expr::Less(Box::new(Expr::Length(a.max(b))), Box::new(Expr::Length(a.min(b))))))
+    // "how much over 6 foot is 74 3/8", "how far under 36 is 35 1/4".
+    let over = (
+        alt((sense(Sense::Ask(Ask::HowMuch)), sense(Sense::Ask(Ask::HowFar)))),
+        alt((
+            text(&[
+                "over",
+                "under",
+                "past",
+                "more than",
+                "less than",
+                "short of",
+                "longer than",
+                "shorter than",
+                "bigger than",
+            ]),
+            sense(Sense::Cue(Cue::Most)),
+            sense(Sense::Cue(Cue::Under)),
+        )),
+    );
+    let over = (preceded(over, just_length), preceded(text(&["is", "'s"]), just_length));
+    alt((pair, over))
+        .map(|(a, b)| Amount::Made(Expr::Less(Box::new(Expr::Length(a.max(b))), Box::new(Expr::Length(a.min(b))))))
         .parse(input)
 }
 
@@ -461,7 +491,16 @@ fn pieces(input: In<'_>) -> Out<'_, Sum> {
     let out =
         preceded((text(&["out of", "from", "off", "with"]), opt(text(&["of"]))), terminated(stick, opt(sep(","))));
     let asked = preceded((sense(Sense::Ask(Ask::HowMany)), opt(text(&["of"]))), just_length);
-    alt((first, (out, asked).map(|(from, piece)| Sum::Pieces { piece, from }))).parse(input)
+    // "how many spaces at 5 1/2 in 118".
+    let at = alt((sense(Sense::Part(Part::Gap)), text(&["spaces", "of them", "times", "pieces"])));
+    let spaced = (sense(Sense::Ask(Ask::HowMany)), at, text(&["at", "of", "@", "does"]));
+    let spaced = preceded(spaced, just_length);
+    let within = preceded(
+        (text(&["in", "into", "over", "fit in", "across", "out of", "go into", "go in"]), opt(text(&["a"]))),
+        just_length,
+    );
+    let spaced = (spaced, within).map(|(piece, from)| Sum::Pieces { piece, from });
+    alt((first, spaced, (out, asked).map(|(from, piece)| Sum::Pieces { piece, from }))).parse(input)
 }
 
 /// "pickets are 34 long, how many out of a 12 foot 2x2".

@@ -239,10 +239,11 @@ fn rule_asked(words: &[Word], all: &[Reading], items: &[Item]) -> Option<Choice>
     let asks = opens || topics::asks(items) || topics::either_or(items) || topics::stuck_with(words);
     let answered = |r: &Reading| reads_all(r) && !(opens && tells_only(r));
     let figured = topics::asks_why(items) && items.iter().any(|i| matches!(i.is, Is::Measure(_)));
-    if !asks || figured || own_figures(items) || topics::counts(items) || all.iter().any(answered) {
+    if !asks || figured || own_figures(items) || all.iter().any(answered) {
         return None;
     }
-    let limit = topics::asked(words)?;
+    // "how many bolts per post": the rule itself counts them; no other does.
+    let limit = topics::asked(words).filter(|l| !topics::counts(items) || l.id == "through-bolts")?;
     Some(Choice::Topic(limit, topics::beside(limit, words, items)))
 }
 

@@ -365,6 +365,12 @@ impl Resolver<'_> {
             Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
             Clause::Bent => Err(Problem::Ask(WHERE_IT_TURNS, Vec::new())),
             Clause::PostsCounted(n) => Err(self.posts_counted(&branch, *n)),
+            Clause::BaysMore { more, by } => self.bays_more(branch, *more, *by),
+            Clause::GapOf(m) => self.gap_of(branch, m),
+            Clause::BayIs => Err(Problem::Ask(
+                "A bay is what its posts leave: say where one stands (\"post 3 at 8 ft from the house\"), or how many bays.",
+                Vec::new(),
+            )),
             Clause::StepsCounted => Err(Problem::Ask(
                 "Is that so many steps, or so many feet wide? Tell the stairs by width and place, \"stairs 4 ft wide in the middle of the front\"; then the flight by its risers, \"4 risers 7 1/2 on 10\".",
                 Vec::new(),

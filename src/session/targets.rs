@@ -2,7 +2,7 @@
 
 use super::state::Session;
 use crate::grammar::draft::{RunDraft, SpotDraft};
-use crate::grammar::sense::{Name, Side};
+use crate::grammar::sense::{Name, Sense, Side, TERMS};
 use crate::job::{End, Job, Run, RunId};
 
 /// The run a draft is about: one that stands, or the next new one.
@@ -71,7 +71,8 @@ pub(super) fn focus<'a>(session: &Session, job: &'a Job) -> Option<&'a Run> {
 
 /// The names runs were given that are no side's.
 pub(super) fn names(session: &Session) -> Vec<Name> {
-    session.job.runs.iter().filter_map(|r| Name::from(r.name.as_deref()?).ok()).collect()
+    let own = |name: &&str| !TERMS.iter().any(|(spelled, s)| matches!(s, Sense::Side(_)) && *spelled == [*name]);
+    session.job.runs.iter().filter_map(|r| Name::from(r.name.as_deref().filter(own)?).ok()).collect()
 }
 
 /// The run called by that side, or the one run longer or shorter than all others.

@@ -118,7 +118,26 @@ pub fn really(input: In<'_>) -> Out<'_, Say> {
     let verb = text(&["make", "make the", "change", "change the", "turn", "swap", "switch"]);
     let link = text(&["a", "an", "the", "into", "to", "for", "with", "into a", "be", "into the"]);
     let made = preceded((verb, det), (place, preceded((link, det), place)));
-    alt((said, denied, made)).map(|(wrong, right)| Say::Instead(wrong, right)).parse(input)
+    // "make that the stair head not the corner": the right one first.
+    let verb = || {
+        text(&[
+            "make",
+            "make it",
+            "make that",
+            "make that end",
+            "thats",
+            "that 's",
+            "its",
+            "it 's",
+            "should be",
+            "it should be",
+        ])
+    };
+    let not = (opt(sep(",")), opt(text(&["and", "but"])), text(&["not", "instead of", "rather than"]), det);
+    let swapped = (preceded((verb(), opt(text(&["that", "it"])), det), place), preceded(not, place))
+        .map(|(right, wrong)| (wrong, right));
+    let swapped = terminated(swapped, peek(super::phrase::ends));
+    alt((said, denied, made, swapped)).map(|(wrong, right)| Say::Instead(wrong, right)).parse(input)
 }
 
 /// "the stairs, not the corner": the second half, an end said to be wrong. What follows

@@ -13,6 +13,7 @@ use crate::grammar::draft::Clause;
 use crate::grammar::sense::{Cue, Part, Sense};
 use crate::grammar::stair_draft::StairSaid;
 use crate::job::{End, Lands, Newels, OpenSides, StairMeasure};
+use crate::measure::Meaning;
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{opt, value, verify};
@@ -196,7 +197,7 @@ pub fn rise(input: In<'_>) -> Out<'_, Say> {
     let plural =
         delimited((link, det, riser_word, text(&["are", "is", "at", "of", "run", "=", "were"])), length, each());
     let after = delimited(link, length, (opt(sep("-")), text(&["rise", "riser", "risers"])));
-    let after = verify(after, |m| !matches!(m.meaning, crate::measure::Meaning::Bare(n) if n.value.is_integer()));
+    let after = verify(after, |m| !matches!(m.meaning, Meaning::Bare(n) if n.value.is_integer()));
     alt((before, plural, after)).map(|m| said(StairSaid::Rise(m))).parse(input)
 }
 
@@ -208,8 +209,14 @@ pub fn risers_bare(input: In<'_>) -> Out<'_, Say> {
 /// "six risers at 7 1/4": the height behind the count.
 pub fn count_of(input: In<'_>) -> Out<'_, Say> {
     let (rest, n) = delimited(of_stairs, count, riser_word).parse(input)?;
-    let (rest, m) =
-        delimited(text(&["at", "of", "@", "by", "x"]), length, opt(text(&["each", "apiece"]))).parse(rest)?;
+    let linked = preceded(text(&["at", "of", "@", "by", "x"]), length);
+    // "5 risers 7 3/4": no link, and what can be nothing but a riser.
+    let part = verify(length, |m| match m.meaning {
+        Meaning::Bare(n) => n.fraction && n.value < 12.into(),
+        Meaning::Length(l, _) => l.q() < 12.into(),
+        _ => false,
+    });
+    let (rest, m) = terminated(alt((linked, part)), opt(text(&["each", "apiece"]))).parse(rest)?;
     Ok((rest, said(StairSaid::RisersOf(n, m))))
 }
 

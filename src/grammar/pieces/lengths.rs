@@ -81,6 +81,31 @@ pub fn posts_counted(input: In<'_>) -> Out<'_, Say> {
     .parse(input)
 }
 
+/// "one more bay", "add a bay", "one less post", "lose a post".
+pub fn bays_more(input: In<'_>) -> Out<'_, Say> {
+    let what = || alt((part(Part::Bay), part(Part::Post)));
+    let many = || alt((value(1, text(&["a", "an", "another", "one"])), count));
+    let more = || value(true, text(&["more", "extra", "additional", "another"]));
+    let fewer = || value(false, text(&["less", "fewer"]));
+    let lead = || opt(text(&["with", "make it", "try", "do", "give me", "use", "put in", "and", "add"]));
+    // "one more post" goes somewhere: it is asked where.
+    let degree = (preceded(lead(), many()), alt((terminated(more(), part(Part::Bay)), terminated(fewer(), what()))));
+    let another = preceded(lead(), value((1, true), (text(&["another", "an extra"]), part(Part::Bay))));
+    let added = terminated(preceded(text(&["add", "add in", "put in"]), many()), (opt(more()), part(Part::Bay)));
+    let lost = preceded(text(&["lose", "drop", "take out", "remove", "cut"]), many());
+    let lost = terminated(lost, part(Part::Bay));
+    let said = alt((degree, another, added.map(|n| (n, true)), lost.map(|n| (n, false))));
+    terminated(said, peek(ends)).map(|(by, more)| Say::Clause(Clause::BaysMore { more, by })).parse(input)
+}
+
+/// "bay 2 is 4 ft", "make the second bay 50 inches".
+pub fn bay_is(input: In<'_>) -> Out<'_, Say> {
+    let lead = (opt(sense(Sense::Verb(Verb::Change))), det);
+    let nth = text(&["first", "second", "third", "fourth", "last", "end", "middle"]);
+    let bay = alt((value((), (part(Part::Bay), count)), value((), (nth, part(Part::Bay)))));
+    value(Say::Clause(Clause::BayIs), (lead, bay, tie, length, peek(ends))).parse(input)
+}
+
 /// "10'-6", "88 in the clear", "14' long".
 pub fn bare(input: In<'_>) -> Out<'_, Say> {
     let goes = opt((opt(text(&["it", "and", "then", "which"])), sense(Sense::Verb(Verb::Goes))));
@@ -438,6 +463,15 @@ pub fn bays(input: In<'_>) -> Out<'_, Say> {
             "up",
             "go with",
             "go for",
+            "lets go",
+            "lets go with",
+            "lets",
+            "lets do",
+            "let 's go with",
+            "let 's do",
+            "gimme",
+            "give me",
+            "try",
         ])),
     );
     let kind = opt(text(&["equal", "even", "same"]));

@@ -2,7 +2,7 @@
 
 use super::Say;
 use super::atoms::{In, Out, any, det, is, length, lumber, measure, one, part, run_word, sense, sep, text, tie};
-use super::phrase::ends;
+use super::phrase::{ends, said};
 use crate::grammar::draft::Clause;
 use crate::grammar::items::{Is, Item};
 use crate::grammar::sense::{Cue, Part, Sense, Verb};
@@ -338,7 +338,7 @@ pub fn gap_under(input: In<'_>) -> Out<'_, Say> {
     let left = preceded(hold(), under);
     // "leave 2 under": under what, needs no saying.
     let below = (opt(part(Part::Gap)), text(&["under", "underneath", "below", "at the bottom"]), peek(ends));
-    let below = delimited((hold(), det), length, below);
+    let below = delimited((opt(hold()), det), length, below);
     alt((held, left, below, under)).map(slot(SlotId::GapUnder)).parse(input)
 }
 
@@ -400,6 +400,18 @@ pub fn gap_max(input: In<'_>) -> Out<'_, Say> {
     );
     let last = terminated(length, alt((value((), (cue(), gap())), value((), (gap(), cue())))));
     alt((of_pickets, by_pickets, cue_pickets, first, last)).map(slot(SlotId::GapMax)).parse(input)
+}
+
+/// "gap 1 1/2", "1 1/2 gap": of what, the words do not say.
+pub fn gap_of(input: In<'_>) -> Out<'_, Say> {
+    let gap = || preceded((opt(text(&["with", "use"])), det), part(Part::Gap));
+    let small = |m: &Measure| match m.meaning {
+        Meaning::Bare(n) => n.value < 12.into(),
+        Meaning::Length(l, _) => l.q() < 12.into(),
+        _ => false,
+    };
+    let said = alt((preceded((gap(), tie), length), terminated(length, gap())));
+    terminated(verify(said, small), peek(ends)).map(|m| Say::Clause(Clause::GapOf(m))).parse(input)
 }
 
 /// "posts on the outside face of the band".
@@ -493,6 +505,17 @@ pub fn house_end(input: In<'_>) -> Out<'_, Say> {
         (at_house(), is),
         alt((value(HouseEnd::Bracket, (det, part(Part::Bracket))), value(HouseEnd::Post, (det, part(Part::Post))))),
     );
+    // "it lands on a 4x4 against the siding": on a post of its own.
+    let lands = (
+        opt(text(&["it", "that", "the rail", "we"])),
+        said(&["lands on", "land on", "lands against", "sits on", "dies into", "ends on", "ends at", "is on"]),
+        det,
+    );
+    let lands = (lands, alt((value((), lumber), part(Part::Post))), opt(part(Part::Post)), at_house());
+    let lands = value(HouseEnd::Post, lands);
+    let instead = |other: fn(In<'_>) -> Out<'_, ()>| opt((text(&["instead of", "rather than", "not"]), det, other));
+    let bracket = terminated(bracket, instead(|i| part(Part::Post).parse(i)));
+    let post = terminated(alt((post, lands)), instead(|i| part(Part::Bracket).parse(i)));
     alt((bracket, post, end_is)).map(|h| Say::Clause(Clause::HouseEnd(h))).parse(input)
 }
 

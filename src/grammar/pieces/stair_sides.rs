@@ -57,7 +57,12 @@ pub(super) fn along(input: In<'_>) -> Out<'_, Along> {
     let middle = (many0_count(text(&["in", "at", "right", "the", "dead"])), sense(Sense::Spot(Spot::Middle)));
     let middle = value(Along::Middle, middle);
     let of_side = opt(alt((value((), place), part(Part::End))));
-    let mark = alt((terminated(side, of_side).map(Mark::Side), place.map(Mark::End)));
+    // "the left corner" is which end, and that it is a corner.
+    let by_hand = alt((
+        value(Side::Left, text(&["left corner", "left hand corner", "left end", "left hand end"])),
+        value(Side::Right, text(&["right corner", "right hand corner", "right end", "right hand end"])),
+    ));
+    let mark = alt((by_hand.map(Mark::Side), terminated(side, of_side).map(Mark::Side), place.map(Mark::End)));
     let off = (
         length,
         preceded(

@@ -37,6 +37,7 @@ enum Bit {
     Safe,
     On,
     Between,
+    Clear,
     Goes,
     Works,
     Opens,
@@ -109,6 +110,7 @@ fn goes_on(input: In<'_>) -> Out<'_, Say> {
         matches!(
             b,
             Bit::Small
+                | Bit::Clear
                 | Bit::On
                 | Bit::Lumber(_)
                 | Bit::Length(_)
@@ -189,9 +191,24 @@ fn bit(input: In<'_>) -> Out<'_, Bit> {
         parts,
         value(Bit::High, sense(Sense::Cue(Cue::High))),
         value(Bit::Centre, sense(Sense::Basis(Basis::Centre))),
-        value(Bit::Small, sense(Sense::Basis(Basis::Clear))),
+        value(Bit::Clear, sense(Sense::Basis(Basis::Clear))),
         value(Bit::Small, text(&["if i", "if we"])),
-        value(Bit::Fine, text(&["ok", "okay", "fine", "good", "alright", "legal"])),
+        value(
+            Bit::Fine,
+            text(&[
+                "ok",
+                "okay",
+                "fine",
+                "good",
+                "alright",
+                "legal",
+                "pass",
+                "allowed",
+                "too far",
+                "too much",
+                "too far apart",
+            ]),
+        ),
         value(Bit::Supposes, sense(Sense::Verb(Verb::Suppose))),
         value(Bit::Or, text(&["or"])),
         value(Bit::Asks, asking),
@@ -209,10 +226,21 @@ fn weigh_fine(bits: &mut [Bit]) {
     let sized = bits.iter().any(|b| matches!(b, Bit::Lumber(_)));
     let long = bits.iter().any(|b| matches!(b, Bit::Length(_)));
     let post = bits.iter().any(|b| matches!(b, Bit::Lumber(l) if l.thick_quarters >= 16));
+    let apart = bits.iter().any(says_apart);
     let asked = Bit::Cue(if post { Strong::Hold } else { Strong::Allow });
     for bit in bits.iter_mut().filter(|b| **b == Bit::Fine) {
-        *bit = if opens && sized && long { asked.clone() } else { Bit::Small };
+        // "is 6'4 between posts ok": as much as "can I go 6'4 between posts".
+        *bit = match () {
+            () if opens && sized && long => asked.clone(),
+            () if opens && apart && long => Bit::Goes,
+            () => Bit::Small,
+        };
     }
+}
+
+/// "between posts", "on centre", "clear".
+fn says_apart(bit: &Bit) -> bool {
+    matches!(bit, Bit::Between | Bit::Centre | Bit::Clear)
 }
 
 /// True where it opens as a question or with what is asked about, and no asking word trails.
@@ -465,7 +493,15 @@ fn loud(bits: &[Bit]) -> Vec<&Bit> {
         .filter(|b| {
             !matches!(
                 b,
-                Bit::Small | Bit::Asks | Bit::Opens | Bit::Supposes | Bit::Doing | Bit::Or | Bit::Goes | Bit::Works
+                Bit::Small
+                    | Bit::Asks
+                    | Bit::Opens
+                    | Bit::Supposes
+                    | Bit::Doing
+                    | Bit::Or
+                    | Bit::Goes
+                    | Bit::Works
+                    | Bit::Clear
             )
         })
         .collect();
@@ -516,9 +552,9 @@ fn about(bits: &[Bit], told: &Gathered) -> Option<About> {
     let asks = asks(bits);
     let push = has(Strong::Load) && asks && (post || of_rail);
     let hold = has(Strong::Hold) || push;
-    // "can I go 6-6 between posts".
-    let between =
-        asks && bits.contains(&Bit::Goes) && bits.contains(&Bit::Between) && told.lengths.iter().any(|(_, high)| !high);
+    // "can I go 6-6 between posts", "can I do 6'2 on centre".
+    let goes = bits.contains(&Bit::Goes) || bits.iter().filter(|b| **b == Bit::Opens).count() > 1;
+    let between = asks && goes && bits.iter().any(says_apart) && told.lengths.iter().any(|(_, high)| !high);
     // "could I do 8 ft bays"; "could I do 3 bays" counts them.
     let united = told.lengths.iter().any(|(m, high)| !high && matches!(m.meaning, Meaning::Length(..)));
     let opens = bits.iter().find(|b| **b != Bit::Small);

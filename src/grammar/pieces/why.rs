@@ -148,7 +148,8 @@ pub fn counted(input: In<'_>) -> Out<'_, Say> {
 
 /// "why can't i notch it", "why not notch the post".
 pub fn notch(input: In<'_>) -> Out<'_, Say> {
-    let it = opt(alt((value((), (det, part(Part::Post))), text(&["it", "them", "that"]))));
-    let verb = (text(&["notch", "notch it", "notch them"]), it);
+    let post = (det, alt((part(Part::Post), value((), (super::atoms::lumber, opt(part(Part::Post)))))));
+    let it = opt(alt((value((), post), text(&["it", "them", "that"]))));
+    let verb = (text(&["notch", "notch it", "notch them", "notch the"]), it);
     value(said(WhyDraft::Notch), (why_not, verb, end)).parse(input)
 }

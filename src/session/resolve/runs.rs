@@ -10,6 +10,15 @@ use crate::session::lengths::{fits, told};
 use crate::session::state::Focus;
 use crate::session::targets::{self, Target, target};
 
+/// "gate on the left", where a side of the deck goes by that name: on that side.
+fn on_its_side(job: &Job, draft: &RunDraft) -> Option<RunDraft> {
+    let gate = draft.gate.as_ref()?.as_ref()?;
+    let Some(SpotDraft::Side(side)) = gate.at else { return None };
+    let named = draft.name.is_none() && draft.number.is_none() && job.named(side.name()).is_some();
+    let gate = GateDraft { at: None, ..gate.clone() };
+    named.then(|| RunDraft { name: Some(side), gate: Some(Some(gate)), ..draft.clone() })
+}
+
 impl Resolver<'_> {
     /// "5 posts": asked back as bays, which is what a run is split into.
     pub(super) fn posts_counted(&self, branch: &Branch, n: u16) -> Problem {
@@ -23,7 +32,38 @@ impl Resolver<'_> {
         Problem::Ask(says, acts.into_iter().collect())
     }
 
+    /// "one more bay": than the run spoken of is laid out with.
+    pub(super) fn bays_more(&self, branch: Branch, more: bool, by: u16) -> Branches {
+        let Some(run) = targets::focus(self.session, &branch.job) else {
+            return Err(Problem::Ask("Of which run? None has been told that could have more or fewer.", Vec::new()));
+        };
+        let id = run.id;
+        if run.gate.is_some() || !run.stairs.is_empty() {
+            return Err(Problem::Ask(
+                "That run is parted by stairs or a gate: say where a post goes (\"post at 7 ft from the house\"), or how many bays it has in all.",
+                Vec::new(),
+            ));
+        }
+        let layout = crate::layout::lay_out(&branch.job);
+        let placed = layout.runs.iter().find(|r| r.id == id).and_then(|r| r.result.as_ref().ok());
+        let Some(now) = placed.map(|p| p.bays.iter().filter(|b| b.kind == crate::layout::BayKind::Rail).count()) else {
+            return Err(Problem::Ask(
+                "That run is not laid out yet, so there is no number of bays to change.",
+                Vec::new(),
+            ));
+        };
+        let now = u16::try_from(now).unwrap_or(u16::MAX);
+        let bays = if more { now.checked_add(by) } else { now.checked_sub(by).filter(|n| *n > 0) };
+        let Some(bays) = bays else {
+            return Err(Problem::Ask("It has no bay to spare. How many bays should it have?", Vec::new()));
+        };
+        Ok(vec![branch.with(Fact::Run(id, RunPatch { bays: Some(Some(bays)), ..RunPatch::default() }))?])
+    }
+
     pub(super) fn run(&self, branch: Branch, draft: &RunDraft) -> Branches {
+        if let Some(draft) = on_its_side(&branch.job, draft) {
+            return self.run(branch, &draft);
+        }
         let only_stairs =
             draft.stairs.is_some() && RunDraft { stairs: None, words: 0..0, ..draft.clone() } == RunDraft::default();
         if only_stairs && let Some(branches) = self.stairs_alone(&branch, draft)? {
@@ -179,7 +219,8 @@ impl Resolver<'_> {
         let one = |(l, unit): &(Length, Said)| {
             let mut b = branch.clone();
             b.focus.said = Some(*unit);
-            b.ask |= said.doubtful || far(l);
+            // Under a foot it is likelier a slip, or of something else.
+            b.ask |= said.doubtful || far(l) || l.q() < Q::from_integer(12);
             b.with(Fact::Run(id, RunPatch { length: Some(told(m, *l)), ..patch.clone() }))
         };
         let mut out = Vec::new();

@@ -115,6 +115,13 @@ impl Resolver<'_> {
         grow(branches, |b| self.sides(b).map(|b| vec![b]))
     }
 
+    /// "gap 1 1/2": the most between balusters, or what is left under the bottom rail.
+    pub(super) fn gap_of(&self, branch: Branch, m: &Measure) -> Branches {
+        let between = self.slot(branch.clone(), SlotId::GapMax, m)?;
+        let under = self.slot(branch, SlotId::GapUnder, m)?;
+        Ok(between.into_iter().chain(under).map(|b| Branch { ask: true, ..b }).collect())
+    }
+
     /// "the rail is 36": its height, or a run's length.
     pub(super) fn rail_is(&self, branch: Branch, m: &Measure) -> Branches {
         let high = self.slot(branch.clone(), SlotId::HeightTop, m)?;

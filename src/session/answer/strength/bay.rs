@@ -4,7 +4,7 @@ use super::rows::{asked_allowed, row};
 use super::taken::{Taken, longest_bay};
 use super::{Answered, Figs, detail, fig, inches, say};
 use crate::figure::{Fig, Why};
-use crate::grammar::ask::StrengthAsk;
+use crate::grammar::ask::{About, StrengthAsk};
 use crate::job::{Job, PostRole, PostSize};
 use crate::layout::{clear_max, post_width};
 use crate::limits;
@@ -105,6 +105,7 @@ pub fn bay(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     let mut first = vec![say(rail.lead()), say("at "), fig(&span), say(" clear a "), taken.rail_words()];
     first.extend(rail.sag_spans());
     first.push(say("."));
+    reply.lines.extend(keeps_to_spacing(job, ask, &span));
     reply.lines.push(Line::new(Role::Answer, first));
     reply.lines.extend(rail.lines());
     let longest = longest_line(taken, &mut reply)?;
@@ -173,16 +174,33 @@ fn in_the_other(taken: &Taken, span: &Fig) -> Option<Line> {
     Some(detail(spans))
 }
 
-/// A span wider than the published post spacing leaves.
-fn too_far_apart(job: &Job, ask: &StrengthAsk, span: &Fig) -> Option<Finding> {
+/// How far apart a bay's posts stand, centre to centre.
+fn apart(job: &Job, ask: &StrengthAsk, span: &Fig) -> Option<Fig> {
     let asked = ask.post.and_then(|l| PostSize::Lumber(l).width().map(|wide| (wide, l.table())));
     let post = match asked {
         Some((wide, table)) => Fig::length(wide, Why::Table("dressed dry width of the post asked about", table)),
         None => post_width(&job.settings, &[PostRole::Line]),
     };
     let centre = span.as_length()?.plus(post.as_length()?)?;
-    let over = centre > limits::POST_SPACING.length();
-    let centre = Fig::length(centre, Why::Formula("clear and a post", vec![("clear", span.clone()), ("post", post)]));
+    Some(Fig::length(centre, Why::Formula("clear and a post", vec![("clear", span.clone()), ("post", post)])))
+}
+
+/// Where a bay asked about keeps to the published post spacing: that comes first, and then its rail.
+fn keeps_to_spacing(job: &Job, ask: &StrengthAsk, span: &Fig) -> Option<Line> {
+    let centre = apart(job, ask, span).filter(|_| ask.about == About::Reach && ask.span.is_some())?;
+    let spans = [
+        fig(&centre),
+        say(" on centre keeps to the published "),
+        fig(&Fig::limit(&limits::POST_SPACING)),
+        say("; its rail is the question."),
+    ];
+    (centre.as_length()? <= limits::POST_SPACING.length()).then(|| Line::new(Role::Answer, spans))
+}
+
+/// A span wider than the published post spacing leaves.
+fn too_far_apart(job: &Job, ask: &StrengthAsk, span: &Fig) -> Option<Finding> {
+    let centre = apart(job, ask, span)?;
+    let over = centre.as_length()? > limits::POST_SPACING.length();
     let spans = vec![
         fig(span),
         say(" clear is "),
