@@ -7,6 +7,7 @@ use super::flight_draft::Asks;
 use super::items::Item;
 use super::pieces::Say;
 use super::reading::Step;
+use super::stair_draft::StairSaid;
 use crate::job::End;
 use crate::measure::Measure;
 use std::mem::discriminant;
@@ -114,9 +115,16 @@ impl Gather {
         let no_stairs =
             |c: &Clause| matches!(c, Clause::NoStairs) || matches!(c, Clause::Run(r) if r.stairs == Some(None));
         let of_stairs = |c: &Clause| matches!(c, Clause::Stair(_));
+        // "stairs are 6' 5 foot wide": of two widths neither is taken.
+        let wide_stairs = |c: &Clause| match c {
+            Clause::Stair(StairSaid::Wide { .. }) => true,
+            Clause::Run(r) => matches!(&r.stairs, Some(Some(s)) if s.width.is_some()),
+            _ => false,
+        };
+        let wide = |c: &Clause| matches!(c, Clause::Wide(_) | Clause::DeckMore(Some(_), None));
         let both =
             |a: &dyn Fn(&Clause) -> bool, b: &dyn Fn(&Clause) -> bool| clauses.iter().any(a) && clauses.iter().any(b);
-        if both(&end_alone, &of_deck) || both(&grows, &chosen) || both(&no_stairs, &of_stairs) {
+        if both(&end_alone, &of_deck) || both(&grows, &chosen) || both(&no_stairs, &of_stairs) || both(&wide_stairs, &wide) {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why suppose": a what-if of nothing.

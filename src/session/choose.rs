@@ -235,7 +235,9 @@ fn pick(tried: Tried, best: &Reading) -> Option<Choice> {
 /// all that do would tell the job what was only asked.
 fn rule_asked(words: &[Word], all: &[Reading], items: &[Item]) -> Option<Choice> {
     use super::topics;
-    let opens = topics::opens(words);
+    // "lags ok for the posts?": as much as "are lags ok".
+    let ok = |w: &Word| matches!(w.text.as_str(), "ok" | "okay" | "legal" | "allowed");
+    let opens = topics::opens(words) || words.last().is_some_and(|w| w.is("?")) && words.iter().any(ok);
     let asks = opens || topics::asks(items) || topics::either_or(items) || topics::stuck_with(words);
     let answered = |r: &Reading| reads_all(r) && !(opens && tells_only(r));
     let figured = topics::asks_why(items) && items.iter().any(|i| matches!(i.is, Is::Measure(_)));
@@ -249,7 +251,7 @@ fn rule_asked(words: &[Word], all: &[Reading], items: &[Item]) -> Option<Choice>
 
 /// True for a reading of facts that a question is unlikely to tell.
 fn tells_only(reading: &Reading) -> bool {
-    let told = |c: &Clause| matches!(c, Clause::Run(_) | Clause::Fixing(_) | Clause::HouseEnd(_));
+    let told = |c: &Clause| matches!(c, Clause::Run(_) | Clause::Fixing(_) | Clause::HouseEnd(_) | Clause::Fine);
     reading.clauses.iter().all(told)
 }
 

@@ -14,6 +14,11 @@ pub(super) struct Fits {
 }
 
 impl Fits {
+    /// No length, or one that only fits with its marks swapped ("a leaf of 40 feet").
+    pub fn slipped(&self) -> bool {
+        self.lengths.is_empty() || self.doubtful && self.lengths.len() == 1
+    }
+
     fn sure(l: Length, said: Said) -> Fits {
         Fits { lengths: vec![(l, said)], doubtful: false }
     }

@@ -78,7 +78,7 @@ fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
 /// "are lags ok": an "ok" behind something may be what asks, and without it nothing is told.
 fn asks_nothing_less(words: &[Word], choice: &Choice) -> bool {
     let ok = words.iter().skip(1).any(|w| matches!(w.text.as_str(), "ok" | "okay"));
-    let tells = |acts: &[Act]| acts.iter().any(|a| matches!(a, Act::Tell(_)));
+    let tells = |acts: &[Act]| acts.iter().any(|a| matches!(a, Act::Tell(_) | Act::Suppose(_)));
     match choice {
         Choice::Do { resolved, .. } => !ok || !tells(&resolved.acts),
         Choice::Which { acts, .. } => !ok || !tells(acts),

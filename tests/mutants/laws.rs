@@ -296,7 +296,9 @@ fn not_kept(was: &Read, now: &Read) -> Option<String> {
 
 /// A word of the line that the read-back had is still there, or named, when nothing was left out.
 fn lost_word(was: &Read, variant: &Variant, now: &Read) -> Option<String> {
-    if matches!(variant.change, Change::Drop(_)) || was.readback.starts_with("rule ") {
+    // A rule read out is told by its id; the words it took no part of are named on the screen.
+    let ruled = [was, now].iter().any(|r| r.readback.starts_with("rule "));
+    if matches!(variant.change, Change::Drop(_)) || ruled {
         return None;
     }
     let (old, new, typed) = (plain(&was.readback), plain(&now.readback), plain(&was.line));

@@ -99,6 +99,7 @@ pub fn layout(input: In<'_>) -> Out<'_, Say> {
     let where_posts = (
         ask(Ask::Where),
         tail,
+        opt(text(&["put", "set", "place", "stand", "stick"])),
         det,
         opt(text(&["line", "all"])),
         alt((part(Part::Post), part(Part::Layout), part(Part::LinePost))),
@@ -235,9 +236,20 @@ pub fn how_far(input: In<'_>) -> Out<'_, Say> {
             text_opt(&["are", "is", "the", "'s"]),
             det,
             alt((part(Part::Bay), sense(Sense::Basis(crate::job::Basis::Clear)))),
+            opt(text(&["size", "sizes", "width", "widths", "length", "lengths"])),
             tail,
         ),
     );
+    // "what size are the bays".
+    let size = (
+        alt((ask(Ask::What), text(&["whats", "what"]))),
+        text(&["size", "width", "length"]),
+        text(&["are", "is"]),
+        det,
+        part(Part::Bay),
+        tail,
+    );
+    let bay = alt((bay, value((), size)));
     let mine = (
         alt((ask(Ask::What), text(&["whats", "what 's"]))),
         opt(text(&["is", "'s"])),

@@ -30,6 +30,11 @@ fn need(input: In<'_>) -> Out<'_, ()> {
         said(&[
             "do i need",
             "do we need",
+            "do i still need",
+            "do we still need",
+            "do i even need",
+            "do we even need",
+            "do i really need",
             "do you need",
             "do they need",
             "does it need",

@@ -463,6 +463,7 @@ pub fn bays(input: In<'_>) -> Out<'_, Say> {
             "up",
             "go with",
             "go for",
+            "go",
             "lets go",
             "lets go with",
             "lets",
@@ -477,7 +478,7 @@ pub fn bays(input: In<'_>) -> Out<'_, Say> {
     let kind = opt(text(&["equal", "even", "same"]));
     // "make it for bays": what dictation writes for a number; the reading says it was taken so.
     let heard = alt((value(4, text(&["for", "fore"])), value(2, text(&["to", "too"])), value(8, text(&["ate"]))));
-    let plain = terminated(preceded(lead, count), (kind, part(Part::Bay)));
+    let plain = terminated(preceded(lead, count), (kind, part(Part::Bay), opt(text(&["instead"]))));
     alt((plain, terminated(heard, part(Part::Bay)))).map(|n| Say::Bays(Some(n))).parse(input)
 }
 

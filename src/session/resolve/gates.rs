@@ -144,7 +144,7 @@ impl Resolver<'_> {
                     .iter()
                     .map(|(l, _)| if *side == Side::Left { StairAt::FromLeft(*l) } else { StairAt::FromRight(*l) })
                     .collect();
-                let inexact = m.about || m.shade.is_some();
+                let inexact = m.about || m.shade.is_some() || off.doubtful;
                 self.opening(Branch { ask: branch.ask || inexact, ..branch }, id, stairs, &at)
             }
             Some(StairSpot::Between) => self.stairs_between(branch, stairs),

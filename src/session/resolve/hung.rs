@@ -83,7 +83,7 @@ impl Resolver<'_> {
 
 fn leaves(m: &Measure) -> Result<Vec<Length>, Problem> {
     let said = fits(m, SlotId::Leaf, None);
-    if said.lengths.is_empty() || m.about || m.shade.is_some() {
+    if said.slipped() || m.about || m.shade.is_some() {
         return Err(Problem::Ask("How wide is the leaf, to the sixteenth?", Vec::new()));
     }
     Ok(said.lengths.iter().map(|(l, _)| *l).collect())
@@ -91,7 +91,7 @@ fn leaves(m: &Measure) -> Result<Vec<Length>, Problem> {
 
 fn latch_up(m: &Measure) -> Result<Vec<Length>, Problem> {
     let said = fits(m, SlotId::LatchHeight, None);
-    if said.lengths.is_empty() || m.about || m.shade.is_some() {
+    if said.slipped() || m.about || m.shade.is_some() {
         return Err(Problem::Ask("How far above the decking is the latch, to the sixteenth?", Vec::new()));
     }
     Ok(said.lengths.iter().map(|(l, _)| *l).collect())
@@ -99,7 +99,7 @@ fn latch_up(m: &Measure) -> Result<Vec<Length>, Problem> {
 
 fn gaps(m: &Measure) -> Result<Vec<Length>, Problem> {
     let said = fits(m, SlotId::LeafGap, None);
-    if said.lengths.is_empty() {
+    if said.slipped() {
         return Err(Problem::Ask("How wide is that gap? I can't take it as a length.", Vec::new()));
     }
     Ok(said.lengths.iter().map(|(l, _)| *l).collect())

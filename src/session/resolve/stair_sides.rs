@@ -91,6 +91,9 @@ impl Resolver<'_> {
             Along::Off(m, mark) => {
                 let from = end(run, *mark).ok_or_else(which)?;
                 let off = fits(m, SlotId::Offset, None);
+                if off.slipped() {
+                    return Err(Problem::Ask("How far from that end? Say it with its unit.", Vec::new()));
+                }
                 Ok(off.lengths.iter().map(|(l, _)| at(from, *l)).collect())
             }
         }

@@ -177,6 +177,6 @@ pub fn landed(input: In<'_>) -> Out<'_, Say> {
     let (rest, m) = length(rest)?;
     let (rest, ()) = no_spacing(rest)?;
     let (rest, (mark, run)) = (opt(from), opt(on)).parse(rest)?;
-    let (rest, _) = opt(text(&["instead", "not where it should", "now"])).parse(rest)?;
+    let (rest, _) = opt(text(&["instead", "not where it should", "now", "already"])).parse(rest)?;
     Ok((rest, said(ChoiceDraft::Landed { number, at: m, from: mark }, run)))
 }

@@ -110,11 +110,15 @@ pub fn between(input: In<'_>) -> Out<'_, Say> {
     let open_first = (open(), riser_word).map(|_| ());
     let open_last = (riser_word, is, open()).map(|_| ());
     let open_treads = (open(), text(&["tread", "treads"])).map(|_| ());
-    let none = (sense(Sense::Not), opt(text(&["any"])), riser_word, opt(open_behind)).map(|_| ());
+    // "no risers are open" closes them.
+    let are = not(peek(text(&["is", "are", "'s", "to", "will be"])));
+    let none = (sense(Sense::Not), opt(text(&["any"])), riser_word, are, opt(open_behind)).map(|_| ());
     let open = preceded(alt((open_first, open_last, open_treads, none)), opt(opening)).map(StairSaid::OpenRisers);
     let closed_first = (closed(), riser_word).map(|_| ());
     let closed_last = (riser_word, is, closed()).map(|_| ());
-    let closed = value(StairSaid::ClosedRisers, alt((closed_first, closed_last)));
+    let none_open = (text(&["no", "none of the"]), riser_word, is, text(&["open"])).map(|_| ());
+    let not_open = (riser_word, is, sense(Sense::Not), text(&["open"])).map(|_| ());
+    let closed = value(StairSaid::ClosedRisers, alt((closed_first, closed_last, none_open, not_open)));
     let stairs = opt((text(&["on", "for", "in"]), det, part(Part::Stairs)));
     delimited((of_stairs, det), alt((open, closed)), stairs).map(said).parse(input)
 }
