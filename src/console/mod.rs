@@ -17,6 +17,7 @@ mod prompt;
 mod screen;
 mod sheet;
 mod talk;
+mod weighed;
 
 pub use out::Trouble;
 pub use sheet::sheet;

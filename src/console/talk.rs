@@ -3,11 +3,12 @@
 use super::colours::paint;
 use super::copy::{self, Wanted};
 use super::screen::Screen;
+use super::weighed::readings_json;
 use crate::paper::{HEAD, lines_to_take};
 use crate::reply::{
     Line, Reply, Role, Shown, Span, Status, Typed, fold, json_line, plain, reply_json, rows as rows_of, shown, tape_of,
 };
-use crate::session::{Session, step};
+use crate::session::{Considered, Session, considered, step};
 use crate::store::{Kept, NotKept, Opened, Pasted, Store, pasted};
 use std::borrow::Cow;
 
@@ -94,6 +95,8 @@ impl Talk {
         if let Some(wanted) = copy::wanted(line) {
             return self.leaving(line, wanted);
         }
+        // Weighed against the talk as it stands before the line is taken in.
+        let weighed = if self.form == Form::Json { considered(&self.session, line) } else { Vec::new() };
         let reply = match pasted(line) {
             _ if line.trim_end() == HEAD => {
                 let says = "Those are notes without the job at their end: nothing was taken in. Paste them whole.";
@@ -105,13 +108,7 @@ impl Talk {
         };
         let job = self.session.job();
         let text = match self.form {
-            Form::Json => {
-                let mut object = reply_json(line, &reply, job);
-                if let (Some(store), Some(fields)) = (&self.store, object.as_object_mut()) {
-                    fields.insert("kept".into(), store.holds_all().into());
-                }
-                json_line(&object)
-            }
+            Form::Json => self.json(line, &reply, &weighed),
             Form::Text => {
                 let rows = shown(&reply, screen.width, tape_of(job));
                 self.folded(rows, screen)
@@ -119,6 +116,16 @@ impl Talk {
         };
         self.last = Some(reply);
         text
+    }
+
+    /// The line's object: the contract's keys, and with a job file whether it holds everything.
+    fn json(&self, line: &str, reply: &Reply, weighed: &[Considered]) -> String {
+        let mut object = reply_json(line, reply, self.session.job());
+        if let Some(fields) = object.as_object_mut() {
+            fields.extend(self.store.iter().map(|s| ("kept".to_owned(), s.holds_all().into())));
+            fields.insert("readings".into(), readings_json(weighed));
+        }
+        json_line(&object)
     }
 
     /// Notes, or what is copied: written as it is, neither wrapped nor painted.
@@ -130,7 +137,7 @@ impl Talk {
         if self.form == Form::Json {
             let mut reply = Reply::of(Status::Answered);
             reply.lines = text.lines().map(|row| Line::new(Role::Drawing, [Span::Drawn(row.to_owned())])).collect();
-            return json_line(&reply_json(line, &reply, self.session.job()));
+            return self.json(line, &reply, &[]);
         }
         let text = text.trim_end().to_owned();
         // Only a person's terminal has a clipboard; whether it lets us is not told, so the text is shown as well.

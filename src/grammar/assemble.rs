@@ -124,7 +124,11 @@ impl Gather {
         let wide = |c: &Clause| matches!(c, Clause::Wide(_) | Clause::DeckMore(Some(_), None));
         let both =
             |a: &dyn Fn(&Clause) -> bool, b: &dyn Fn(&Clause) -> bool| clauses.iter().any(a) && clauses.iter().any(b);
-        if both(&end_alone, &of_deck) || both(&grows, &chosen) || both(&no_stairs, &of_stairs) || both(&wide_stairs, &wide) {
+        if both(&end_alone, &of_deck)
+            || both(&grows, &chosen)
+            || both(&no_stairs, &of_stairs)
+            || both(&wide_stairs, &wide)
+        {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why suppose": a what-if of nothing.

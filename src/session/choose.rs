@@ -200,7 +200,7 @@ fn says_something(reading: &Reading) -> bool {
 }
 
 /// The words that keep a reading from being taken.
-fn blocked(reading: &Reading) -> Option<Range<usize>> {
+pub(super) fn blocked(reading: &Reading) -> Option<Range<usize>> {
     let by = |w: Weight| reading.left.iter().find(|l| l.weight == w).map(|l| l.words.clone());
     by(Weight::Heavy).or_else(|| by(Weight::Touching))
 }

@@ -7,6 +7,7 @@
 mod absurd;
 mod answer;
 mod choose;
+mod considered;
 mod lengths;
 mod peek;
 mod point;
@@ -17,6 +18,7 @@ mod step;
 mod targets;
 mod topics;
 
+pub use considered::{Considered, considered};
 pub use peek::{MOST_WORDS, Peek, peek};
 pub use retell::Retelling;
 pub use state::{Delta, Log, Session};
