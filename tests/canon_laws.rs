@@ -309,6 +309,7 @@ fn takeoff() -> impl Strategy<Value = TakeoffAsk> {
         (length(), some()).prop_map(|(centre, baluster)| TakeoffAsk::OnCentre { centre, baluster }),
         length().prop_map(TakeoffAsk::Gap),
         length().prop_map(TakeoffAsk::GapUnder),
+        length().prop_map(TakeoffAsk::CutShort),
         (prop::option::of(select(Species::ALL.to_vec())), some())
             .prop_map(|(wood, gap)| TakeoffAsk::Dried { wood, gap }),
         (length(), some(), some()).prop_map(|(pitch, clear, baluster)| TakeoffAsk::Routed { pitch, clear, baluster }),

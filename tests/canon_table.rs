@@ -704,6 +704,7 @@ fn each_question_about_parts_has_its_phrase() {
         ),
         ("gap 3 7/8\"?", TakeoffAsk::Gap(inch(31, 8))),
         ("gap under 3\"?", TakeoffAsk::GapUnder(ft(0, 3))),
+        ("cut short at 3'-10 5/8\"?", TakeoffAsk::CutShort(inch(373, 8))),
         ("gap by what passes?", TakeoffAsk::ByObject),
         ("gaps dried?", TakeoffAsk::Dried { wood: None, gap: None }),
         (

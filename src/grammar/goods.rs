@@ -80,4 +80,6 @@ pub enum TakeoffDraft {
     CutLength(LongPart),
     /// How long rails are cut.
     RailLength,
+    /// "I cut one short, 46 5/8".
+    CutShort(Measure),
 }

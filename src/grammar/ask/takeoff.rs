@@ -70,4 +70,6 @@ pub enum TakeoffAsk {
     CutLength(LongPart),
     /// How long rails are cut.
     RailLength,
+    /// What a piece cut short was for, and what it still makes.
+    CutShort(Length),
 }

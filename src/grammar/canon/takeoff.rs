@@ -53,6 +53,7 @@ pub(super) fn write_takeoff(ask: &TakeoffAsk) -> String {
         TakeoffAsk::Splits(run) => format!("splits{}", of_run(*run)),
         TakeoffAsk::CutLength(part) => format!("cut length of {}", words_of(LONG, *part)),
         TakeoffAsk::RailLength => "cut length of rails".to_owned(),
+        TakeoffAsk::CutShort(l) => format!("cut short at {}", exact_phrase(*l)),
     }
 }
 
@@ -92,6 +93,7 @@ pub(super) fn read_takeoff(i: &str) -> Read<'_, TakeoffAsk> {
         map(preceded(tag("splits"), opt(read_of_run)), TakeoffAsk::Splits),
         map(preceded(tag("cut length of "), one_of(LONG)), TakeoffAsk::CutLength),
         value(TakeoffAsk::RailLength, tag("cut length of rails")),
+        map(preceded(tag("cut short at "), read_length), TakeoffAsk::CutShort),
     ))
     .parse(i)
 }

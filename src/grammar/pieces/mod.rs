@@ -365,6 +365,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (takeoff::parts_for, 0),
     (takeoff::cost, 0),
     (takeoff::cut_length, 0),
+    (takeoff::cut_short, 0),
     (takeoff::splits, 0),
     (takeoff::by_object, 0),
     (takeoff::how_many_in_all, 0),

@@ -48,6 +48,7 @@ impl Resolver<'_> {
                 let asks = clears.map_or(vec![None], |all| all.into_iter().map(Some).collect());
                 asks.into_iter().map(|clear| TakeoffAsk::Routed { pitch, clear, baluster }).collect()
             }
+            TakeoffDraft::CutShort(m) => vec![TakeoffAsk::CutShort(one(m, SlotId::Offset)?)],
             TakeoffDraft::Measured(m) => vec![TakeoffAsk::Measured(one(m, SlotId::BalusterWidth)?)],
             // Bays told alone are for their balusters.
             TakeoffDraft::InAll if !job.order.bays.is_empty() && job.runs.is_empty() => {

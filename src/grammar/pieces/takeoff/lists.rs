@@ -1,7 +1,7 @@
 //! The lists asked for: cuts, what to buy, parts, cost; and one kind's cut length.
 
 use super::super::Say;
-use super::super::atoms::{In, Out, det, length, lumber, part, sense};
+use super::super::atoms::{In, Out, det, length, lumber, part, sense, sep};
 use super::super::phrase::{ends, said};
 use super::{asked, idle, question};
 use crate::grammar::goods::TakeoffDraft;
@@ -178,6 +178,41 @@ pub fn parts_for(input: In<'_>) -> Out<'_, Say> {
     );
     let rail = (opt(said(&["long", "of"])), alt((part(Part::Rail), part(Part::Guard), part(Part::Run))), peek(ends));
     delimited(lead, length, rail).map(|m| asked(TakeoffDraft::PartsFor(m))).parse(input)
+}
+
+/// "I cut one short, 46 5/8", "cut a post short by mistake, it's 46 5/8".
+pub fn cut_short(input: In<'_>) -> Out<'_, Say> {
+    let who = opt(said(&["i", "we", "he", "the kid", "my guy", "my helper", "someone"]));
+    let named =
+        alt((part(Part::Post), part(Part::Rail), part(Part::Baluster), part(Part::TopRail), said(&["piece", "stick"])));
+    let named = (det, named).map(|_| ());
+    let thing = alt((named, said(&["one", "one of them", "it", "that one"])));
+    let sorry = many0_count(said(&["by mistake", "dammit", "again", "now", "damn it", "on me", "too", "by accident"]));
+    let cut = (
+        who,
+        said(&["cut", "went and cut", "just cut", "cut me"]),
+        thing,
+        said(&["short", "too short", "a bit short", "a little short", "one short"]),
+        sorry,
+    );
+    let its = (
+        opt(sep(",.;-:")),
+        many0_count(said(&[
+            "its",
+            "it 's",
+            "it is",
+            "at",
+            "came out",
+            "came out at",
+            "measures",
+            "its at",
+            "now",
+            "only",
+        ])),
+    );
+    delimited((cut, its), length, (many0_count(said(&["now", "long", "even", "instead"])), peek(ends)))
+        .map(|m| asked(TakeoffDraft::CutShort(m)))
+        .parse(input)
 }
 
 /// "how long do I cut the pickets", "picket length", "how long are the rails".

@@ -13,7 +13,7 @@ mod settled;
 use gaps::passing;
 pub use gaps::{by_object, gap_ok, on_centre};
 pub use infill::infill;
-pub use lists::{buy, cost, cut_length, cuts, how_many_in_all, parts, parts_for, splits};
+pub use lists::{buy, cost, cut_length, cut_short, cuts, how_many_in_all, parts, parts_for, splits};
 pub use settled::{dried, measured, routed};
 
 use super::Say;

@@ -7,6 +7,7 @@ mod infill;
 mod lengths;
 mod lists;
 mod settled;
+mod short;
 mod words;
 
 use super::Figs;
@@ -35,6 +36,7 @@ pub fn takeoff(job: &Job, ask: &TakeoffAsk) -> (Reply, Figs) {
         TakeoffAsk::Cost => listed(job, &layout, cost::cost),
         TakeoffAsk::Splits(run) => (buy::splits(job, &layout, *run), Vec::new()),
         TakeoffAsk::CutLength(part) => lengths::of_part(job, &layout, *part),
+        TakeoffAsk::CutShort(length) => (short::cut_short(job, &layout, *length), Vec::new()),
         TakeoffAsk::RailLength => lengths::of_rails(job, &layout),
     }
 }
