@@ -49,7 +49,85 @@ fn decks() -> Vec<(&'static str, Job)> {
         ("posts close together", with(&["run 9 ft corner to corner", "8 bays"])),
         ("big posts", with(&["run 14 ft corner to corner", "6x6 posts"])),
         ("twenty runs", with(&twenty)),
+        ("a deck with a bump", with(&["out 12, across 8, out 4, across 6, back 4, across 10, then home"])),
+        (
+            "stairs and a gate off a deck",
+            with(&[
+                "deck 16 along the house, 12 out",
+                "stairs off the left, 4 ft, tight to the house",
+                "gate on the left",
+            ]),
+        ),
     ]
+}
+
+/// The outline of the whole deck: each side as long as it was told or follows, times the scale, and the outline ends at
+/// the house where it began.
+#[test]
+fn the_whole_deck_is_drawn_to_scale() {
+    let sides: &[(&str, &[i64])] = &[
+        ("three sides", &[12, 16, 12]),
+        ("a deck with a bump", &[12, 8, 4, 6, 4, 10, 12]),
+        ("stairs and a gate off a deck", &[12, 16, 12]),
+    ];
+    for (name, job) in decks() {
+        let plan = figures(&job).into_iter().find(|f| f.title == "The whole deck");
+        let want = sides.iter().find(|(n, _)| *n == name).map(|(_, feet)| *feet);
+        assert_eq!(plan.is_some(), want.is_some(), "{name}");
+        let Some((plan, feet)) = plan.zip(want) else { continue };
+        let Some(Shape::Area { corners, .. }) = plan.shapes.first() else { panic!("{name}: no outline") };
+        let scale = f64::from(plan.scale.expect("a plan is to scale"));
+        let long = |w: &[(f64, f64)]| (w[1].0 - w[0].0).hypot(w[1].1 - w[0].1) / 72.0 * scale / 12.0;
+        let drawn: Vec<f64> = corners.windows(2).map(long).collect();
+        assert_eq!(drawn.len(), feet.len(), "{name}");
+        for (drawn, feet) in drawn.iter().zip(feet) {
+            assert!(
+                (drawn - f64::from(i32::try_from(*feet).expect("small"))).abs() < 1e-6,
+                "{name}: {drawn} ft for {feet}"
+            );
+        }
+        // Standing at the house and looking out is looking up the page: the walk ends as low as it began.
+        let (first, last) = (corners[0], corners[corners.len() - 1]);
+        assert!((first.1 - last.1).abs() < 1e-6 && first.0 < last.0, "{name}: {first:?} {last:?}");
+        assert!(corners[1].1 < first.1, "{name}: the first side goes out, up the page");
+    }
+}
+
+/// Stairs of untold rise keep back five answers; what they lack is asked once.
+#[test]
+fn what_is_open_is_asked_once() {
+    for (name, job) in decks() {
+        let document = Document::of(&job);
+        let open = document.parts.iter().find(|p| p.heading == "Still open").map_or(&[][..], |p| &p.blocks[..]);
+        let rows: Vec<&String> =
+            open.iter().filter_map(|b| if let Block::Row(t) = b { Some(t) } else { None }).collect();
+        assert_eq!(rows.len(), rows.iter().collect::<BTreeSet<_>>().len(), "{name}: {rows:?}");
+    }
+}
+
+/// The gate's drawing: opening and leaf as the answer gives them, to scale. 42 in. less 1/2 and 1/2 is 41.
+#[test]
+fn a_gate_is_drawn_as_it_is_cut() {
+    let job =
+        told(&["front 16 ft corner to corner, 42 inch gate in the middle", "36 high, gap under 3", "1 1/2 balusters"]);
+    let drawn = figures(&job).into_iter().find(|f| f.title == "The gate from outside").expect("a gate");
+    let scale = f64::from(drawn.scale.expect("to scale"));
+    let inches = |points: f64| points / 72.0 * scale;
+    let told: Vec<(String, String)> = drawn
+        .shapes
+        .iter()
+        .filter_map(|s| match s {
+            Shape::Text { words, inches: Some(exact), .. } => Some((words.clone(), exact.clone())),
+            _ => None,
+        })
+        .collect();
+    let want = [("3'-6\"", "42"), ("3'-5\"", "41"), ("2'-9\"", "33")].map(|(a, b)| (a.to_owned(), b.to_owned()));
+    assert_eq!(told, want);
+    let wide = drawn.shapes.iter().filter_map(|s| match s {
+        Shape::Area { corners, .. } => Some(inches(corners[1].0 - corners[0].0)),
+        _ => None,
+    });
+    assert!(wide.clone().any(|w| (w - 41.0).abs() < 1e-6), "no leaf of 41 in.: {:?}", wide.collect::<Vec<_>>());
 }
 
 /// Left, top, right, bottom.

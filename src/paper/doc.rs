@@ -52,6 +52,7 @@ impl Document {
         let mut open: Vec<Block> = Vec::new();
         let mut parts = vec![part("Told", listed(blocks(job, &Query::Job, &mut open)))];
         let mut laid = blocks(job, &Query::Layout(None), &mut open);
+        laid.extend(draw::plan(job, &layout).map(Block::Figure));
         laid.extend(draw::runs(job, &layout).into_iter().map(Block::Figure));
         parts.push(part("Layout", laid));
         if !job.runs.is_empty() {
@@ -83,6 +84,8 @@ impl Document {
             for what in [FlightWhat::Leaf, FlightWhat::LeafBalusters, FlightWhat::Brace, FlightWhat::Swing] {
                 add(&mut said, blocks(job, &flight(what), &mut open));
             }
+            let leaf = ask(job, &flight(FlightWhat::Leaf)).values.gate;
+            said.extend(leaf.and_then(|leaf| draw::gate(job, &leaf)).map(Block::Figure));
             parts.push(part("Gate", said));
         }
         if !job.runs.is_empty() || !job.order.bays.is_empty() {
@@ -145,10 +148,14 @@ fn blocks(job: &Job, query: &Query, open: &mut Vec<Block>) -> Vec<Block> {
     if reply.status == Status::Answered {
         return said;
     }
-    open.extend(said.into_iter().filter(|b| matches!(b, Block::Lead(_))).map(|b| match b {
-        Block::Lead(text) => Block::Row(text),
-        other => other,
-    }));
+    // One thing untold keeps several answers back; it is asked once.
+    for block in said {
+        if let Block::Lead(text) = block
+            && !open.contains(&Block::Row(text.clone()))
+        {
+            open.push(Block::Row(text));
+        }
+    }
     Vec::new()
 }
 

@@ -128,7 +128,11 @@ pub fn line(from: (f64, f64), to: (f64, f64), thick: f64) -> Shape {
 
 /// A rectangle.
 pub fn block(x: f64, y: f64, width: f64, height: f64, fill: Ink, thick: f64) -> Shape {
-    let corners = vec![(x, y), (x + width, y), (x + width, y + height), (x, y + height)];
+    area(vec![(x, y), (x + width, y), (x + width, y + height), (x, y + height)], fill, thick)
+}
+
+/// A closed outline.
+pub fn area(corners: Vec<(f64, f64)>, fill: Ink, thick: f64) -> Shape {
     Shape::Area { corners, fill, thick }
 }
 

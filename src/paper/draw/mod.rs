@@ -1,11 +1,16 @@
-//! Drawings to scale: each run with its posts, the posts' feet, the stairs, the sticks with their cuts.
+//! Drawings to scale: the whole deck, each run with its posts, the posts' feet, the stairs, the gate, the sticks with
+//! their cuts.
 
 mod feet;
+mod gate;
+mod plan;
 mod runs;
 mod stairs;
 mod sticks;
 
 pub use feet::feet;
+pub use gate::gate;
+pub use plan::plan;
 pub use runs::runs;
 pub use stairs::stairs;
 pub use sticks::sticks;
