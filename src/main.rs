@@ -13,6 +13,7 @@ use std::process::ExitCode;
 use tracing_subscriber::EnvFilter;
 
 fn main() -> ExitCode {
+    console::at_a_mistake();
     let cli = Cli::parse_from(args::lines_last(std::env::args_os().collect()));
     log();
     match run(cli) {

@@ -231,3 +231,18 @@ fn the_ball_is_tried_in_the_clear() {
         assert!(text.starts_with("Gaps are measured clear"), "{text}");
     }
 }
+
+/// Every rule can be asked in every place told, whether it is a length, a load or words alone.
+#[test]
+fn each_rule_is_answered_in_each_place() {
+    for place in ["canada", "wisconsin", "england", "australia", "chicago", "california"] {
+        let mut session = Session::new();
+        let (delta, _) = step(&session, &format!("place: {place}"));
+        session.apply(delta);
+        for limit in railhand::limits::LIMITS {
+            let (_, reply) = step(&session, &format!("rule {}?", limit.id));
+            assert_eq!(reply.status, Status::Answered, "{place}: {}", limit.id);
+            assert!(!reply.lines.is_empty(), "{place}: {}", limit.id);
+        }
+    }
+}

@@ -2,7 +2,8 @@
 //!
 //! `talk` holds one conversation and turns a line into what is shown; `lines` reads
 //! lines of any length in bounded memory; `found` words what a job file was found like; `out`
-//! is the one writer; `colours` paints, `deaf` finds out a terminal that says nothing, `offers` is what Tab offers; `copy` is what leaves the talk, `sheet` what is built from; `prices` tells a yard's price list; `prompt` is the only module that knows the line editor.
+//! is the one writer; `colours` paints, `deaf` finds out a terminal that says nothing, `offers` is what Tab offers; `copy` is what leaves the talk, `sheet` what is built from; `prices` tells a yard's price list; `prompt` is the
+//! only module that knows the line editor; `rescue` is for mistakes of the program's own.
 
 mod colours;
 mod copy;
@@ -14,12 +15,14 @@ mod out;
 mod paths;
 mod prices;
 mod prompt;
+mod rescue;
 mod screen;
 mod sheet;
 mod talk;
 mod weighed;
 
 pub use out::Trouble;
+pub use rescue::at_a_mistake;
 pub use sheet::sheet;
 
 use crate::reply::wrap;

@@ -5,8 +5,13 @@ use std::path::PathBuf;
 
 /// The history file: `railhand/history` in the user's data directory. `None` where there is none.
 pub(super) fn history() -> Option<PathBuf> {
+    Some(data()?.join("history"))
+}
+
+/// The program's own folder: `railhand` in the user's data directory.
+pub(super) fn data() -> Option<PathBuf> {
     let data = data_dir(std::env::var_os("XDG_DATA_HOME"), std::env::var_os("HOME"))?;
-    Some(data.join("railhand").join("history"))
+    Some(data.join("railhand"))
 }
 
 /// By the XDG Base Directory Specification: `$XDG_DATA_HOME` where it is set and absolute,

@@ -10,6 +10,7 @@ use super::{PROMPT, paths, welcome};
 use crate::grammar::kinds::{Kind, kinds};
 use crate::reply::safe;
 use crate::session::{Peek, Session, peek};
+use crossterm::terminal::{disable_raw_mode, enable_raw_mode};
 use nu_ansi_term::{Color, Style};
 use reedline::{
     ColumnarMenu, Completer, CompletionResult, EditCommand, EditMode, Emacs, FileBackedHistory, Highlighter, Hinter,
@@ -18,7 +19,7 @@ use reedline::{
     Suggestion, default_emacs_keybindings,
 };
 use std::borrow::Cow;
-use std::io;
+use std::io::{self, Write};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
@@ -34,22 +35,26 @@ const REMEMBERED: usize = 1_000;
 /// What could not be read or written.
 pub(super) fn converse(talk: &mut Talk, found: &str) -> Result<(), Trouble> {
     let history = paths::history();
-    let mut out = Out::new(io::stdout());
+    let mut out = Out::new(Returning(io::stdout()));
     if history.as_ref().is_none_or(|file| !file.exists()) {
         out.write(&welcome())?;
     }
     out.write(found)?;
     out.flush()?;
     talk.fold();
+    super::rescue::hold(talk);
     let seen = Seen::of(talk.session());
     let mut editor = editor(history.and_then(|file| FileBackedHistory::with_file(REMEMBERED, file).ok()), &seen);
     loop {
-        match editor.read_line(&Mark).map_err(Trouble::Read)? {
+        let signal = editor.read_line(&Mark);
+        let _raw = Raw::held();
+        match signal.map_err(Trouble::Read)? {
             Signal::Success(typed) => {
                 if answer(talk, &typed, &mut out)? == Turn::Leave {
                     return Ok(());
                 }
                 seen.renew(talk.session());
+                super::rescue::hold(talk);
                 // Kept line by line, for the day the window is closed; where it cannot be, the talk goes on.
                 let _ = editor.sync_history();
             }
@@ -61,14 +66,14 @@ pub(super) fn converse(talk: &mut Talk, found: &str) -> Result<(), Trouble> {
 }
 
 /// Answers what was entered: a line, or a paste of several, each in turn. One undo takes a paste back.
-fn answer(talk: &mut Talk, typed: &str, out: &mut Out<io::Stdout>) -> Result<Turn, Trouble> {
+fn answer(talk: &mut Talk, typed: &str, out: &mut Out<Returning>) -> Result<Turn, Trouble> {
     let before = talk.begin_paste();
     let turn = each(talk, typed, out);
     talk.end_paste(before);
     turn
 }
 
-fn each(talk: &mut Talk, typed: &str, out: &mut Out<io::Stdout>) -> Result<Turn, Trouble> {
+fn each(talk: &mut Talk, typed: &str, out: &mut Out<Returning>) -> Result<Turn, Trouble> {
     for line in talk.pasted(split(typed).collect()) {
         match Talk::turn(&line) {
             Turn::Leave => return Ok(Turn::Leave),
@@ -81,11 +86,51 @@ fn each(talk: &mut Talk, typed: &str, out: &mut Out<io::Stdout>) -> Result<Turn,
     Ok(Turn::Answer)
 }
 
+/// The terminal kept raw while a line is answered: keys pressed meanwhile stay what they are. Cooked, the terminal would
+/// make another key of Enter, and the editor would lose what was typed behind it.
+struct Raw;
+
+impl Raw {
+    fn held() -> Raw {
+        // Where it cannot be, a fast typist types ahead at their own risk.
+        let _ = enable_raw_mode();
+        Raw
+    }
+}
+
+impl Drop for Raw {
+    fn drop(&mut self) {
+        let _ = disable_raw_mode();
+    }
+}
+
+/// A raw terminal's output: the carriage is returned by us.
+struct Returning(io::Stdout);
+
+impl Write for Returning {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        for (n, row) in bytes.split(|b| *b == b'\n').enumerate() {
+            if n > 0 {
+                self.0.write_all(b"\r\n")?;
+            }
+            self.0.write_all(row)?;
+        }
+        Ok(bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.0.flush()
+    }
+}
+
 fn editor(history: Option<FileBackedHistory>, seen: &Seen) -> Reedline {
     let mut keys = default_emacs_keybindings();
     let offer = ReedlineEvent::UntilFound(vec![ReedlineEvent::Menu(OFFERS.to_owned()), ReedlineEvent::MenuNext]);
     keys.add_binding(KeyModifiers::NONE, KeyCode::Tab, offer);
     keys.add_binding(KeyModifiers::SHIFT, KeyCode::BackTab, ReedlineEvent::MenuPrevious);
+    // An Enter that the terminal has made a line feed of keeps the lines apart; taken for Enter, it would lose the rest.
+    let apart = ReedlineEvent::Edit(vec![EditCommand::InsertNewline]);
+    keys.add_binding(KeyModifiers::CONTROL, KeyCode::Char('j'), apart);
     // One to a row, so that what each is stands beside it; the one chosen is in reverse, whatever the theme.
     let menu = ColumnarMenu::default()
         .with_name(OFFERS)

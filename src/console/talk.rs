@@ -91,6 +91,7 @@ impl Talk {
     /// Takes the line in and gives the answer as it is to be written, with no line break at its
     /// end. What it told is in the job file by then, or the answer says that it is not.
     pub(super) fn answer(&mut self, line: &str, screen: Screen) -> String {
+        super::rescue::stumble(line);
         self.session.set_width(screen.width.min(DRAWN));
         if let Some(wanted) = copy::wanted(line) {
             return self.leaving(line, wanted);
@@ -155,7 +156,12 @@ impl Talk {
         lines_to_take(&lines).unwrap_or_else(|| vec![Cow::Borrowed(HEAD)])
     }
 
-    /// The session as it stands.
+    /// The job file, where it holds everything told.
+    pub(super) fn file(&self) -> Option<String> {
+        self.store.as_ref().filter(|s| s.holds_all()).map(|s| s.name().to_owned())
+    }
+
+    /// The conversation so far.
     pub(super) fn session(&self) -> &Session {
         &self.session
     }

@@ -1,9 +1,9 @@
 //! What a conversation remembers, and what one line changes in it.
 
 use crate::figure::Fig;
-use crate::grammar::Act;
 use crate::grammar::ask::{Infill, StrengthAsk};
 use crate::grammar::draft::Reading;
+use crate::grammar::{Act, canon};
 use crate::job::{Fact, Job, PostRole, RunId, SlotId};
 use crate::measure::{Length, Said};
 use crate::reply::Finding;
@@ -115,6 +115,11 @@ impl Session {
     /// Sets how many columns a drawing may take; never fewer than 30.
     pub fn set_width(&mut self, columns: usize) {
         self.width = columns.clamp(30, 100);
+    }
+
+    /// Every told line that stands, as a plain phrase, in the order told.
+    pub fn told_phrases(&self) -> Vec<String> {
+        self.told.iter().map(|facts| canon::write(&Act::Tell(facts.clone()))).collect()
     }
 
     /// The job as told so far.

@@ -31,6 +31,12 @@ use book::{Book, Save};
 use disk::Disk;
 use std::path::Path;
 
+/// A whole job file of told lines in plain phrases.
+pub fn whole_file(phrases: &[String]) -> String {
+    let head = line::head(Editions::default().newest());
+    std::iter::once(&head).chain(phrases).map(|line| format!("{line}\n")).collect()
+}
+
 /// A job file in use.
 #[derive(Debug)]
 pub struct Store {

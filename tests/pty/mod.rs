@@ -168,6 +168,23 @@ impl Terminal {
         self.wait(text, |rows| last(rows).is_some_and(|row| row.starts_with(text)));
     }
 
+    /// Kills the program as nothing can be killed harder (POSIX SIGKILL), and gives all that it wrote.
+    pub fn kill(mut self) -> Vec<u8> {
+        let pid = self.child.process_id().expect("it has been started");
+        let killed = std::process::Command::new("kill").args(["-9", &pid.to_string()]).status();
+        assert!(killed.expect("kill can be run").success(), "it runs until it is killed");
+        let _ = self.child.wait();
+        // What it had written is read to its end: nothing more comes once nothing came for a while.
+        let (mut before, mut still) = (self.raw().len(), 0);
+        while still < 3 {
+            std::thread::sleep(Duration::from_millis(2));
+            let now = self.raw().len();
+            still = if now == before { still + 1 } else { 0 };
+            before = now;
+        }
+        self.raw()
+    }
+
     /// Waits for the program to end and gives its exit status.
     pub fn end(mut self) -> u32 {
         let start = Instant::now();

@@ -48,11 +48,12 @@ fn whose(law: &Law) -> Vec<Span> {
 }
 
 fn figure(job: &Job, limit: &'static Limit, says: &'static str) -> Line {
-    let held = job.settings.in_force(limit);
     let law = &job.settings.law;
+    // Some limits are words, or pounds: none of those has a value of a place's own.
     if !law.holds(limit) {
         return Line::new(Role::Detail, [Span::Say(says), Span::Say("a value I do not hold for there: ask.")]);
     }
+    let held = job.settings.in_force(limit);
     let mut spans = vec![Span::Say(says)];
     spans.extend(said(&held, law, limit));
     spans.extend([Span::Say(": "), Span::Say(law.source(limit))]);
