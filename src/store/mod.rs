@@ -31,6 +31,14 @@ use book::{Book, Save};
 use disk::Disk;
 use std::path::Path;
 
+/// The conversation a job file's bytes hold.
+///
+/// # Errors
+/// Why they are not taken for a job file.
+pub fn session_of(bytes: &[u8]) -> Result<Session, Why> {
+    replay::read(bytes, Editions::default()).map(|read| read.session)
+}
+
 /// A whole job file of told lines in plain phrases.
 pub fn whole_file(phrases: &[String]) -> String {
     let head = line::head(Editions::default().newest());
