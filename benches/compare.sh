@@ -8,8 +8,8 @@ starts=${1:-200}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 
-cargo build --release --quiet
-railhand=target/release/railhand
+[ -n "${RAILHAND:-}" ] || cargo build --release --quiet
+railhand=${RAILHAND:-target/release/railhand}
 printf 'fn main() {}\n' > "$work/empty.rs"
 rustc -O -o "$work/empty" "$work/empty.rs"
 

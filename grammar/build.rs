@@ -120,6 +120,10 @@ fn main() {
     write(&out, "design_values.rs", &strength::values(&read("src/strength/values.toml")));
     write(&out, "strength_factors.rs", &strength::factors(&read("src/strength/factors.toml")));
     println!("cargo::rerun-if-changed=grammar/build.rs");
+    // The tables of words are pointers, twenty thousand of them: placed once by the linker, not anew at every start.
+    if std::env::var("TARGET").is_ok_and(|t| t.ends_with("linux-gnu")) {
+        println!("cargo::rustc-link-arg-bins=-no-pie");
+    }
     println!("cargo::rerun-if-changed=grammar/build/strength.rs");
     println!("cargo::rerun-if-changed=grammar/build/places.rs");
 }

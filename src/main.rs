@@ -10,7 +10,9 @@ use railhand::console::{self, Trouble};
 use railhand::paper::Paper;
 use std::io::{self, Write as _};
 use std::process::ExitCode;
-use tracing_subscriber::EnvFilter;
+use tracing_subscriber::filter::Targets;
+use tracing_subscriber::layer::SubscriberExt as _;
+use tracing_subscriber::util::SubscriberInitExt as _;
 
 fn main() -> ExitCode {
     console::at_a_mistake();
@@ -45,11 +47,11 @@ fn run(cli: Cli) -> Result<(), Trouble> {
 /// Traces the steps of a line to standard error where `RAILHAND_LOG` asks for it.
 fn log() {
     let Some(wanted) = std::env::var_os("RAILHAND_LOG").filter(|v| !v.is_empty()) else { return };
-    match EnvFilter::try_new(wanted.to_string_lossy()) {
-        Ok(filter) => {
-            let log = tracing_subscriber::fmt().with_env_filter(filter).with_ansi(false).with_writer(io::stderr);
+    match wanted.to_string_lossy().parse::<Targets>() {
+        Ok(wanted) => {
+            let log = tracing_subscriber::fmt::layer().with_ansi(false).with_writer(io::stderr);
             // It fails only where a log is set up already, and nothing else sets one up.
-            let _ = log.try_init();
+            let _ = tracing_subscriber::registry().with(wanted).with(log).try_init();
         }
         Err(_) => {
             let _ = writeln!(io::stderr(), "railhand: RAILHAND_LOG is not understood; try RAILHAND_LOG=debug");

@@ -8,7 +8,7 @@ use super::assemble::assemble;
 use super::draft::{Clause, Left, Reading, Weight};
 use super::items::{Is, Item, cuts};
 use super::pieces::{Known, Piece, Say, pieces_at};
-use super::sense::{Name, Part, Sense};
+use super::sense::{Name, Op, Part, Sense};
 use super::sums::sums;
 use super::words::Word;
 use crate::measure::{Doubt, Guess, Meaning};
@@ -19,6 +19,8 @@ use std::rc::Rc;
 const KEPT: usize = 5;
 /// What each step from the likeliest items costs.
 const TURN: u32 = 4;
+/// What a sum costs at most that nothing a turn away comes near: with "9-7" taken for feet and inches, say.
+const PLAIN_SUM: u32 = 9;
 /// How many readings are handed on.
 const READINGS: usize = 12;
 
@@ -27,9 +29,17 @@ pub fn readings(words: &[Word], names: &[Name]) -> Vec<Reading> {
     let mut all: Vec<Reading> = Vec::new();
     let mut known = Known::default();
     for (turns, items) in cuts(words, names) {
+        if turns == 0
+            && let Some(sum) = arithmetic(&items)
+        {
+            return vec![sum];
+        }
         let dearer = TURN * u32::try_from(turns).unwrap_or(0);
         let read = covers(&items, &mut known).into_iter().map(|cover| read(&items, &cover)).chain(sums(&items));
         all.extend(read.map(|r| Reading { cost: r.cost + dearer, ..r }));
+        if turns == 0 && all.iter().min_by_key(|r| r.cost).is_some_and(is_plain_sum) {
+            break;
+        }
     }
     all.sort_by_key(|r| r.cost);
     let mut distinct: Vec<Reading> = Vec::new();
@@ -42,6 +52,26 @@ pub fn readings(words: &[Word], names: &[Name]) -> Vec<Reading> {
         }
     }
     distinct
+}
+
+/// The sum a line is that holds nothing but measures and signs of arithmetic: no piece of the job is said by those
+/// alone, so none is looked for.
+fn arithmetic(items: &[Item]) -> Option<Reading> {
+    let measure = |i: &Item| matches!(i.is, Is::Measure(_));
+    let signs = |i: &Item| {
+        let sign = |s: &Sense| {
+            matches!(s, Sense::Op(Op::Plus | Op::Less | Op::Times | Op::Over | Op::Half | Op::Third | Op::Quarter))
+        };
+        i.senses().iter().any(sign) || matches!(&*i.text, "of" | "by")
+    };
+    let plain = items.iter().all(|i| measure(i) || signs(i)) && items.iter().any(measure) && items.iter().any(signs);
+    plain.then(|| sums(items)).filter(|found| found.len() == 1)?.pop().filter(is_plain_sum)
+}
+
+/// A sum that takes in every word and assumes nothing: whatever else the line may be cut into is a turn away, and too
+/// dear to be asked about beside it.
+fn is_plain_sum(reading: &Reading) -> bool {
+    matches!(reading.clauses[..], [Clause::Sum(_)]) && reading.left.is_empty() && reading.cost <= PLAIN_SUM
 }
 
 /// One step of a cover: a piece, or an item left over.

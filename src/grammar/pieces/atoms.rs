@@ -19,7 +19,13 @@ pub type Out<'a, T> = IResult<In<'a>, T, ()>;
 
 /// An item spelled like one of these.
 pub fn text<'a>(list: &'static [&'static str]) -> impl Parser<In<'a>, Output = (), Error = ()> {
-    one(move |item: &Item| list.contains(&&*item.text).then_some(()))
+    one(move |item: &Item| listed(list, &item.text).then_some(()))
+}
+
+/// True for a text of the list. Most differ in their length or their first letter: no more of those is looked at.
+fn listed(list: &[&str], text: &str) -> bool {
+    let (long, first) = (text.len(), text.as_bytes().first());
+    list.iter().any(|word| word.len() == long && word.as_bytes().first() == first && *word == text)
 }
 
 /// An item that may mean this.
