@@ -164,7 +164,11 @@ fn an_answer_does_not_wait_for_the_end_of_the_input() {
 
 #[test]
 fn a_log_nobody_understands_is_no_reason_to_stop() {
-    let out = command(&["say", "hello"]).env("RAILHAND_LOG", "railhand=loud").stdin(Stdio::null()).output().expect("it starts");
+    let out = command(&["say", "hello"])
+        .env("RAILHAND_LOG", "railhand=loud")
+        .stdin(Stdio::null())
+        .output()
+        .expect("it starts");
     assert_eq!(out.status.code(), Some(0));
     assert!(String::from_utf8_lossy(&out.stderr).contains("RAILHAND_LOG"));
 }

@@ -280,6 +280,8 @@ pub enum Clause {
         more: bool,
         /// How many.
         by: u16,
+        /// On that side, where one is named.
+        on: Option<Side>,
     },
     /// "gap 1 1/2": between balusters or under the rail, the words do not say.
     GapOf(Measure),

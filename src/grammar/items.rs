@@ -43,6 +43,8 @@ pub struct Item {
     pub torn: bool,
     /// Holds a dash with a space on both sides: it may join, and it may take off.
     pub loose: bool,
+    /// A word that may stand before a noun without meaning anything of its own.
+    pub determiner: bool,
     /// Which of all the items the line may be cut into this is.
     pub id: u32,
 }
@@ -71,6 +73,12 @@ impl Item {
         !self.senses().is_empty() && self.senses().iter().any(|s| !s.is_heavy() && !matches!(s, Sense::Topic(_)))
     }
 }
+
+/// Words that may stand before a noun without meaning anything of their own.
+const DETERMINERS: &[&str] = &[
+    "the", "a", "an", "that", "my", "our", "this", "its", "their", "your", "'s", "new", "old", "little", "short",
+    "long", "big", "small", "plain", "straight", "single", "nice", "whole", "simple",
+];
 
 /// The most ways to cut one line that are read.
 const MOST_WAYS: usize = 40;
@@ -203,7 +211,9 @@ fn item(words: &[Word], range: Range<usize>, is: Is) -> Item {
     let text: Vec<&str> = words[range.clone()].iter().map(|w| w.text.as_str()).collect();
     let apart = |k: usize| words[k].is("-") && !words[k].joined && words.get(k + 1).is_some_and(|w| !w.joined);
     let loose = range.len() > 1 && range.clone().any(apart);
-    Item { is, text: text.join(" ").into(), words: range, near: false, torn: false, loose, id: 0 }
+    let text = text.join(" ");
+    let determiner = DETERMINERS.contains(&text.as_str());
+    Item { is, text: text.into(), words: range, near: false, torn: false, loose, determiner, id: 0 }
 }
 
 /// The longest term at a word, the next shorter one, and the shortest.

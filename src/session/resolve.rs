@@ -365,7 +365,7 @@ impl Resolver<'_> {
             Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
             Clause::Bent => Err(Problem::Ask(WHERE_IT_TURNS, Vec::new())),
             Clause::PostsCounted(n) => Err(self.posts_counted(&branch, *n)),
-            Clause::BaysMore { more, by } => self.bays_more(branch, *more, *by),
+            Clause::BaysMore { more, by, on } => self.bays_more(branch, *more, *by, *on),
             Clause::GapOf(m) => self.gap_of(branch, m),
             Clause::BayIs => Err(Problem::Ask(
                 "A bay is what its posts leave: say where one stands (\"post 3 at 8 ft from the house\"), or how many bays.",

@@ -10,7 +10,7 @@ use nom::branch::alt;
 use nom::combinator::{opt, value};
 use nom::multi::many0_count;
 use nom::sequence::preceded;
-use nom::{IResult, Parser};
+use nom::{IResult, Input as _, Parser};
 
 /// The input of every piece: the items still ahead.
 pub type In<'a> = Ahead<'a, Item>;
@@ -89,16 +89,21 @@ pub fn count(input: In<'_>) -> Out<'_, u16> {
     .parse(input)
 }
 
-/// Words that may stand before a noun without meaning anything of their own.
-const DETERMINERS: &[&str] = &[
-    "the", "a", "an", "that", "my", "our", "this", "its", "their", "your", "'s", "new", "old", "little", "short",
-    "long", "big", "small", "plain", "straight", "single", "nice", "whole", "simple",
-];
+/// What stands behind words that may stand before a noun.
+fn after_determiners(mut input: In<'_>) -> In<'_> {
+    while input.first().is_some_and(|i| i.determiner) {
+        input = input.take_from(1);
+    }
+    input
+}
 
 /// Any number of determiners.
 pub fn det(input: In<'_>) -> Out<'_, ()> {
-    let plain = || many0_count(text(DETERMINERS));
-    value((), (plain(), opt(text(&["one"])), plain())).parse(input)
+    let mut rest = after_determiners(input);
+    if rest.first().is_some_and(|i| &*i.text == "one") {
+        rest = after_determiners(rest.take_from(1));
+    }
+    Ok((rest, ()))
 }
 
 /// Words that may tie a cue to its value: "is", "of", "=", "at".

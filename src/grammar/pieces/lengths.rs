@@ -95,7 +95,10 @@ pub fn bays_more(input: In<'_>) -> Out<'_, Say> {
     let lost = preceded(text(&["lose", "drop", "take out", "remove", "cut"]), many());
     let lost = terminated(lost, part(Part::Bay));
     let said = alt((degree, another, added.map(|n| (n, true)), lost.map(|n| (n, false))));
-    terminated(said, peek(ends)).map(|(by, more)| Say::Clause(Clause::BaysMore { more, by })).parse(input)
+    let on = opt(preceded((text(&["on", "for", "along", "in", "across"]), det), terminated(side, opt(run_word))));
+    terminated((said, on), peek(super::phrase::ends))
+        .map(|((by, more), on)| Say::Clause(Clause::BaysMore { more, by, on }))
+        .parse(input)
 }
 
 /// "bay 2 is 4 ft", "make the second bay 50 inches".

@@ -33,8 +33,12 @@ impl Resolver<'_> {
     }
 
     /// "one more bay": than the run spoken of is laid out with.
-    pub(super) fn bays_more(&self, branch: Branch, more: bool, by: u16) -> Branches {
-        let Some(run) = targets::focus(self.session, &branch.job) else {
+    pub(super) fn bays_more(&self, branch: Branch, more: bool, by: u16, on: Option<Side>) -> Branches {
+        let run = match on {
+            Some(side) => targets::named(&branch.job, side),
+            None => targets::focus(self.session, &branch.job),
+        };
+        let Some(run) = run else {
             return Err(Problem::Ask("Of which run? None has been told that could have more or fewer.", Vec::new()));
         };
         let id = run.id;
