@@ -67,7 +67,7 @@ use vary::{Variant, variants};
 /// How many silent variants are printed.
 const SHOWN: usize = 80;
 /// With other dice than the standing ones, one variant in so many may be lost in silence; each is printed.
-const PER_SILENT: usize = 1_000;
+const PER_SILENT: usize = 500;
 
 /// Says the lines before the last one.
 fn talked(lines: &[String]) -> Session {
