@@ -2,6 +2,7 @@
 # What railhand costs beside an empty program, and beside two general-purpose unit calculators where they are installed
 # (fend, numbat), on one sum. Figures of one run on one machine: only the ratios carry over.
 #   benches/compare.sh [how many starts, 200 where not said]
+# RAILHAND=PROGRAM times that one, and builds none.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 starts=${1:-200}

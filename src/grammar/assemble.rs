@@ -100,35 +100,7 @@ impl Gather {
         if why && clauses.len() > 1 {
             self.clash.get_or_insert(Clash::Apart);
         }
-        // "4 wide, risers": a thing named asks by itself, not behind what is told.
-        let named_only = |c: &Clause| matches!(c, Clause::Flight(d) if d.asks == Asks::Naming);
-        if clauses.len() > 1 && clauses.iter().any(named_only) {
-            self.clash.get_or_insert(Clash::Apart);
-        }
-        // "14 along and the house": an end of no run, beside what is told of the deck.
-        let end_alone = |c: &Clause| matches!(c, Clause::Run(r) if r.lone && RunDraft { from: None, lone: false, words: 0..0, ..r.clone() } == RunDraft::default());
-        let of_deck = |c: &Clause| matches!(c, Clause::Deck(..) | Clause::DeckBy(..) | Clause::DeckMore(..));
-        // "want one at 61 add 1/4": to the mark, or to the run?
-        let grows = |c: &Clause| matches!(c, Clause::Run(r) if r.grow.is_some());
-        let chosen = |c: &Clause| matches!(c, Clause::Choice(_));
-        // "minus the stairs have 5 risers": none, and something of them.
-        let no_stairs =
-            |c: &Clause| matches!(c, Clause::NoStairs) || matches!(c, Clause::Run(r) if r.stairs == Some(None));
-        let of_stairs = |c: &Clause| matches!(c, Clause::Stair(_));
-        // "stairs are 6' 5 foot wide": of two widths neither is taken.
-        let wide_stairs = |c: &Clause| match c {
-            Clause::Stair(StairSaid::Wide { .. }) => true,
-            Clause::Run(r) => matches!(&r.stairs, Some(Some(s)) if s.width.is_some()),
-            _ => false,
-        };
-        let wide = |c: &Clause| matches!(c, Clause::Wide(_) | Clause::DeckMore(Some(_), None));
-        let both =
-            |a: &dyn Fn(&Clause) -> bool, b: &dyn Fn(&Clause) -> bool| clauses.iter().any(a) && clauses.iter().any(b);
-        if both(&end_alone, &of_deck)
-            || both(&grows, &chosen)
-            || both(&no_stairs, &of_stairs)
-            || both(&wide_stairs, &wide)
-        {
+        if at_odds(&clauses) {
             self.clash.get_or_insert(Clash::Apart);
         }
         // "why suppose": a what-if of nothing.
@@ -498,6 +470,35 @@ impl Gather {
             self.next_run();
         }
     }
+}
+
+/// True for clauses that each read, and of which one line cannot say both.
+fn at_odds(clauses: &[Clause]) -> bool {
+    // "4 wide, risers": a thing named asks by itself, not behind what is told.
+    let named_only = |c: &Clause| matches!(c, Clause::Flight(d) if d.asks == Asks::Naming);
+    // "14 along and the house": an end of no run, beside what is told of the deck.
+    let end_alone = |c: &Clause| matches!(c, Clause::Run(r) if r.lone && RunDraft { from: None, lone: false, words: 0..0, ..r.clone() } == RunDraft::default());
+    let of_deck = |c: &Clause| matches!(c, Clause::Deck(..) | Clause::DeckBy(..) | Clause::DeckMore(..));
+    // "want one at 61 add 1/4": to the mark, or to the run?
+    let grows = |c: &Clause| matches!(c, Clause::Run(r) if r.grow.is_some());
+    let chosen = |c: &Clause| matches!(c, Clause::Choice(_));
+    // "minus the stairs have 5 risers": none, and something of them.
+    let no_stairs = |c: &Clause| matches!(c, Clause::NoStairs) || matches!(c, Clause::Run(r) if r.stairs == Some(None));
+    let of_stairs = |c: &Clause| matches!(c, Clause::Stair(_));
+    // "stairs are 6' 5 foot wide": of two widths neither is taken.
+    let wide_stairs = |c: &Clause| match c {
+        Clause::Stair(StairSaid::Wide { .. }) => true,
+        Clause::Run(r) => matches!(&r.stairs, Some(Some(s)) if s.width.is_some()),
+        _ => false,
+    };
+    let wide = |c: &Clause| matches!(c, Clause::Wide(_) | Clause::DeckMore(Some(_), None));
+    let both =
+        |a: &dyn Fn(&Clause) -> bool, b: &dyn Fn(&Clause) -> bool| clauses.iter().any(a) && clauses.iter().any(b);
+    clauses.len() > 1 && clauses.iter().any(named_only)
+        || both(&end_alone, &of_deck)
+        || both(&grows, &chosen)
+        || both(&no_stairs, &of_stairs)
+        || both(&wide_stairs, &wide)
 }
 
 fn length_ahead(ahead: &[Step]) -> bool {

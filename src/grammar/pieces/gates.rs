@@ -186,8 +186,7 @@ pub fn stairs(input: In<'_>) -> Out<'_, Say> {
     let (rest, width) = before.or_else(|_| word.parse(rest).and_then(|(rest, ())| behind(rest)))?;
     // "stairs 10" may count them: a width so great is said with its unit, or "wide".
     let much = |m: &Measure| matches!(&m.meaning, Meaning::Bare(n) if n.value.is_integer() && n.value > 6.into() && n.value < 24.into());
-    let wide_said = rest.len() < input.len()
-        && input.iter().take(input.len() - rest.len()).any(|i| i.may_be(Sense::Cue(Cue::Wide)));
+    let wide_said = input.iter().take(input.len() - rest.len()).any(|i| i.may_be(Sense::Cue(Cue::Wide)));
     if width.as_ref().is_some_and(much) && !wide_said {
         return Ok((rest, Say::Clause(Clause::StepsCounted)));
     }

@@ -87,7 +87,7 @@ pub fn bays_more(input: In<'_>) -> Out<'_, Say> {
     let many = || alt((value(1, text(&["a", "an", "another", "one"])), count));
     let more = || value(true, text(&["more", "extra", "additional", "another"]));
     let fewer = || value(false, text(&["less", "fewer"]));
-    let lead = || opt(text(&["with", "make it", "try", "do", "give me", "use", "put in", "and", "add"]));
+    let lead = || opt(text(&["with", "make it", "do", "give me", "use", "put in", "and", "add"]));
     // "one more post" goes somewhere: it is asked where.
     let degree = (preceded(lead(), many()), alt((terminated(more(), part(Part::Bay)), terminated(fewer(), what()))));
     let another = preceded(lead(), value((1, true), (text(&["another", "an extra"]), part(Part::Bay))));
@@ -475,7 +475,6 @@ pub fn bays(input: In<'_>) -> Out<'_, Say> {
             "let 's do",
             "gimme",
             "give me",
-            "try",
         ])),
     );
     let kind = opt(text(&["equal", "even", "same"]));

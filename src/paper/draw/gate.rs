@@ -2,7 +2,7 @@
 
 use super::super::page::{Anchor, Figure, Ink, Shape, block, line, text};
 use super::super::set::BODY;
-use super::{dimension, per_inch, scale_for};
+use super::{begun, dimension, per_inch, scale_for};
 use crate::figure::Fig;
 use crate::gate::brace::brace;
 use crate::gate::{LeafTold, leaf};
@@ -60,7 +60,7 @@ pub fn gate(job: &Job, fig: &GateFig) -> Option<Figure> {
     shapes.extend(across(deck + 9.0, (x, x + wide), wide_leaf, false));
     let side = to + jamb + 12.0;
     shapes.push(line((side, y), (side, y + tall), 0.4));
-    shapes.push(beside((side + 4.0, y + tall / 2.0), dimension((0.0, 0.0), SIZE, false, high, tape)));
+    shapes.push(begun(dimension((side + 4.0, y + tall / 2.0), SIZE, false, high, tape)));
     let mut foot = deck + 30.0;
     let mut says = |words: String| {
         shapes.push(text((0.0, foot), SIZE, Anchor::Start, words));
@@ -106,13 +106,4 @@ fn balusters(job: &Job, fig: &GateFig, (x, y, tall): (f64, f64, f64), k: f64) ->
     let drawn = wide.for_drawing() * k;
     let one = |i| block(x + spread.place(i).for_drawing() * k, y, drawn, tall, Ink::White, 0.3);
     Some((0..spread.count()).map(one).collect())
-}
-
-fn beside(at: (f64, f64), shape: Shape) -> Shape {
-    match shape {
-        Shape::Text { size, bold, upright, words, inches, .. } => {
-            Shape::Text { at, size, bold, anchor: Anchor::Start, upright, words, inches }
-        }
-        other => other,
-    }
 }

@@ -45,6 +45,16 @@ fn dimension(at: (f64, f64), size: f64, upright: bool, l: Length, tape: Tape) ->
     }
 }
 
+/// A text that begins at its place.
+fn begun(shape: Shape) -> Shape {
+    match shape {
+        Shape::Text { at, size, bold, upright, words, inches, .. } => {
+            Shape::Text { at, size, bold, anchor: Anchor::Start, upright, words, inches }
+        }
+        other => other,
+    }
+}
+
 /// Places moved apart so that neighbours keep their distance, each as near its own as may be.
 fn spaced(wanted: &[f64], apart: f64, most: f64) -> Vec<f64> {
     let mut places = wanted.to_vec();

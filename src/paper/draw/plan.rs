@@ -8,7 +8,7 @@ use super::super::type_face::width;
 use super::{dimension, per_inch, scale_for};
 use crate::job::Job;
 use crate::job::outline::{filled, stands_free};
-use crate::job::walk::{Leg, legs};
+use crate::job::walk::{self, Leg, legs};
 use crate::layout::{Bay, BayKind, Layout, Placed};
 use crate::measure::Length;
 
@@ -23,6 +23,10 @@ const TREADS: [f64; 3] = [11.0, 22.0, 33.0];
 
 type Point = (f64, f64);
 
+fn inches(p: walk::Point) -> Point {
+    (p.0.for_drawing(), p.1.for_drawing())
+}
+
 /// The deck, where its sides are walked and every length is known; none for runs told one by one.
 pub fn plan(job: &Job, layout: &Layout) -> Option<Figure> {
     let outline = filled(job);
@@ -31,7 +35,6 @@ pub fn plan(job: &Job, layout: &Layout) -> Option<Figure> {
     if legs.len() < 2 || legs.len() < sides {
         return None;
     }
-    let inches = |p: crate::job::walk::Point| (p.0.for_drawing(), p.1.for_drawing());
     let corners: Vec<Point> =
         legs.iter().take(1).map(|l| inches(l.from)).chain(legs.iter().map(|l| inches(l.to))).collect();
     let span = |of: fn(&Point) -> f64| {
@@ -93,7 +96,6 @@ struct Way {
 
 impl Way {
     fn of(leg: &Leg, k: f64, paper: &dyn Fn(Point) -> Point) -> Way {
-        let inches = |p: crate::job::walk::Point| (p.0.for_drawing(), p.1.for_drawing());
         let (from, to) = (paper(inches(leg.from)), paper(inches(leg.to)));
         let long = (to.0 - from.0).hypot(to.1 - from.1).max(k);
         let along = ((to.0 - from.0) / long, (to.1 - from.1) / long);

@@ -2,7 +2,7 @@
 
 use super::super::page::{Anchor, Figure, Ink, Shape, block, line, text};
 use super::super::set::BODY;
-use super::{dimension, per_inch, scale_for};
+use super::{begun, dimension, per_inch, scale_for};
 use crate::job::Job;
 use crate::measure::{Length, Tape};
 use crate::reply::tape_of;
@@ -60,7 +60,7 @@ fn figure(flight: &Flight, guard: Option<&(RakeGuard, f64, f64)>, title: String,
     let foot = at(0.0, rise_in * f64::from(risers)).1;
     // One riser and one tread, then the whole.
     let (nx, ny) = at(0.0, rise_in / 2.0);
-    shapes.push(start(dimension((nx + 3.0, ny + 2.0), SIZE, false, rise, tape)));
+    shapes.push(begun(dimension((nx + 3.0, ny + 2.0), SIZE, false, rise, tape)));
     if risers > 1 {
         let (tx, ty) = at(tread_in / 2.0, rise_in);
         shapes.push(dimension((tx, ty + 8.0), SIZE, false, tread, tape));
@@ -100,13 +100,4 @@ fn of_guard(
     }
     shapes.extend(tops.windows(2).map(|w| line(w[0], w[1], 1.4)));
     shapes
-}
-
-fn start(shape: Shape) -> Shape {
-    match shape {
-        Shape::Text { at, size, bold, upright, words, inches, .. } => {
-            Shape::Text { at, size, bold, anchor: Anchor::Start, upright, words, inches }
-        }
-        other => other,
-    }
 }
