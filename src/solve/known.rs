@@ -3,7 +3,7 @@
 use super::{Engines, Given, law, posts, solve};
 use crate::figure::{Fig, Value, Why};
 use crate::job::{Job, Settings};
-use crate::limits::Limit;
+use crate::limits::{self, Limit};
 use crate::measure::{Length, Lumber};
 use crate::quantity::{Default, RowId};
 
@@ -59,6 +59,11 @@ pub(super) fn default(of: &impl Source, row: RowId) -> Option<Fig> {
         Default::Thick(limit) => dressed(limit, false),
         Default::Wide(limit) => dressed(limit, true),
     }
+}
+
+/// How thick a joist is: the dressed thickness of the lumber joists are taken to be.
+pub fn joist_thick() -> Fig {
+    dressed(&limits::JOIST_SIZE, false).unwrap_or_else(|| Fig::told(Length::ZERO, "the joist"))
 }
 
 /// The dressed size of square lumber, or the thickness of lumber, of the nominal size a limit gives.

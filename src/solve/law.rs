@@ -20,6 +20,11 @@ pub fn limit_length(of: &impl Source, limit: &'static Limit) -> Length {
     in_force(of, limit).as_length().unwrap_or_else(|| limit.length())
 }
 
+/// A habit of the program's own that nobody tells: how short a bay is remarked on, how near two bays count as matched.
+pub fn habit(limit: &'static Limit) -> Length {
+    limit.length()
+}
+
 /// What the department or the place puts in the limit's stead.
 fn own(of: &impl Source, limit: &'static Limit) -> Option<Fig> {
     let law = &of.settings().law;

@@ -4,6 +4,7 @@
 //! limit as it holds for the job. [`solve`] answers a wanted row from what a line gives and what the job tells, through relations and
 //! engines alike. No engine, rule or answer reads a setting or falls back to a constant by itself: a test searches the source for that.
 
+pub mod choice;
 mod given;
 mod known;
 mod law;
@@ -11,8 +12,8 @@ mod posts;
 mod search;
 
 pub use given::{Given, Lacks, Solved};
-pub use known::{Source, known, taken};
-pub use law::{default_of, in_force, limit_length};
+pub use known::{Source, joist_thick, known, taken};
+pub use law::{default_of, habit, in_force, limit_length};
 pub use posts::{post_size, post_width};
 pub use search::{Engines, Provider, solve};
 
