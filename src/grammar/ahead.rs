@@ -1,5 +1,6 @@
 //! A slice of anything as nom input: nom itself offers bytes and text only.
 
+use super::effort::Effort;
 use nom::{Err, IResult, Input, Needed, Parser};
 use std::cell::Cell;
 use std::ops::Deref;
@@ -8,20 +9,39 @@ use std::ops::Deref;
 #[derive(Debug)]
 pub struct Ahead<'a, T> {
     slice: &'a [T],
+    watch: Option<&'a Watch<'a>>,
+}
+
+/// What is noted of the looks parsers take.
+#[derive(Debug)]
+pub struct Watch<'a> {
     /// The fewest elements that lay ahead where one was looked at; 0 for the end itself.
-    least: Option<&'a Cell<usize>>,
+    least: Cell<usize>,
+    effort: &'a Effort,
+}
+
+impl<'a> Watch<'a> {
+    /// No look taken yet; each is work done.
+    pub fn new(effort: &'a Effort) -> Watch<'a> {
+        Watch { least: Cell::new(usize::MAX), effort }
+    }
+
+    /// How many elements lay ahead at the furthest one any parser looked at.
+    pub fn least(&self) -> usize {
+        self.least.get()
+    }
 }
 
 impl<'a, T> Ahead<'a, T> {
     /// A slice to parse.
     pub fn new(slice: &'a [T]) -> Ahead<'a, T> {
-        Ahead { slice, least: None }
+        Ahead { slice, watch: None }
     }
 
-    /// The same, noting in `least` how many elements lay ahead at the furthest one any
-    /// parser looked at. What a parser gives depends on nothing beyond it.
-    pub fn watched(slice: &'a [T], least: &'a Cell<usize>) -> Ahead<'a, T> {
-        Ahead { slice, least: Some(least) }
+    /// The same, noting how far any parser looked: what it gives depends on nothing beyond
+    /// that. Once the work is used up nothing more is read.
+    pub fn watched(slice: &'a [T], watch: &'a Watch<'a>) -> Ahead<'a, T> {
+        Ahead { slice, watch: Some(watch) }
     }
 
     /// The first element.
@@ -42,8 +62,9 @@ impl<'a, T> Ahead<'a, T> {
     }
 
     fn look(&self, elements: usize) {
-        if let Some(least) = self.least {
-            least.set(least.get().min((self.slice.len() + 1).saturating_sub(elements)));
+        if let Some(watch) = self.watch {
+            watch.least.set(watch.least.get().min((self.slice.len() + 1).saturating_sub(elements)));
+            watch.effort.spend(elements);
         }
     }
 
@@ -115,6 +136,9 @@ where
 {
     move |input: Ahead<'a, T>| -> IResult<Ahead<'a, T>, O, ()> {
         input.look(1);
+        if input.watch.is_some_and(|w| w.effort.is_over()) {
+            return Err(Err::Failure(()));
+        }
         match input.slice.split_first().and_then(|(first, rest)| Some((rest, look(first)?))) {
             Some((rest, read)) => Ok((input.at(rest), read)),
             None => Err(Err::Error(())),

@@ -7,6 +7,7 @@ mod assemble;
 pub mod canon;
 pub mod choice;
 pub mod draft;
+pub mod effort;
 pub mod flight_draft;
 mod flight_words;
 pub mod goods;

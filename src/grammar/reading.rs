@@ -5,7 +5,9 @@
 //! reading that uses the words beats one that drops them.
 
 use super::assemble::assemble;
+use super::canon::MOST_BRACKETS;
 use super::draft::{Clause, Left, Reading, Weight};
+use super::effort::{Effort, MOST, Tangled};
 use super::items::{Is, Item, cuts};
 use super::pieces::{Known, Piece, Say, pieces_at};
 use super::sense::{Name, Op, Part, Sense};
@@ -25,18 +27,37 @@ const PLAIN_SUM: u32 = 9;
 const READINGS: usize = 12;
 
 /// Every reading of the words worth weighing, cheapest first; `names` are those runs go by.
-pub fn readings(words: &[Word], names: &[Name]) -> Vec<Reading> {
+///
+/// # Errors
+///
+/// [`Tangled`] where the line takes more work than any line said by a person.
+pub fn readings(words: &[Word], names: &[Name]) -> Result<Vec<Reading>, Tangled> {
+    readings_within(words, names, &Effort::new(MOST))
+}
+
+/// The readings, the work they take counted.
+///
+/// # Errors
+///
+/// [`Tangled`] where the work is used up.
+pub fn readings_within(words: &[Word], names: &[Name], effort: &Effort) -> Result<Vec<Reading>, Tangled> {
+    if nested(words) > usize::from(MOST_BRACKETS) {
+        return Err(Tangled);
+    }
     let mut all: Vec<Reading> = Vec::new();
-    let mut known = Known::default();
+    let mut known = Known::new(effort);
     for (turns, items) in cuts(words, names) {
         if turns == 0
-            && let Some(sum) = arithmetic(&items)
+            && let Some(sum) = arithmetic(&items, effort)
         {
-            return vec![sum];
+            return Ok(vec![sum]);
         }
         let dearer = TURN * u32::try_from(turns).unwrap_or(0);
-        let read = covers(&items, &mut known).into_iter().map(|cover| read(&items, &cover)).chain(sums(&items));
+        let read = covers(&items, &mut known).into_iter().map(|cover| read(&items, &cover)).chain(sums(&items, effort));
         all.extend(read.map(|r| Reading { cost: r.cost + dearer, ..r }));
+        if effort.is_over() {
+            return Err(Tangled);
+        }
         if turns == 0 && all.iter().min_by_key(|r| r.cost).is_some_and(is_plain_sum) {
             break;
         }
@@ -51,12 +72,26 @@ pub fn readings(words: &[Word], names: &[Name]) -> Vec<Reading> {
             break;
         }
     }
-    distinct
+    Ok(distinct)
+}
+
+/// How many brackets stand open at once at the most.
+fn nested(words: &[Word]) -> usize {
+    let mut open = 0_usize;
+    let depths = words.iter().map(|w| {
+        match w.text.as_str() {
+            "(" => open += 1,
+            ")" => open = open.saturating_sub(1),
+            _ => {}
+        }
+        open
+    });
+    depths.max().unwrap_or(0)
 }
 
 /// The sum a line is that holds nothing but measures and signs of arithmetic: no piece of the job is said by those
 /// alone, so none is looked for.
-fn arithmetic(items: &[Item]) -> Option<Reading> {
+fn arithmetic(items: &[Item], effort: &Effort) -> Option<Reading> {
     let measure = |i: &Item| matches!(i.is, Is::Measure(_));
     let signs = |i: &Item| {
         let sign = |s: &Sense| {
@@ -65,7 +100,7 @@ fn arithmetic(items: &[Item]) -> Option<Reading> {
         i.senses().iter().any(sign) || matches!(&*i.text, "of" | "by")
     };
     let plain = items.iter().all(|i| measure(i) || signs(i)) && items.iter().any(measure) && items.iter().any(signs);
-    plain.then(|| sums(items)).filter(|found| found.len() == 1)?.pop().filter(is_plain_sum)
+    plain.then(|| sums(items, effort)).filter(|found| found.len() == 1)?.pop().filter(is_plain_sum)
 }
 
 /// A sum that takes in every word and assumes nothing: whatever else the line may be cut into is a turn away, and too
@@ -93,10 +128,13 @@ struct Node {
     before: Option<Rc<Node>>,
 }
 
-fn covers(items: &[Item], known: &mut Known) -> Vec<(u32, Vec<Step>)> {
+fn covers(items: &[Item], known: &mut Known<'_>) -> Vec<(u32, Vec<Step>)> {
     let mut best: Vec<Vec<Cover>> = (0..=items.len()).map(|_| Vec::new()).collect();
     best[0].push(Cover { cost: 0, steps: None });
     for at in 0..items.len() {
+        if known.effort().is_over() {
+            return Vec::new();
+        }
         let mut edges: Vec<(usize, u32, Step)> = vec![skip(items, at)];
         for piece in pieces_at(items, at, known) {
             edges.push((piece.end, piece.cost + guess_cost(&items[at..piece.end]), Step::Piece(at, Rc::new(piece))));

@@ -28,6 +28,8 @@ pub enum StairSaid {
     Steps(u16),
     /// The height of each riser and the run of each tread.
     Pitch(Measure, Measure),
+    /// "7 risers, 11 treads": so many risers, or so high a one; and a tread's run.
+    PitchBare(Measure, Measure),
     /// Nothing between the treads; how much is open.
     OpenRisers(Option<Measure>),
     /// Boards between the treads.

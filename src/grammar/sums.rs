@@ -9,8 +9,9 @@
 //!          | ("half" | "third" | "quarter") "of" term | amount ["doubled" | "halved"]
 //! ```
 
-use super::ahead::Ahead;
+use super::ahead::{Ahead, Watch};
 use super::draft::{Clause, Left, Reading, Weight};
+use super::effort::Effort;
 use super::items::{Is, Item};
 use super::pieces::atoms::{In, Out, any, det, length, lumber, one, part, sense, sep, text};
 use super::sense::{Ask, Cue, Op, Part, Sense, Unit};
@@ -27,7 +28,8 @@ use nom::sequence::{delimited, preceded, terminated};
 const LOOSE: u32 = 4;
 
 /// The readings of a line as one sum; none when it is not.
-pub fn sums(items: &[Item]) -> Vec<Reading> {
+pub fn sums(items: &[Item], effort: &Effort) -> Vec<Reading> {
+    let watch = Watch::new(effort);
     let start = items.iter().position(|i| !is_lead(i)).unwrap_or(items.len());
     let starts = [0, start];
     let forms: [fn(In<'_>) -> Out<'_, Sum>; 9] =
@@ -35,7 +37,7 @@ pub fn sums(items: &[Item]) -> Vec<Reading> {
     let mut out: Vec<Reading> = Vec::new();
     for start in starts {
         for form in forms {
-            let Ok((rest, sum)) = form(Ahead::new(&items[start..])) else { continue };
+            let Ok((rest, sum)) = form(Ahead::watched(&items[start..], &watch)) else { continue };
             let end = items.len() - rest.len();
             if items[end..].iter().all(is_trail) && !out.iter().any(|r| r.clauses == [Clause::Sum(sum.clone())]) {
                 out.push(reading(items, start, end, sum));
@@ -319,26 +321,73 @@ fn of_inches(e: Expr) -> Option<Expr> {
     }
 }
 
+/// What a chain joins to what stands before it.
+struct Link<'a> {
+    /// Added or taken off; `None` where a bare "and" joins it, which adds only where adding is said.
+    sign: Option<bool>,
+    amount: Amount,
+    /// What stands behind it.
+    rest: In<'a>,
+}
+
+/// The links of a chain, each read once: brackets in brackets read twice over would take twice the work for each
+/// pair of them.
+fn links(input: In<'_>) -> Result<Vec<Link<'_>>, nom::Err<()>> {
+    let mut found: Vec<Link<'_>> = Vec::new();
+    let joined = || alt((sign.map(Some), value(None, and)));
+    let back = || opt((text(&["off"]), text(&["that", "it"])));
+    loop {
+        let rest = found.last().map_or(input, |l| l.rest);
+        match (joined(), terminated(term, back())).parse(rest) {
+            Ok((rest, (sign, amount))) => found.push(Link { sign, amount, rest }),
+            Err(nom::Err::Error(())) => return Ok(found),
+            Err(e) => return Err(e),
+        }
+    }
+}
+
+fn fold_links(first: &Amount, links: &[Link<'_>]) -> Option<Amount> {
+    links.iter().try_fold(first.clone(), |so_far, l| added(&so_far, &l.amount, l.sign.unwrap_or(true)))
+}
+
 fn chain(input: In<'_>) -> Out<'_, Amount> {
-    let steps = many0((sign, terminated(term, opt((text(&["off"]), text(&["that", "it"]))))));
-    let with_signs = verify((term, steps), |(_, steps)| !steps.is_empty());
-    let plain = map_opt(with_signs, |(first, steps)| fold(first, steps));
-    let and_signs =
-        || many0((alt((sign, value(true, and))), terminated(term, opt((text(&["off"]), text(&["that", "it"]))))));
-    let listed = preceded(
-        (op(Op::Add), many0_count(text(&["up", "of", "the"]))),
-        verify((term, and_signs()), |(_, s)| !s.is_empty()),
-    );
-    let listed = map_opt(listed, |(first, steps)| fold(first, steps));
-    let asked =
-        (opt(sense(Sense::Ask(Ask::What))), many0_count(text(&["that", "is", "it", "does", "come", "to", "in"])));
-    let totalled = terminated((term, and_signs()), (opt(sep(",")), asked, op(Op::Total)));
-    let totalled = map_opt(totalled, |(first, steps)| fold(first, steps));
+    alt((listed, joined)).parse(input)
+}
+
+/// "add up 3 and 4".
+fn listed(input: In<'_>) -> Out<'_, Amount> {
+    let lead = (op(Op::Add), many0_count(text(&["up", "of", "the"])));
+    let (input, first) = preceded(lead, term).parse(input)?;
+    let links = links(input)?;
+    let made = links.last().and_then(|last| Some((last.rest, fold_links(&first, &links)?)));
+    made.ok_or(nom::Err::Error(()))
+}
+
+/// "3 and 4 total", "4 at 3 7/8 and 5 at 1 1/2", "12' - 4".
+fn joined(start: In<'_>) -> Out<'_, Amount> {
+    let (input, first) = term(start)?;
+    let links = links(input)?;
+    let end = links.last().map_or(input, |l| l.rest);
+    if let (Ok((rest, ())), Some(made)) = (total(end), fold_links(&first, &links)) {
+        return Ok((rest, made));
+    }
     // "4 at 3 7/8 and 5 at 1 1/2": what is counted is added up.
     let counts = many0(alt((sign, value(true, and))).and(counted));
     let counts = verify((counted, counts), |(_, more)| !more.is_empty());
-    let counts = map_opt(counts, |(first, steps)| fold(first, steps));
-    alt((listed, totalled, counts, plain)).parse(input)
+    if let Ok(made) = map_opt(counts, |(first, steps)| fold(first, steps)).parse(start) {
+        return Ok(made);
+    }
+    let signed = links.iter().take_while(|l| l.sign.is_some()).count();
+    let signed = links.get(..signed).unwrap_or_default();
+    let made = signed.last().and_then(|last| Some((last.rest, fold_links(&first, signed)?)));
+    made.ok_or(nom::Err::Error(()))
+}
+
+/// "total", "what is that in total".
+fn total(input: In<'_>) -> Out<'_, ()> {
+    let asked =
+        (opt(sense(Sense::Ask(Ask::What))), many0_count(text(&["that", "is", "it", "does", "come", "to", "in"])));
+    preceded((opt(sep(",")), asked), op(Op::Total)).parse(input)
 }
 
 /// "12' minus 7 inches, then divide by 2": the whole of it, when that is said.

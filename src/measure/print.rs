@@ -118,9 +118,15 @@ fn terminating_places(q: Q) -> Option<u32> {
     (den == 1).then_some(twos.max(fives))
 }
 
+/// A length as a person can say it: what is inexact is said to the sixteenth, as a tape is read.
+fn told(l: Length) -> Length {
+    if l.is_exact() { l } else { l.rounded(16) }
+}
+
 /// The phrase that reads back as exactly this length: tape marks down to 1/64 in.,
 /// whole or decimal millimetres for a metric length, else a fraction of any kind.
 pub fn exact_phrase(l: Length) -> String {
+    let l = told(l);
     if l.on_grid(64) {
         return feet_inches(l.q());
     }
@@ -134,5 +140,6 @@ pub fn exact_phrase(l: Length) -> String {
 /// As [`exact_phrase`], but inches alone whatever the size: `38"`, never `3'-2"`.
 /// Heights, gaps and the sizes of parts are spoken of so.
 pub fn exact_inches(l: Length) -> String {
+    let l = told(l);
     if l.on_grid(64) { inches(l.q()) } else { exact_phrase(l) }
 }

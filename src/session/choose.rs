@@ -55,6 +55,8 @@ pub(super) enum Choice {
     Unread(Range<usize>),
     /// Filler alone.
     Idle(Range<usize>),
+    /// More than one line should hold.
+    Tangled,
     /// Nothing in it reads.
     Nothing,
 }
@@ -72,7 +74,7 @@ pub(super) fn choose(session: &Session, words: &[Word]) -> Choice {
         return Choice::Do { resolved: Resolved { acts, ask: false, focus, then: None }, reading: None };
     }
     let names = super::targets::names(session);
-    let mut all = readings(words, &names);
+    let Ok(mut all) = readings(words, &names) else { return Choice::Tangled };
     if builds_on(session, words) {
         all.iter_mut().filter(|r| tells(r)).for_each(|r| r.supposes = true);
     }
@@ -482,6 +484,7 @@ fn act_length(act: &Act) -> Option<crate::measure::Length> {
 /// A bare measure that gives an earlier reading what it lacked.
 fn lacking(session: &Session, reading: &Reading, lack: Lack, words: &[Word]) -> Option<Resolved> {
     let given = readings(words, &super::targets::names(session))
+        .ok()?
         .into_iter()
         .find(|r| blocked(r).is_none() && r.clash.is_none())?;
     let [Clause::Run(draft)] = &given.clauses[..] else { return None };

@@ -3,7 +3,7 @@
 use super::answer;
 use super::choose::blocked;
 use super::point::typed;
-use super::resolve::{Problem, resolve};
+use super::resolve::{NO_LENGTH, Problem, resolve};
 use super::state::Session;
 use super::step::LONGEST;
 use super::targets;
@@ -33,7 +33,7 @@ pub fn considered(session: &Session, line: &str) -> Vec<Considered> {
         return Vec::new();
     }
     let words = said_once(words(line));
-    let weighed = readings(&words, &targets::names(session)).into_iter().map(|reading| {
+    let weighed = readings(&words, &targets::names(session)).unwrap_or_default().into_iter().map(|reading| {
         let left_out = reading.left.iter().map(|l| typed(line, &words, &l.words)).collect();
         let (acts, fails) = match (&reading.clash, blocked(&reading)) {
             (Some(_), _) => (Vec::new(), Some("its parts do not go together".to_owned())),
@@ -58,6 +58,7 @@ fn why(problem: &Problem) -> String {
         Problem::Ask(says, _) | Problem::Lacks(says, _) | Problem::Refuse(says) | Problem::Unfit(says) => {
             (*says).to_owned()
         }
+        Problem::NoLength => NO_LENGTH.to_owned(),
     }
 }
 

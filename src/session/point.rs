@@ -1,6 +1,8 @@
 //! Pointing at the words as typed.
 
+use crate::grammar::items::{Is, Item, likeliest};
 use crate::grammar::words::Word;
+use crate::measure::Meaning;
 use crate::reply::{Line, Role, Span, Typed};
 use std::ops::Range;
 use unicode_width::UnicodeWidthStr;
@@ -32,4 +34,17 @@ pub(super) fn pointer(line: &str, words: &[Word], range: &Range<usize>) -> Vec<L
         Line::new(Role::Pointer, [Span::Say("  "), Span::Typed(shown)]),
         Line::new(Role::Pointer, [Span::Say("  "), Span::Drawn(marks)]),
     ]
+}
+
+/// The measures that are no length: pieces counted ("16s"), lumber, one size by another. The whole line where
+/// there is none.
+pub(super) fn no_length(words: &[Word]) -> Range<usize> {
+    let counted = |m: &Meaning| matches!(m, Meaning::Bare(n) if n.plural);
+    let sized = |m: &Meaning| matches!(m, Meaning::Lumber(_) | Meaning::By(..));
+    let items = likeliest(words, &[]);
+    let find = |test: &dyn Fn(&Meaning) -> bool| {
+        let mut found = items.iter().filter(|i: &&Item| matches!(&i.is, Is::Measure(m) if test(&m.meaning)));
+        found.next().map(|i| i.words.clone())
+    };
+    find(&counted).or_else(|| find(&sized)).unwrap_or(0..words.len())
 }

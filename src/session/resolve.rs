@@ -22,6 +22,7 @@ mod stairs;
 mod strength;
 mod takeoff;
 mod walks;
+mod ways;
 mod why;
 
 use super::state::{Focus, Lack, Session};
@@ -29,12 +30,16 @@ use crate::grammar::ask::{Given, GuardAsk, TakeoffAsk};
 use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::StairSaid;
-use crate::grammar::{Act, Query, Talk};
+use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{Fact, Impossible, Job, PostRole, RunId, RunPatch, Setting, SlotId};
+use ways::{Ways, first_problem, grow};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
 
 /// The most things a line is taken to mean before it is simply not clear.
 pub(super) const MOST_CHOICES: usize = 4;
+
+/// What is said of a measure that is no length, where the words of it cannot be pointed at.
+pub(super) const NO_LENGTH: &str = "How much? I can't take that as a length.";
 
 /// What a reading does.
 #[derive(Clone, Debug)]
@@ -58,6 +63,8 @@ pub(super) enum Problem {
     Ask(&'static str, Vec<Act>),
     /// One measure is lacking: the next line may give it.
     Lacks(&'static str, Lack),
+    /// A measure that is no length stands where a length is wanted: "out 38s".
+    NoLength,
     /// It cannot be taken.
     Refuse(&'static str),
     /// The reading does not fit the talk; said only where nothing else reads.
@@ -140,7 +147,7 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
         return Ok(Resolved { ask: alone.ask || doubted, ..alone });
     }
     start.ask |= doubted;
-    let mut branches = vec![start];
+    let mut ways = Ways::one(start);
     let mut then = None;
     // A size for all posts wipes the sizes by role, so it goes first: "corners 6x6, the rest 4x4".
     let by_role = reading.clauses.iter().any(|c| matches!(c, Clause::Post(role, _) if *role != PostRole::All));
@@ -152,25 +159,25 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
             Clause::Ask(_) if matches!(then, Some(Query::Notch(_))) => {
                 return Err(Problem::Ask("One question at a time, please.", Vec::new()));
             }
-            Clause::Ask(ask) => then = Some(resolver.asked(*ask, &branches[0].job)?),
+            Clause::Ask(ask) => then = Some(resolver.asked(*ask, &ways.first().job)?),
             // Of a foot and of something else in one line: one answer would go unsaid.
             Clause::Query(query) if two_questions(then.as_ref(), query) => {
                 return Err(Problem::Ask("One question at a time, please.", Vec::new()));
             }
             Clause::Query(query) => then = Some(query.clone()),
-            Clause::Takeoff(draft) => match resolver.takeoff(draft, &branches[0].job)?.as_slice() {
+            Clause::Takeoff(draft) => match resolver.takeoff(draft, &ways.first().job)?.as_slice() {
                 [ask] => then = Some(Query::Takeoff(*ask)),
                 _ => return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new())),
             },
             Clause::Guard(draft) => then = Some(Query::Guard(self::guard::asked(draft)?)),
             Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
-            Clause::Flight(draft) => then = Some(resolver.asked_flight(draft, &branches[0].job)?),
+            Clause::Flight(draft) => then = Some(resolver.asked_flight(draft, &ways.first().job)?),
             Clause::Talk(Talk::Hello | Talk::Thanks) => {}
-            clause => branches = grow(branches, |b| resolver.clause(b, clause))?,
+            clause => ways = ways.grow(|b| resolver.clause(b, clause))?,
         }
     }
-    one_question(&branches[0].facts, then.as_ref())?;
-    resolver.finish(branches, then, reading)
+    one_question(&ways.first().facts, then.as_ref())?;
+    resolver.finish(ways, then, reading)
 }
 
 /// True for two questions, one of them of a foot.
@@ -184,6 +191,12 @@ fn is_question(c: &Clause) -> bool {
     matches!(c, Ask(_) | AskStairs(_) | Query(_) | Flight(_) | Takeoff(_) | Guard(_))
 }
 
+/// The act as its plain phrase says it: a length worked out with a root in it ("clip the corner 4 ft") is told to
+/// the sixteenth, so that what is chosen is what is read.
+fn as_written(act: Act) -> Act {
+    canon::read(&canon::write(&act)).unwrap_or(act)
+}
+
 /// Facts of the same run told in one line, as one fact.
 fn joined(facts: Vec<Fact>) -> Vec<Fact> {
     let mut out: Vec<Fact> = Vec::new();
@@ -194,25 +207,6 @@ fn joined(facts: Vec<Fact>) -> Vec<Fact> {
         }
     }
     out
-}
-
-/// Grows every branch; those that cannot be are cut, unless none is left.
-fn grow(branches: Vec<Branch>, step: impl Fn(Branch) -> Branches) -> Branches {
-    let mut grown = Vec::new();
-    let mut problem = None;
-    for branch in branches {
-        match step(branch) {
-            Ok(more) => grown.extend(more),
-            Err(p) => problem = problem.or(Some(p)),
-        }
-    }
-    match problem {
-        Some(p) if grown.is_empty() => Err(p),
-        _ if grown.len() > MOST_CHOICES * 2 => {
-            Err(Problem::Ask("That can be meant in too many ways: say it one piece at a time.", Vec::new()))
-        }
-        _ => Ok(grown),
-    }
 }
 
 pub(super) struct Resolver<'a> {
@@ -257,10 +251,11 @@ impl Resolver<'_> {
         Ok(start)
     }
 
-    fn finish(&self, branches: Vec<Branch>, then: Option<Query>, reading: &Reading) -> Result<Resolved, Problem> {
-        let ask = branches.len() > 1 || branches.iter().any(|b| b.ask);
-        let focus = branches[0].focus.clone();
-        if branches[0].facts.is_empty() {
+    fn finish(&self, ways: Ways, then: Option<Query>, reading: &Reading) -> Result<Resolved, Problem> {
+        let ask = ways.len() > 1 || ways.iter().any(|b| b.ask);
+        let first = ways.first();
+        let focus = first.focus.clone();
+        if first.facts.is_empty() {
             let Some(query) = then else { return Err(Problem::Ask("Nothing in that changes the job.", Vec::new())) };
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
         }
@@ -276,19 +271,19 @@ impl Resolver<'_> {
         }
         // "how many posts at 5 foot max": a limit said inside a question is a what-if.
         let in_question = then.is_some()
-            && branches[0]
+            && first
                 .facts
                 .iter()
                 .all(|f| matches!(f, Fact::Set(Setting::ClearMax(_) | Setting::CentreMax(_) | Setting::Post(..))));
-        if branches.iter().all(|b| at_odds(&b.facts)) {
+        if ways.iter().all(|b| at_odds(&b.facts)) {
             return Err(Problem::Ask("You give one thing two figures there. Which one holds?", Vec::new()));
         }
-        let branches: Vec<Branch> = branches.into_iter().filter(|b| !at_odds(&b.facts)).collect();
+        let branches: Vec<Branch> = ways.into_vec().into_iter().filter(|b| !at_odds(&b.facts)).collect();
         let ask = ask || branches.iter().any(|b| half_told(&self.session.job, &b.facts));
         let supposes = reading.supposes || in_question;
         let act = |b: Branch| {
             let facts = joined(b.facts);
-            if supposes { Act::Suppose(facts) } else { Act::Tell(facts) }
+            as_written(if supposes { Act::Suppose(facts) } else { Act::Tell(facts) })
         };
         let mut acts: Vec<Act> = Vec::new();
         for branch in branches {

@@ -2,8 +2,8 @@
 
 use super::answer;
 use super::choose::{Choice, changes_nothing, choose, opened};
-use super::point::{pointer, typed};
-use super::resolve::{Problem, Resolved};
+use super::point::{no_length, pointer, typed};
+use super::resolve::{NO_LENGTH, Problem, Resolved};
 use super::retell::focus_after;
 use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
 use crate::figure::Fig;
@@ -114,6 +114,9 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             if let Some(fact) = note(line, words, &reading) {
                 return perform(session, plainly(session, Act::Tell(vec![fact])));
             }
+            if matches!(problem, Problem::NoLength) {
+                return unplaced(session, line, words, &no_length(words), &[]);
+            }
             let (delta, mut reply) = troubled(session, problem, &reading);
             mark_unused(line, words, &reading, &mut reply);
             (delta, reply)
@@ -180,6 +183,10 @@ fn not_taken(line: &str, words: &[Word], choice: &Choice) -> Reply {
             let says =
                 "I can't answer that yet. Ask the building department or an engineer before you build on a guess.";
             of(refused([say(says)]), at)
+        }
+        Choice::Tangled => {
+            let says = "That is too tangled for one line. Say it in smaller pieces, please.";
+            of(refused([say(says), Line::say(Role::Detail, "Nothing was changed.")]), &whole)
         }
         Choice::Absurd(says) => refused([say(says), Line::say(Role::Detail, "Nothing was changed.")]),
         _ => {
@@ -447,6 +454,7 @@ fn troubled(session: &Session, problem: Problem, reading: &Reading) -> (Delta, R
             let pending = Pending { choices: Vec::new(), lacks: Some((reading.clone(), lack)) };
             pend(session, asks([Line::say(Role::Question, says)], &[]), Some(pending))
         }
+        Problem::NoLength => pend(session, asks([Line::say(Role::Question, NO_LENGTH)], &[]), None),
         Problem::Unfit(says) => pend(session, asks([Line::say(Role::Question, says)], &[]), None),
         Problem::Refuse(says) => same(session, refused([Line::say(Role::Answer, says)])),
     }

@@ -132,7 +132,9 @@ pub const PIECE: u32 = 10;
 const BREAK: u32 = 2;
 
 /// Every piece that starts at an item.
-pub fn pieces_at(items: &[Item], at: usize, known: &mut Known) -> Vec<Piece> {
+pub fn pieces_at(items: &[Item], at: usize, known: &mut Known<'_>) -> Vec<Piece> {
+    // Those beside look over the whole line.
+    known.effort().spend(items.len());
     let said = known.or_read(&items[at..]);
     let said = said.iter().filter(|s| !led_to(items, at, &s.say));
     let mut found: Vec<Piece> = said.map(|s| Piece { end: at + s.end, ..s.clone() }).collect();

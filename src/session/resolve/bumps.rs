@@ -18,6 +18,11 @@ fn side(turn: Turn, length: Length) -> RunPatch {
     RunPatch { turn: Some(turn), length: Some(Told::plain(length)), basis: Some(Basis::Edge), ..RunPatch::default() }
 }
 
+/// A length that can be told: what has a root in it, to the sixteenth.
+fn to_tell(l: Length) -> Length {
+    if l.is_exact() { l } else { Length::from_q(l.rounded(16).q()).unwrap_or(l) }
+}
+
 /// Everything told of a run, as a patch that tells it again.
 fn whole(run: &Run) -> RunPatch {
     RunPatch {
@@ -89,7 +94,7 @@ impl Resolver<'_> {
             ));
         };
         let (by, wide) = (first(&draft.by, SlotId::RunLength)?, first(wide, SlotId::RunLength)?);
-        let rest = length.length - wide;
+        let rest = to_tell(length.length) - wide;
         let before = match at {
             Along::Middle => rest / 2,
             Along::Off(m, Mark::Side(Side::Left)) => first(m, SlotId::Offset)?,
@@ -133,7 +138,7 @@ impl Resolver<'_> {
         for l in lengths(&draft.length, SlotId::RunLength)? {
             let face = Length::diagonal(l, l).ok_or(Problem::Refuse("That is past anything I can work out."))?;
             // So much off each side, or a cut so long.
-            for (off, face) in [(l, face), (face / 2, l)] {
+            for (off, face) in [(l, to_tell(face)), (to_tell(face / 2), l)] {
                 out.push(clipped(branch.clone(), &before, &after, off, face)?);
             }
         }
@@ -186,7 +191,7 @@ fn corner(job: &Job, hand: Option<Side>) -> Option<(Run, Run)> {
 
 /// So much off both sides, a cut so long between them.
 fn clipped(branch: Branch, before: &Run, after: &Run, off: Length, face: Length) -> Result<Branch, Problem> {
-    let short = |r: &Run| r.length.map(|t| t.length - off).filter(|l| l.is_positive());
+    let short = |r: &Run| r.length.map(|t| to_tell(t.length) - off).filter(|l| l.is_positive());
     let (Some(one), Some(other)) = (short(before), short(after)) else {
         return Err(Problem::Ask("That cut is longer than the side it is taken off. How much is cut?", Vec::new()));
     };
@@ -195,6 +200,7 @@ fn clipped(branch: Branch, before: &Run, after: &Run, off: Length, face: Length)
     let follow = outline.derived.iter().filter(|id| **id != before.id && **id != after.id);
     let told = follow.filter_map(|id| {
         let length = outline.job.run(*id)?.length?;
+        let length = Told { length: to_tell(length.length), ..length };
         Some(Fact::Run(*id, RunPatch { length: Some(length), basis: Some(Basis::Edge), ..RunPatch::default() }))
     });
     let cut = |id: RunId, l: Length, turn: Option<Turn>| Fact::Run(id, RunPatch { turn, ..side(Turn::Start, l) });

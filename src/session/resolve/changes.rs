@@ -28,7 +28,7 @@ impl Resolver<'_> {
             b.focus.run = Some(id);
             b.with(Fact::Run(id, RunPatch { length: Some(Told::plain(whole)), ..RunPatch::default() }))
         });
-        super::settings::first_problem(each.collect())
+        super::first_problem(each.collect())
     }
 
     /// "the stairs, not the corner": the end that is wrong gives way to the one told. One

@@ -82,7 +82,7 @@ pub(super) fn one_thing(reading: &Reading) -> Result<(), Problem> {
         said.iter().filter_map(|c| if let Clause::Run(r) = c { Some(r) } else { None }).collect();
     let copies = said.iter().any(|c| matches!(c, Clause::Same { .. })) && !runs.is_empty();
     let named = said.iter().all(|c| !matches!(c, Clause::Same { like: None, .. } | Clause::Same { what: None, .. }));
-    let unclear = copies && (runs.len() > 1 && !named || runs[0].name.is_none());
+    let unclear = copies && (runs.len() > 1 && !named || runs.first().is_some_and(|r| r.name.is_none()));
     let copy = said.iter().any(|c| matches!(c, Clause::Same { .. }));
     let other = |c: &&Clause| !matches!(c, Clause::Same { .. } | Clause::Run(_) | Clause::Walk { .. });
     let unclear = unclear || copy && said.iter().any(other);

@@ -69,7 +69,7 @@ impl Resolver<'_> {
                 let spots = lands_there(&branch.job, run, *number, at, *from)?;
                 let ask = spots.len() > 1 || at.about || at.shade.is_some();
                 let each = spots.into_iter().map(|s| told(branch.clone(), run.id, vec![Choice::Post(s)], ask));
-                super::settings::first_problem(each.collect())
+                super::first_problem(each.collect())
             }
             ChoiceDraft::Middle => match run.length {
                 Some(l) => one(vec![Choice::Post(Spot { at: l.length / 2, end: EndOf::From })], false),
@@ -104,7 +104,7 @@ impl Resolver<'_> {
                 branches.push(told(branch.clone(), run.id, marks.iter().map(choose).collect(), doubt));
             }
         }
-        super::settings::first_problem(branches)
+        super::first_problem(branches)
     }
 
     /// "move the post to 6 ft": the one post told, else the one line post there is.
@@ -135,7 +135,7 @@ impl Resolver<'_> {
         let choices = each.map(|spot| gone.iter().copied().chain([Choice::Post(spot)]).collect());
         let all: Vec<Vec<Choice>> = choices.collect();
         let ask = marks.doubtful || all.len() > 1;
-        super::settings::first_problem(all.into_iter().map(|c| told(branch.clone(), run.id, c, ask)).collect())
+        super::first_problem(all.into_iter().map(|c| told(branch.clone(), run.id, c, ask)).collect())
     }
 
     /// "what if I go 7 foot": the run's length, or how far apart the posts may stand.
@@ -240,7 +240,7 @@ fn beside_stairs(branch: &Branch, run: &Run, marks: &[Measure], gone: bool) -> B
         }
     }
     let choose = |spot| if gone { Choice::NoPost(named(run, spot)) } else { Choice::Post(spot) };
-    super::settings::first_problem(
+    super::first_problem(
         all.into_iter().map(|s| told(branch.clone(), run.id, vec![choose(s)], true)).collect(),
     )
 }
@@ -338,7 +338,7 @@ fn keep_off(branch: &Branch, run: &Run, by: &Measure, of: &Off) -> Branches {
         things.iter().map(|all| all.iter().map(|of| Choice::KeepOff(KeepOff { by: *by, of: *of })).collect())
     });
     let all: Vec<Vec<Choice>> = each.collect();
-    super::settings::first_problem(all.into_iter().map(|c| told(branch.clone(), run.id, c, ask)).collect())
+    super::first_problem(all.into_iter().map(|c| told(branch.clone(), run.id, c, ask)).collect())
 }
 
 /// "no post between 4 and 6 ft": off the middle of the two by half of what lies between.
@@ -357,7 +357,7 @@ fn between(branch: &Branch, run: &Run, a: &Measure, b: &Measure, from: Option<Ma
     if all.is_empty() {
         return Err(Problem::Ask("From where to where? Say the two marks, the nearer first.", Vec::new()));
     }
-    super::settings::first_problem(all)
+    super::first_problem(all)
 }
 
 /// Plain even bays: told posts, a mirror and a bay count go; what posts keep off stays.

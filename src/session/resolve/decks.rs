@@ -1,6 +1,6 @@
 //! The deck as a whole: afresh, by itself, a strip of it, its framing and its edge.
 
-use super::{Branch, Branches, Problem, Resolver, grow, settings::first_problem};
+use super::{Branch, Branches, Problem, Resolver, first_problem, grow};
 use crate::grammar::draft::{Clause, JoistDraft, Lies, Reading};
 use crate::grammar::sense::Side;
 use crate::job::{Basis, DeckFact, Fact, RunId, RunPatch, Setting, SlotId, Told, Turn, View};

@@ -1,6 +1,6 @@
 //! How a gate's leaf is hung; and questions about stairs and gates.
 
-use super::settings::first_problem;
+use super::first_problem;
 use super::{Branch, Branches, Problem, Resolver};
 use crate::grammar::Query;
 use crate::grammar::ask::{FlightAsk, FlightWhat, Given, Size, StairAsk};

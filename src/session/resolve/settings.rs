@@ -1,7 +1,7 @@
 //! Settings resolved: a measure in its slot.
 
 use super::feet::rim_of;
-use super::{Branch, Branches, Problem, Resolver, grow};
+use super::{Branch, Branches, Problem, Resolver, first_problem, grow};
 use crate::figure::Value;
 use crate::grammar::draft::{Clause, RunDraft};
 use crate::job::{Fact, Foot, Impossible, NotchTold, PostRole, PostSize, Setting, SlotId};
@@ -45,7 +45,7 @@ impl Resolver<'_> {
     pub(super) fn slot(&self, branch: Branch, slot: SlotId, m: &Measure) -> Branches {
         let said = fits(m, slot, None);
         if said.lengths.is_empty() {
-            return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
+            return Err(Problem::NoLength);
         }
         let each = said.lengths.iter().map(|(l, _)| *l);
         let branches = each.map(|l| {
@@ -198,21 +198,6 @@ impl Resolver<'_> {
             let panels = first_problem(panels.collect())?;
             Ok(to_top.into_iter().chain(panels).map(|b| Branch { ask: true, ..b }).collect())
         })
-    }
-}
-
-pub(super) fn first_problem(branches: Vec<Result<Branch, Problem>>) -> Branches {
-    let mut out = Vec::new();
-    let mut problem = None;
-    for b in branches {
-        match b {
-            Ok(b) => out.push(b),
-            Err(p) => problem = problem.or(Some(p)),
-        }
-    }
-    match problem {
-        Some(p) if out.is_empty() => Err(p),
-        _ => Ok(out),
     }
 }
 

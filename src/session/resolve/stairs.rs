@@ -1,6 +1,6 @@
 //! What is said of stairs that stand, or of all stairs: facts of the flight, moves, one more.
 
-use super::settings::first_problem;
+use super::first_problem;
 use super::stair_sides::{at, end};
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Along, Mark};
@@ -54,6 +54,9 @@ impl Resolver<'_> {
             StairSaid::Pitch(rise, tread) => {
                 let risen = of_length(branch, rise, SlotId::Rise, FlightFact::Rise)?;
                 grow(risen, |b| of_length(b, tread, SlotId::Tread, FlightFact::Tread))
+            }
+            StairSaid::PitchBare(risers, tread) => {
+                grow(risers_bare(branch, risers)?, |b| of_length(b, tread, SlotId::Tread, FlightFact::Tread))
             }
             StairSaid::OpenRisers(None) => told(branch, FlightFact::Between(RiserKind::Open)),
             StairSaid::OpenRisers(Some(m)) => {
@@ -193,19 +196,21 @@ impl Resolver<'_> {
         if let (Along::AtSide(_), StairAt::FromLeft(off) | StairAt::FromRight(off)) = (along, s.stairs.at)
             && off.is_positive()
         {
-            let mirrored = match places[0] {
-                StairAt::FromLeft(_) => StairAt::FromLeft(off),
+            let mirrored = match places.first() {
+                Some(StairAt::FromLeft(_)) => StairAt::FromLeft(off),
                 _ => StairAt::FromRight(off),
             };
             places.insert(0, mirrored);
         }
         let ask = places.len() > 1;
+        places.retain(|at| *at != s.stairs.at);
+        if places.is_empty() {
+            return Err(Problem::Ask("That is where they stand already.", Vec::new()));
+        }
         let each = places
             .into_iter()
-            .filter(|at| *at != s.stairs.at)
             .map(|at| put(Branch { ask: branch.ask || ask, ..branch.clone() }, s, StairOpening { at, ..s.stairs }));
-        let all = first_problem(each.collect())?;
-        if all.is_empty() { Err(Problem::Ask("That is where they stand already.", Vec::new())) } else { Ok(all) }
+        first_problem(each.collect())
     }
 
     /// Stairs in a side: put there where the side was told, else kept until it is.
@@ -353,6 +358,9 @@ impl Resolver<'_> {
             let stood = b.job.run(id).map(|r| r.stairs.clone()).unwrap_or_default();
             b.ask |= !more && !stood.is_empty() && !self.corrects;
             let said = whole.width.as_ref().map(|m| fits(m, SlotId::StairWidth, None));
+            if said.as_ref().is_some_and(|s| s.lengths.is_empty()) {
+                return Err(Problem::NoLength);
+            }
             b.ask |= said.as_ref().is_some_and(|s| s.doubtful || s.lengths.len() > 1);
             b.ask |= whole.width.as_ref().is_some_and(|m| m.about || m.shade.is_some());
             width = said.and_then(|s| s.lengths.first().map(|(l, _)| *l)).or(width).or(b.job.stair_width);
@@ -362,7 +370,7 @@ impl Resolver<'_> {
             let along = whole.at.as_ref().ok_or(Problem::Ask(WHERE, Vec::new()))?;
             let places = self.places(&b, id, along)?;
             b.ask |= places.len() > 1;
-            let one = StairOpening::new(width, places[0]);
+            let one = StairOpening::new(width, *places.first().ok_or(Problem::NoLength)?);
             match told.iter_mut().find(|(run, _)| *run == id) {
                 Some((_, all)) => all.push(one),
                 None => {
@@ -420,7 +428,7 @@ fn of_length(branch: Branch, m: &Measure, slot: SlotId, fact: fn(Length) -> Flig
     let said = fits(m, slot, None);
     let ask = said.doubtful || said.lengths.len() > 1 || m.about || m.shade.is_some();
     if said.lengths.is_empty() {
-        return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
+        return Err(Problem::NoLength);
     }
     let each = said
         .lengths

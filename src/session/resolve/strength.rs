@@ -91,7 +91,7 @@ fn lengths(m: Option<&Measure>, slot: SlotId) -> Result<(Vec<Option<Length>>, bo
     let fits = fits(m, slot, None);
     let found: Vec<Option<Length>> = fits.lengths.into_iter().map(|(l, _)| Some(l)).collect();
     if found.is_empty() {
-        return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
+        return Err(Problem::NoLength);
     }
     Ok((found, fits.doubtful))
 }

@@ -40,7 +40,7 @@ impl Resolver<'_> {
         let fits = fits(m, slot, None);
         let acts: Vec<Act> = fits.lengths.iter().map(|(l, _)| Act::Query(Query::WhyOf(ask(*l)))).collect();
         if acts.is_empty() || acts.len() > MOST_CHOICES {
-            return Err(Problem::Ask("How much? I can't take that as a length.", Vec::new()));
+            return Err(Problem::NoLength);
         }
         let doubt = fits.doubtful || acts.len() > 1 || shaded(m);
         Ok(self.says(acts, doubt))

@@ -37,15 +37,31 @@ fn between_them(input: In<'_>) -> Out<'_, ()> {
 
 /// "7 3/4 rise 10 run", "rise 7 3/4, run 10".
 pub fn pitch(input: In<'_>) -> Out<'_, Say> {
-    let after =
-        (terminated(length, (opt(sep("-")), rise_word)), between_them, terminated(length, (opt(sep("-")), run_word)));
+    let high = preceded(not(peek(risers_counted)), terminated(length, (opt(sep("-")), rise_word)));
+    let after = (high, between_them, terminated(length, (opt(sep("-")), run_word)));
     let named = || (is, opt(text(&["of"])));
     let rise = preceded((det, text(&["rise", "riser", "risers"]), named()), length);
     let run = preceded((det, text(&["run", "tread", "treads", "going"]), named()), length);
     let before = (rise, between_them, run);
     let stairs = opt((opt(text(&["on", "for"])), det, part(Part::Stairs)));
     let both = alt((after, before)).map(|(rise, _, tread)| said(StairSaid::Pitch(rise, tread)));
+    let both = alt((counted_pitch, both));
     alt((delimited(of_stairs, both, stairs), bare_pitch)).parse(input)
+}
+
+/// A whole number of "risers", no unit said: it counts them.
+fn risers_counted(input: In<'_>) -> Out<'_, Measure> {
+    let whole = |m: &Measure| matches!(m.meaning, Meaning::Bare(n) if n.value.is_integer() && !n.fraction);
+    verify(terminated(length, (opt(sep("-")), text(&["risers"]))), whole).parse(input)
+}
+
+/// "7 risers, 11 treads": the figures alone do not say whether the 7 counts or measures.
+fn counted_pitch(input: In<'_>) -> Out<'_, Say> {
+    let bare = |m: &Measure| matches!(m.meaning, Meaning::Bare(n) if n.value.is_integer() && !n.fraction);
+    let tread = verify(terminated(length, (opt(sep("-")), run_word)), bare);
+    let both = (risers_counted, between_them, tread).map(|(rise, _, tread)| (rise, tread));
+    let both = verify(both, |(rise, tread)| could_be(rise, 4, 9) && could_be(tread, 8, 16));
+    both.map(|(rise, tread)| said(StairSaid::PitchBare(rise, tread))).parse(input)
 }
 
 /// "stairs 7 3/4 on 10", "stairs are 7 1/2 by 10", "7 3/4 on 10 stairs": two lengths of one tread.
