@@ -148,6 +148,12 @@ fn trust(status: &str) -> &'static str {
     }
 }
 
+/// A source that says itself how far it is trusted: wherever it is printed, its trust is.
+fn cited(source: &str, status: &str) -> String {
+    let memory = if trust(status) == "Memory" { " (from memory, not checked)" } else { "" };
+    format!("{source}{memory}")
+}
+
 fn sizes(data: &Sizes) -> String {
     let mut rows = String::new();
     for d in &data.dressed {
@@ -169,6 +175,7 @@ fn saws(data: &Saws) -> String {
 fn limits(data: &Limits) -> String {
     let mut text = String::new();
     for l in &data.limit {
+        let cited = |source: &str| cited(source, &l.status);
         let _ = writeln!(
             text,
             "/// {says}.\npub static {name}: Limit = Limit {{ id: {id:?}, value: {value}, unit: {unit:?}, says: {says:?}, \
@@ -178,8 +185,8 @@ fn limits(data: &Limits) -> String {
             id = l.id,
             value = l.value,
             unit = l.unit,
-            source = l.source,
-            by_edition = places::by_edition(&l.source),
+            source = cited(&l.source),
+            by_edition = places::by_edition(&l.source).map(|s| cited(&s)),
             trust = trust(&l.status),
             note = l.note,
         );

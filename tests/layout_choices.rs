@@ -1,6 +1,6 @@
 //! Posts where they were told, mirrored, kept off things; corners shared without an outline;
 //! joists under runs of every kind. Every mark is worked out by hand in the comment above it.
-//! Posts are 4x4, 3 1/2 dressed (PS 20 size table), no more than 72 on centre (AWC DCA 6 p.19
+//! Posts are 4x4, 3 1/2 dressed (PS 20 size table), no more than 72 on centre (AWC DCA 6, from
 //! figure). Where posts go within that is common practice, no source.
 
 mod common;
@@ -195,7 +195,7 @@ fn what_was_done_is_said() {
       15'-10 1/4"  (15'-8 1/2")  corner post
     2 bays of 3'-1 5/8" clear, 3'-5 1/8" on centre; 2 bays of 4'-1 5/8" clear, 4'-5 1/8" on centre.
     Post kept where told: 7'-0" from the siding to its centre; what is left on each side of it is split evenly.
-    Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015) p.19 figure; not in the IRC; local rules decide.
+    Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015), guard pages (from memory, not checked); not in the IRC; local rules decide.
     "#);
 }
 

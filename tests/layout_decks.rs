@@ -1,5 +1,5 @@
 //! Whole decks, every post mark worked out by hand in the comment above its case. Posts are
-//! 4x4, 3 1/2 dressed (PS 20 size table), no more than 72 on centre (AWC DCA 6 p.19 figure),
+//! 4x4, 3 1/2 dressed (PS 20 size table), no more than 72 on centre (AWC DCA 6, from memory),
 //! unless a case says otherwise. Where a post stands by its mount is common practice, no source.
 
 mod common;
@@ -400,7 +400,7 @@ fn posts_in_all_come_first_and_marks_past_the_edge_are_said_so() {
       5" past the edge: inside corner post
       5'-7"  (5'-5 1/4")  corner post
     Baluster line, through the posts' centres: 5" inside the decking's edge.
-    Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015) p.19 figure; not in the IRC; local rules decide.
+    Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015), guard pages (from memory, not checked); not in the IRC; local rules decide.
     "#);
     // Runs told one after the other, each from the corner where the one before ends: 3 + 3 less the one
     // they share, and the answer says what was taken.

@@ -104,7 +104,7 @@ fn taped_faults(s: &[Setting], placed: &Placed) -> Vec<String> {
     let told = |pick: fn(&Setting) -> Option<Length>| s.iter().rev().find_map(pick);
     let clear_most = told(|s| if let Setting::ClearMax(l) = s { Some(*l) } else { None });
     let centre_most = told(|s| if let Setting::CentreMax(l) = s { Some(*l) } else { None });
-    // AWC DCA 6 p.19 figure: 6 ft on centre, where nothing was told.
+    // AWC DCA 6, from memory: 6 ft on centre, where nothing was told.
     let centre_most = centre_most.or(clear_most.is_none().then_some(inches(72)));
     let mut faults = Vec::new();
     for pair in placed.posts.windows(2) {

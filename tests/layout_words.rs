@@ -34,7 +34,7 @@ fn the_answer_comes_first_then_what_it_rests_on() {
       9'-10 1/4"  (9'-8 1/2")  stair head post
     2 bays of 4'-6 3/4" clear, 4'-10 1/4" on centre.
     Still to tell: how wide the gate is, for its other jamb.
-    Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015) p.19 figure; not in the IRC; local rules decide.
+    Limit: no more than 6'-0" on centre: AWC DCA 6 (2012/2015), guard pages (from memory, not checked); not in the IRC; local rules decide.
     "#);
 }
 
@@ -105,8 +105,8 @@ fn a_report_ends_with_its_cautions() {
     let report = report(&nothing_between, Some(RunId(1)), Focus::Whole, 40);
     let cautions: Vec<_> = report.lines.iter().filter(|l| l.role == Role::Caution).map(text).collect();
     insta::assert_snapshot!(cautions.join("\n"), @r#"
-    Stop: run 1: a bay of 14'-5" clear, 14'-8 1/2" on centre is over the limit of 6'-0" on centre; the fewest bays that pass: 3. (AWC DCA 6 (2012/2015) p.19 figure)
-    Check: run 1: no line post in 14'-5": the rail alone carries the push between its ends. (AWC DCA 6 (2012/2015) p.19 figure)
+    Stop: run 1: a bay of 14'-5" clear, 14'-8 1/2" on centre is over the limit of 6'-0" on centre; the fewest bays that pass: 3. (AWC DCA 6 (2012/2015), guard pages (from memory, not checked))
+    Check: run 1: no line post in 14'-5": the rail alone carries the push between its ends. (AWC DCA 6 (2012/2015), guard pages (from memory, not checked))
     Note: run 1: a post against the wall is taken; say bracket at the house if the rail is fixed to the wall instead.
     Your building department decides.
     "#);

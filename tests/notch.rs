@@ -165,6 +165,9 @@ fn a_whole_nosing_makes_a_stepped_foot() {
     assert!(edge.is_stepped());
     assert_eq!(edge.upper.shape, Shape::Straight { deep: frac(11, 4) });
     assert_eq!(edge.lower.shape, Shape::Straight { deep: frac(7, 4) });
+    // Where it passes the decking 3 1/2 x 3/4 = 2.625 sq in. is left, at the rim 3 1/2 x 1 3/4 = 6.125: the less counts.
+    assert_eq!(edge.weakest().area_left(), Ratio::new(21, 8));
+    assert_eq!(edge.lower.area_left(), Ratio::new(49, 8));
     let head = of("inside corner").upper;
     assert!(
         matches!(head.shape, Shape::AllButCorner { along, across, .. } if along == frac(3, 4) && across == frac(3, 4)),

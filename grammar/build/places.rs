@@ -48,7 +48,7 @@ fn local(l: &Local) -> String {
     let (num, den, metric) = length(&l.value);
     format!(
         "PlaceLimit {{ limit: &{limit}, inches: ({num}, {den}), metric: {metric}, source: {:?}, trust: Trust::{} }}, ",
-        l.source,
+        super::cited(&l.source, &l.status),
         trust(&l.status)
     )
 }
@@ -65,21 +65,34 @@ fn length(text: &str) -> (i64, i64, bool) {
 }
 
 /// The section of each edition held, out of "IRC A (2018, 2021); B (2024)"; what is not so
-/// written has one text for all.
+/// written has one text for all, and so has a rule that not every edition has. A part without
+/// years goes with every section.
 pub fn by_edition(source: &str) -> [String; 3] {
-    let named: Vec<(&str, &str)> = source.split("; ").filter_map(section).collect();
-    let code = source.strip_prefix("IRC ").map_or("", |_| "IRC ");
+    let named: Vec<(&str, Vec<(&str, bool)>)> = source.split("; ").filter_map(section).collect();
+    let everywhere = source.split("; ").filter(|part| section(part).is_none() && !part.starts_with("not in"));
+    let everywhere: String = everywhere.map(|part| format!("; {part}")).collect();
     ["2018", "2021", "2024"].map(|year| {
-        let of_year = named.iter().find(|(_, years)| years.split(", ").any(|y| y == year));
-        of_year.map_or(source.to_owned(), |(text, _)| {
-            let code = if text.starts_with("IRC ") { "" } else { code };
-            format!("{code}{text} ({year})")
+        let of_year = |(text, years): &(&str, Vec<(&str, bool)>)| {
+            years.iter().find(|(y, _)| *y == year).map(|(_, memory)| (text.to_string(), *memory))
+        };
+        named.iter().find_map(of_year).map_or(source.to_owned(), |(text, memory)| {
+            let code = if text.starts_with("IRC ") { "" } else { "IRC " };
+            let memory = if memory { ", from memory" } else { "" };
+            format!("{code}{text} ({year}{memory}){everywhere}")
         })
     })
 }
 
-/// "IRC R312.1.2" and "2018, 2021" out of "IRC R312.1.2 (2018, 2021)".
-fn section(part: &str) -> Option<(&str, &str)> {
+/// "IRC R312.1.2" and its years out of "IRC R312.1.2 (2018, 2021 from memory)", each with whether
+/// its section is from memory. Only the IRC's sections are told apart by edition.
+fn section(part: &str) -> Option<(&str, Vec<(&str, bool)>)> {
     let (text, years) = part.strip_suffix(')')?.rsplit_once(" (")?;
-    years.split(", ").all(|y| y.len() == 4 && y.bytes().all(|b| b.is_ascii_digit())).then_some((text, years))
+    let (years, both) = years.strip_suffix(", both from memory").map_or((years, false), |y| (y, true));
+    let year = |y| {
+        let (y, memory): (&str, bool) = str::strip_suffix(y, " from memory").map_or((y, both), |y| (y, true));
+        (y.len() == 4 && y.bytes().all(|b| b.is_ascii_digit())).then_some((y, memory))
+    };
+    let years: Option<Vec<_>> = years.split(", ").map(year).collect();
+    let of_irc = text.starts_with("IRC ") || text.starts_with('R');
+    years.filter(|_| of_irc).map(|years| (text, years))
 }

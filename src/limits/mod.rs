@@ -28,7 +28,7 @@ pub struct Limit {
     pub unit: &'static str,
     /// What it says, in plain words, without a full stop.
     pub says: &'static str,
-    /// Where it is published.
+    /// Where it is published; a source from memory says so itself, wherever it is printed.
     pub source: &'static str,
     /// The same by edition: of 2018, 2021 and 2024. Alike where the editions are not told apart.
     pub by_edition: [&'static str; 3],
@@ -56,4 +56,47 @@ impl Limit {
 /// The limit of that id, if there is one.
 pub fn find(id: &str) -> Option<&'static Limit> {
     LIMITS.iter().copied().find(|l| l.id == id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The guard pages of AWC DCA 6 were seen by nobody who worked on these tables: what is laid to
+    /// them was known, or seen in another publication.
+    #[test]
+    fn nothing_of_the_deck_guide_is_called_checked() {
+        let of_guide: Vec<&Limit> = LIMITS.iter().copied().filter(|l| l.source.contains("DCA 6")).collect();
+        assert!(of_guide.len() >= 12, "{}", of_guide.len());
+        for limit in of_guide {
+            assert_eq!(limit.trust, Trust::Memory, "{}", limit.id);
+        }
+    }
+
+    /// One figure, one trust: the guide's 5 in. between bolts, its 2 in. at an edge, its two bolts.
+    #[test]
+    fn one_figure_has_one_trust() {
+        let alike = [
+            ["bolts-apart", "bolt-rows"],
+            ["bolt-edge", "bolt-margin"],
+            ["post-bolts", "bolt-size"],
+            ["bolt-size", "through-bolts"],
+            ["top-rail", "rail-size"],
+            ["level-gap", "whole-opening"],
+        ];
+        for [a, b] in alike.map(|pair| pair.map(|id| find(id).expect("a limit held"))) {
+            assert_eq!(a.trust, b.trust, "{} and {}", a.id, b.id);
+        }
+    }
+
+    /// Wherever a source is printed its trust is: a source from memory says so in its own words.
+    #[test]
+    fn a_source_from_memory_says_so() {
+        for limit in LIMITS {
+            for source in limit.by_edition.iter().chain([&limit.source]) {
+                let says = source.ends_with("(from memory, not checked)");
+                assert_eq!(says, limit.trust == Trust::Memory, "{}: {source}", limit.id);
+            }
+        }
+    }
 }

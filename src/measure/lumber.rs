@@ -33,7 +33,11 @@ impl Lumber {
     /// The table its dressed size is from, saying so where a row of it is from memory.
     pub fn table(self) -> &'static str {
         let memory = |quarters: u16| DRESSED.iter().any(|row| row.0 == quarters && row.2);
-        let from_memory = !self.is_timber() && (memory(self.thick_quarters) || memory(self.wide * 4));
+        // The half inch off a timber was seen for 5 and 6 in.; of larger ones it is known only.
+        let from_memory = match self.is_timber() {
+            true => self.thick_quarters > 24 || self.wide > 6,
+            false => memory(self.thick_quarters) || memory(self.wide * 4),
+        };
         if from_memory { "PS 20 size table (from memory, not checked)" } else { "PS 20 size table" }
     }
 

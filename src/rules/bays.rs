@@ -79,8 +79,17 @@ pub(super) fn told_wider_than_published(_: &Job, layout: &Layout) -> Vec<Vec<Spa
     found.collect()
 }
 
-/// Line posts left out by a told bay count where the limits ask for some.
+/// Line posts left out by a told bay count where the published spacing asks for some.
 pub(super) fn line_posts_left_out(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    if layout.limits.published() { left_out(job, layout) } else { Vec::new() }
+}
+
+/// The same where a limit told for the job does: that is nobody's publication.
+pub(super) fn line_posts_left_out_of_told(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    if layout.limits.published() { Vec::new() } else { left_out(job, layout) }
+}
+
+fn left_out(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     let told = |run: &RunLayout| job.run(run.id).is_some_and(|r| r.bays.is_some());
     let bare = |p: &Placed| !p.posts.iter().any(|post| post.kind == crate::layout::Kind::Line);
     let found = laid(layout).filter(|(run, p)| told(run) && bare(p)).filter_map(|(run, p)| {

@@ -1,6 +1,6 @@
 //! Checks on the deck as a whole: its outline, its corners, where its posts are mounted.
 
-use super::say::{about, fig, limit, of_run};
+use super::say::{about, fig, held, limit, of_run};
 use crate::figure::{Fig, Why};
 use crate::job::outline::stands_free;
 use crate::job::{Basis, Job, Mount, RunId};
@@ -79,15 +79,15 @@ fn pairs(layout: &Layout) -> impl Iterator<Item = (&RunLayout, &Meet)> {
 }
 
 /// Two posts at a corner with too wide a gap between them.
-pub(super) fn corner_gap(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let ball = limits::LEVEL_GAP.length();
+pub(super) fn corner_gap(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let ball = job.settings.limit_length(&limits::LEVEL_GAP);
     let found = pairs(layout).filter_map(|(r, m)| {
         let gap = m.gap.as_ref().filter(|g| g.as_length().is_some_and(|l| l >= ball))?;
         let spans = [
             Span::Say("the gap across its corner, between the two posts, is "),
             fig(gap),
             Span::Say(": a "),
-            limit(&limits::LEVEL_GAP),
+            held(job, &limits::LEVEL_GAP),
             Span::Say(" ball passes; hold the posts back less."),
         ];
         Some(of_run(r.id, r.name.as_deref(), spans))
@@ -146,4 +146,29 @@ pub(super) fn mount_untold(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     let taken = layout.line.is_some() && job.settings.mount.is_none() && job.settings.line.is_none();
     let says = "posts notched over the edge are taken, the baluster line on the decking's edge; the mount moves every corner post.";
     if taken { vec![vec![Span::Say(says)]] } else { Vec::new() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{Fact, LawTold, Local, Setting};
+    use crate::layout::lay_out;
+    use crate::rules::examples::corner_held_back_2_and_a_half;
+
+    /// Held back 2 1/2 the two posts stand 2 1/2 x root 2 = 3.5355 apart: under 4, and not under the 3 1/2
+    /// that the building department asks.
+    #[test]
+    fn a_corner_stops_the_ball_that_is_asked_for() {
+        let found = |more: Option<Fact>| {
+            let facts: Vec<Fact> = corner_held_back_2_and_a_half().into_iter().chain(more).collect();
+            let job = Job::default().with_all(&facts).expect("a possible job");
+            corner_gap(&job, &lay_out(&job))
+        };
+        assert!(found(None).is_empty());
+        let asked = LawTold::Local(Local::Gap, Length::sixteenths(56));
+        let fails = found(Some(Fact::Set(Setting::Law(asked))));
+        let ball = Fig::told(Length::sixteenths(56), "what the building department asks");
+        assert!(!fails.is_empty());
+        assert!(fails.iter().all(|s| s.iter().any(|s| matches!(s, Span::Fig(f, _) if *f == ball))), "{fails:?}");
+    }
 }

@@ -173,6 +173,7 @@ examples! {
     eight_ft_told_but_not_used = vec![Fact::Set(Setting::CentreMax(Length::inches(96))), plain(72)];
     nothing_between = vec![bays(180, 1)];
     nothing_needed_between = vec![bays(72, 1)];
+    one_bay_over_a_told_limit = told_bays(Setting::ClearMax(Length::inches(60)), 180, 1);
     six_inch_bay = vec![plain(13)];
     foot_long_bay = vec![plain(19)];
     post_2x4 = set(Setting::Post(PostRole::All, PostSize::Lumber(Lumber::by(2, 4))));

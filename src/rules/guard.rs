@@ -15,7 +15,12 @@ fn one(trips: bool, spans: impl FnOnce() -> Vec<Span>) -> Vec<Vec<Span>> {
 /// True where a drop was told and it does not ask for a guard.
 fn none_required(job: &Job) -> bool {
     job.settings.law.holds(&limits::GUARD_TRIGGER)
-        && job.settings.grade.is_some_and(|g| g <= job.settings.limit_length(&limits::GUARD_TRIGGER))
+        && drop(job).is_some_and(|g| g <= job.settings.limit_length(&limits::GUARD_TRIGGER))
+}
+
+/// The drop told, with what the ground falls in reach of the edge.
+fn drop(job: &Job) -> Option<Length> {
+    job.drop()?.as_length()
 }
 
 fn low(job: &Job) -> Option<Length> {
@@ -43,13 +48,15 @@ pub(super) fn low_but_not_required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// The drop asks for a guard.
 pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let held_here = job.settings.law.holds(&limits::GUARD_TRIGGER);
-    let over = job.settings.grade.filter(|g| held_here && *g > job.settings.limit_length(&limits::GUARD_TRIGGER));
-    let spans = |g| {
+    let most = job.settings.limit_length(&limits::GUARD_TRIGGER);
+    let over = job.drop().filter(|g| held_here && g.as_length().is_some_and(|l| l > most));
+    let spans = |drop: Fig| {
+        let falls = matches!(drop.why(), Why::Formula(..));
         let tail = ": a guard is required, at least ";
         vec![
-            Span::Say("the deck stands "),
-            inches(g, "the height above ground"),
-            Span::Say(" up, more than "),
+            Span::Say(if falls { "as the ground falls, the deck's edge stands " } else { "the deck stands " }),
+            Span::Fig(drop, Style::InchesExact),
+            Span::Say(if falls { " over the lowest in reach of it, more than " } else { " up, more than " }),
             held(job, &limits::GUARD_TRIGGER),
             Span::Say(tail),
             held(job, &limits::GUARD_HEIGHT),
@@ -62,7 +69,7 @@ pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// The drop is exactly the trigger.
 pub(super) fn at_the_trigger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let at = job.settings.law.holds(&limits::GUARD_TRIGGER)
-        && job.settings.grade == Some(job.settings.limit_length(&limits::GUARD_TRIGGER));
+        && drop(job) == Some(job.settings.limit_length(&limits::GUARD_TRIGGER));
     one(at, || {
         let tail = " is not more than that, so by the model code no guard is required; measure the lowest ground within 36 in.";
         vec![Span::Say("a drop of exactly "), held(job, &limits::GUARD_TRIGGER), Span::Say(tail)]

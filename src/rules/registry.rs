@@ -117,6 +117,9 @@ pub static RULES: &[Rule] = rules! {
     Check "line-posts-left-out" "Line posts left out"
         "With nothing between its ends, the rail alone carries the push."
         POST_SPACING bays::line_posts_left_out, nothing_between / nothing_needed_between;
+    Check "line-posts-left-out-of-told" "Line posts left out, by a limit told"
+        "With nothing between its ends, the rail alone carries the push."
+        TOLD_SPACING bays::line_posts_left_out_of_told, one_bay_over_a_told_limit / nothing_between;
     Check "guard-low-not-required" "Low guard where none is required"
         "The height is written for required guards; the load on a guard is not."
         GUARD_HEIGHT guard::low_but_not_required, height_34_over_28 / height_34_over_31;

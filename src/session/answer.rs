@@ -356,15 +356,7 @@ fn rule(limit: &'static Limit) -> (Reply, Figs) {
         let stop = if limit.note.ends_with('.') { "" } else { "." };
         reply.lines.push(Line::new(Role::Detail, [Span::Say("Mind: "), Span::Say(limit.note), Span::Say(stop)]));
     }
-    let trust = match limit.trust {
-        Trust::Checked => "",
-        Trust::Memory => " (from memory, not checked)",
-        Trust::Practice => "",
-    };
-    reply.lines.push(Line::new(
-        Role::Detail,
-        [Span::Say("Source: "), Span::Say(limit.source), Span::Say(trust), Span::Say(".")],
-    ));
+    reply.lines.push(Line::new(Role::Detail, [Span::Say("Source: "), Span::Say(limit.source), Span::Say(".")]));
     if limit.trust != Trust::Practice {
         reply.lines.push(Line::say(
             Role::Detail,

@@ -11,7 +11,7 @@ pub struct Priced {
     pub each: Decimal,
 }
 
-/// The bill: materials, then markup on them, labour, and tax on the materials.
+/// The bill: materials, then markup on them, tax on both together, and labour, which is not taxed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Bill {
     /// All lines.
@@ -57,4 +57,24 @@ pub fn cents(money: Decimal) -> Decimal {
     let mut money = money.round_dp_with_strategy(2, RoundingStrategy::MidpointAwayFromZero);
     money.rescale(2);
     money
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn money(cents: i64) -> Decimal {
+        Decimal::new(cents, 2)
+    }
+
+    /// 10 at 12.50 are 125.00; 20 % on that 25.00; tax of 6 % on both, 150.00, is 9.00, where on the
+    /// materials alone it would be 7.50; labor of 100.00 is not taxed: 259.00.
+    #[test]
+    fn tax_is_on_materials_with_their_markup() {
+        let percent = |n: i64| Some(Decimal::from(n));
+        let on_top = OnTop { markup: percent(20), tax: percent(6), labour: Some(money(10_000)) };
+        let bill = bill(&[Priced { count: 10, each: money(1_250) }], on_top).expect("small");
+        assert_eq!((bill.materials, bill.markup, bill.tax), (money(12_500), money(2_500), money(900)));
+        assert_eq!((bill.labour, bill.total), (money(10_000), money(25_900)));
+    }
 }

@@ -92,3 +92,43 @@ fn past_mitre(width: Length, turn: u16) -> Option<Length> {
 pub fn mitre(turn: u16) -> Q {
     Q::new(i128::from(turn), 2)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn l(num: i128, den: i128) -> Length {
+        Length::new(num, den).expect("small")
+    }
+
+    /// 68 1/2 clear, 1/4 off each of its two ends: 68.
+    #[test]
+    fn a_rail_is_cut_short_at_both_ends() {
+        assert_eq!(rail(l(137, 2), l(1, 4)), Some(l(68, 1)));
+        assert_eq!(rail(l(1, 2), l(1, 4)), None, "nothing is left of it");
+    }
+
+    /// A 2x6 cap is 5 1/2 wide (PS 20). At a square corner its long point lies half its width, 2 3/4, past the
+    /// line: 120 and one miter 122 3/4, two 125 1/2. At 45 degrees it is 2 3/4 x tan 22.5 = 2 3/4 x 0.41421356 =
+    /// 1.1390873 past. Held 1 3/4 past a square end instead: 120 + 1 3/4 + 2 3/4 = 124 1/2.
+    #[test]
+    fn a_cap_reaches_past_its_line_at_a_miter() {
+        let of = |ends| cap(l(120, 1), l(11, 2), ends).expect("small");
+        let square = CapEnd::Square(Length::ZERO);
+        assert_eq!(of([square, CapEnd::Mitre(90)]), l(491, 4));
+        assert_eq!(of([CapEnd::Mitre(90), CapEnd::Mitre(90)]), l(251, 2));
+        assert_eq!(of([CapEnd::Square(l(7, 4)), CapEnd::Mitre(90)]), l(249, 2));
+        let angled = of([square, CapEnd::Mitre(45)]);
+        let (least, most) = (l(121_139_080, 1_000_000), l(121_139_094, 1_000_000));
+        assert!(!angled.is_exact() && least < angled && angled < most, "{angled:?}");
+    }
+
+    /// 36 to the top, 3 under, a 1 1/2 cap, 1 1/2 rails lying flat: on the rails' faces
+    /// 36 - 3 - 1 1/2 = 31 1/2; between them 1 1/2 and 1 1/2 less, 28 1/2.
+    #[test]
+    fn what_the_cap_takes_no_baluster_has() {
+        let flat = l(3, 2);
+        let stack = Stack { height: l(36, 1), gap_under: l(3, 1), cap: flat, top: flat, bottom: flat };
+        assert_eq!((stack.on_faces(), stack.between()), (Some(l(63, 2)), Some(l(57, 2))));
+    }
+}

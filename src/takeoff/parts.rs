@@ -147,7 +147,7 @@ pub struct Parts {
     pub no_cap_stick: Option<Length>,
 }
 
-/// A rail not told is taken as this (AWC DCA 6 p.19 figure).
+/// A rail not told is taken as this (AWC DCA 6, from memory, not checked).
 pub const RAIL: Lumber = Lumber::by(2, 4);
 /// A baluster not told is taken as this.
 pub const BALUSTER: Lumber = Lumber::by(2, 2);

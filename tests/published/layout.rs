@@ -1,6 +1,6 @@
 //! Layouts against figures worked outside the program.
 
-use railhand::job::{Basis, End, Fact, Job, PostRole, PostSize, RunId, RunPatch, Setting, Told};
+use railhand::job::{Basis, End, Fact, Fall, FlightFact, Job, PostRole, PostSize, RunId, RunPatch, Setting, Told};
 use railhand::layout::{Placed, clear_max, lay_out};
 use railhand::measure::{Length, Lumber, decimal};
 use railhand::rules;
@@ -24,7 +24,7 @@ fn placed(job: &Job) -> Placed {
 
 const SIX_BY_SIX: Setting = Setting::Post(PostRole::All, PostSize::Lumber(Lumber::SIX_BY_SIX));
 
-/// Worked check derived from AWC DCA 6 spacing (6 ft on centre, DCA 6 p.19 figure) and
+/// Worked check derived from AWC DCA 6 spacing (6 ft on centre, DCA 6, from memory) and
 /// PS 20 dressed sizes: 16 ft is 3 bays of 59.3333 clear, 62.8333 on centre, 4 posts;
 /// 20 ft is 4 bays of 55.625, 59.125, 5 posts.
 #[test]
@@ -53,7 +53,7 @@ fn six_feet_on_centre_in_the_clear() {
 }
 
 /// Equal passes, one sixteenth more does not: the spacing is "no more than" 6 ft.
-/// Source of the 72: AWC DCA 6 p.19 figure.
+/// Source of the 72: AWC DCA 6, from memory.
 #[test]
 fn exactly_the_limit_passes() {
     for (sixteenths, bays) in [(72 * 16, 1), (72 * 16 + 1, 2), (144 * 16, 2), (144 * 16 + 1, 3)] {
@@ -87,17 +87,28 @@ fn ten_feet_on_each_basis() {
     }
 }
 
-/// IRC R312.1.1 (more than 30 in.; secondary): a drop of exactly 30 asks for no guard, 30 1/4 does.
-/// The ground is what was told: with 28 at the edge, falling 1 in 10, it is 31.6 at 36 in. out and
-/// asks for one; falling 1 in 24 it is 29.5 and does not. The drop told has to be that one.
+/// Worked check W10 and IRC R312.1.1 (more than 30 in., to the lowest ground within 36 in. of the edge; checked
+/// for 2018 and 2024): exactly 30 asks for no guard, 30 1/4 does. 28 at the edge and ground that falls 12 in. in
+/// 10 ft, 1 in 10: 36/10 = 3.6 more, 31.6, asks for one. 1/2 in. to the foot, 1 in 24: 36/24 = 1 1/2 more, 29 1/2,
+/// does not. Ground that rises takes nothing off: 31 at the edge asks for one.
 #[test]
 fn a_drop_that_asks_for_a_guard() {
-    let drop = |sixteenths: i64| Length::sixteenths(sixteenths);
-    let rows =
-        [(drop(480), false), (drop(484), true), (Length::new(316, 10).expect("small"), true), (drop(472), false)];
-    for (drop, asks) in rows {
-        let job = Job::default().with(&Fact::Set(Setting::Grade(drop))).expect("a drop can be told");
+    let fall = |by: (i128, i128), over: i64| {
+        let by = Length::new(by.0, by.1).expect("small");
+        Fact::Flight(FlightFact::Fall(Fall { by, over: Length::inches(over) }))
+    };
+    let rows = [
+        (Length::inches(30), None, "30", false),
+        (Length::sixteenths(484), None, "30.25", true),
+        (Length::inches(28), Some(fall((12, 1), 120)), "31.6", true),
+        (Length::inches(28), Some(fall((1, 2), 12)), "29.5", false),
+        (Length::inches(31), Some(fall((-12, 1), 120)), "31", true),
+    ];
+    for (edge, fall, drop, asks) in rows {
+        let facts: Vec<Fact> = [Fact::Set(Setting::Grade(edge))].into_iter().chain(fall).collect();
+        let job = Job::default().with_all(&facts).expect("a possible job");
+        assert_eq!(decimal(job.drop().expect("a drop").as_q()).0, drop);
         let found = rules::check(&job, &lay_out(&job));
-        assert_eq!(found.iter().any(|f| f.rule == "guard-required"), asks, "{drop:?}");
+        assert_eq!(found.iter().any(|f| f.rule == "guard-required"), asks, "{drop}");
     }
 }

@@ -11,9 +11,9 @@ use crate::reply::{Line, Reply, Role, Span, Status, Style};
 /// The answer to a question about the guard itself.
 pub(super) fn guard(job: &Job, ask: GuardAsk) -> (Reply, Figs) {
     match ask {
-        GuardAsk::Needed(drop) => match drop.or(job.settings.grade) {
+        GuardAsk::Needed(asked) => match asked.map(|l| Fig::told(l, "the drop")).or_else(|| job.drop()) {
             Some(_) if !job.settings.law.holds(&limits::GUARD_TRIGGER) => (unheld(), Vec::new()),
-            Some(drop) => needed(job, &Fig::told(drop, "the drop")),
+            Some(drop) => needed(job, &drop),
             None => (untold(), Vec::new()),
         },
         GuardAsk::HighEnough(high) => high_enough(job, &Fig::told(high, "the guard's height")),
@@ -63,12 +63,27 @@ fn needed(job: &Job, drop: &Fig) -> (Reply, Figs) {
     ];
     let mut reply = Reply::of(Status::Answered);
     reply.lines.push(Line::new(Role::Answer, spans));
+    reply.lines.extend(as_it_falls(drop));
     let says = "The drop is looked for at every place along the run, down to the lowest ground within 36 in. of the edge: one spot that is deeper makes it required.";
     reply.lines.push(Line::say(Role::Detail, says));
     reply.lines.extend(source(&limits::GUARD_TRIGGER));
     reply.values.guard_needed = Some(past.is_positive());
     reply.values.more = vec![("drop", drop.clone()), ("guard_trigger", limit.clone())];
     (reply, vec![("drop", drop.clone()), ("limit", limit)])
+}
+
+/// What of a drop is the ground's fall, where one was told.
+fn as_it_falls(drop: &Fig) -> Option<Line> {
+    let Why::Formula(_, from) = drop.why() else { return None };
+    let [(_, edge), (_, fall)] = from.as_slice() else { return None };
+    let spans = [
+        Span::Say("That is "),
+        inches(edge),
+        Span::Say(" at the edge, and "),
+        inches(fall),
+        Span::Say(" that the ground falls within 36 in. of it, as told."),
+    ];
+    Some(Line::new(Role::Detail, spans))
 }
 
 fn high_enough(job: &Job, high: &Fig) -> (Reply, Figs) {

@@ -1,8 +1,8 @@
 //! Whose rules are held against the job, and answers that cite them as they hold for it.
 
-use crate::figure::Fig;
+use crate::figure::{Fig, Why};
 use crate::job::{Job, Law, LawTold};
-use crate::limits::{GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, LIMITS, Limit, Trust};
+use crate::limits::{GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, LIMITS, Limit};
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
 
 const DECIDES: &str = "Your building department decides which code, edition and changes hold where you are.";
@@ -57,8 +57,7 @@ fn figure(job: &Job, limit: &'static Limit, says: &'static str) -> Line {
     let mut spans = vec![Span::Say(says)];
     spans.extend(said(&held, law, limit));
     spans.extend([Span::Say(": "), Span::Say(law.source(limit))]);
-    let memory = law.place.and_then(|p| p.limit(limit)).map_or(limit.trust, |l| l.trust) == Trust::Memory;
-    spans.extend([Span::Say(if memory { " (from memory, not checked)." } else { "." })]);
+    spans.push(Span::Say("."));
     Line::new(Role::Detail, spans)
 }
 
@@ -105,6 +104,8 @@ pub(in crate::session) fn cited(mut reply: Reply, law: &Law) -> Reply {
     for finding in &mut reply.findings {
         finding.source = by(law, finding.source);
     }
+    let missing = missing(&reply, law);
+    reply.lines.extend(missing);
     let sources = reply.findings.iter().map(|f| f.source);
     if let Some(place) = law.place.filter(|p| p.abroad && says(&reply).chain(sources).any(|t| t.contains("IRC"))) {
         let mind = "Mind: what goes by the IRC here is not the law of ";
@@ -112,6 +113,18 @@ pub(in crate::session) fn cited(mut reply: Reply, law: &Law) -> Reply {
         reply.lines.push(Line::new(Role::Detail, spans));
     }
     reply
+}
+
+/// A rule that came in after the edition told is said to be none of it, and why it is minded.
+fn missing(reply: &Reply, law: &Law) -> Option<Line> {
+    let edition = law.edition?;
+    let not_in = format!("not in {}", edition.name());
+    let sources = reply.findings.iter().map(|f| f.source);
+    says(reply).chain(sources).any(|t| t.contains(&not_in)).then(|| {
+        let why = " has no such rule: it came in later. It is minded all the same, for the push at a guard's top is in \
+                   every edition held (IRC Table R301.5), and the wood is no stronger for the year.";
+        Line::new(Role::Detail, [Span::Say("Mind: "), Span::Say(edition.name()), Span::Say(why)])
+    })
 }
 
 /// The fixed words of a reply's lines, sources among them.
@@ -136,6 +149,10 @@ fn of_edition(law: &Law, text: &'static str) -> &'static str {
 /// that is not held there; `None` where the rule stands as it is.
 pub(super) fn instead(job: &Job, limit: &'static Limit) -> Option<Reply> {
     let law = &job.settings.law;
+    let told = job.settings.told_instead(limit);
+    if !told.is_empty() {
+        return Some(of_the_job(limit, &told));
+    }
     let own = law.asked(limit).is_some() || law.place.is_some_and(|p| p.limit(limit).is_some());
     let line = (own || !law.holds(limit)).then(|| figure(job, limit, "Here it is "))?;
     let model = [Span::Say("By the model code: "), Span::Say(limit.says), Span::Say(".")];
@@ -143,6 +160,27 @@ pub(super) fn instead(job: &Job, limit: &'static Limit) -> Option<Reply> {
     reply.lines =
         vec![Line { role: Role::Answer, ..line }, Line::new(Role::Detail, model), Line::say(Role::Detail, DECIDES)];
     Some(reply)
+}
+
+/// A limit told for the job, as told; what is published stands beside it with its own source.
+fn of_the_job(limit: &'static Limit, told: &[Fig]) -> Reply {
+    let mut spans = vec![Span::Say("For this job it is ")];
+    for (i, fig) in told.iter().enumerate() {
+        spans.extend((i > 0).then_some(Span::Say(", and ")));
+        spans.push(Span::Fig(fig.clone(), if limit.id == LEVEL_GAP.id { Style::InchesExact } else { Style::Tape }));
+        spans.extend(match fig.why() {
+            Why::Told("the most on centre") => Some(Span::Say(" on centre")),
+            Why::Told("the most clear") => Some(Span::Say(" clear")),
+            _ => None,
+        });
+    }
+    spans.push(Span::Say(", as told: that is yours, and no code's."));
+    let published =
+        [Span::Say("Published: "), Span::Say(limit.says), Span::Say(" ("), Span::Say(limit.source), Span::Say(").")];
+    let mut reply = Reply::of(Status::Answered);
+    reply.lines =
+        vec![Line::new(Role::Answer, spans), Line::new(Role::Detail, published), Line::say(Role::Detail, DECIDES)];
+    reply
 }
 
 /// The style a limit that holds is said in: millimetres where it is published so.

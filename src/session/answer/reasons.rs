@@ -5,7 +5,7 @@ use crate::figure::{Fig, Why};
 use crate::grammar::{Act, Query, canon};
 use crate::job::Job;
 use crate::layout::Focus;
-use crate::limits::{Limit, Trust};
+use crate::limits::Limit;
 use crate::reply::{Finding, Line, Reply, Role, Span, Status, Style};
 
 /// How deep a chain is followed: told facts are never deeper.
@@ -63,17 +63,13 @@ pub fn sources(last: &Figs, found: &[Finding]) -> (Reply, Figs) {
 /// A finding's rule and its source.
 fn found_by(finding: &Finding) -> Line {
     let rule = crate::rules::find(finding.rule);
-    let (title, memory) = rule.map_or((finding.rule, ""), |r| (r.title, memory(r.limit.trust)));
-    Line::new(Role::Answer, [say(title), say(": "), say(finding.source), say(memory), say(".")])
+    let title = rule.map_or(finding.rule, |r| r.title);
+    Line::new(Role::Answer, [say(title), say(": "), say(finding.source), say(".")])
 }
 
-/// A limit, where it is published, and whether that is from memory.
+/// A limit and where it is published.
 pub fn cited(limit: &'static Limit) -> Vec<Span> {
-    vec![say(limit.says), say(": "), say(limit.source), say(memory(limit.trust)), say(".")]
-}
-
-fn memory(trust: Trust) -> &'static str {
-    if trust == Trust::Memory { " (from memory, not checked)" } else { "" }
+    vec![say(limit.says), say(": "), say(limit.source), say(".")]
 }
 
 impl Sources {

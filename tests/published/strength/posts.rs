@@ -5,6 +5,7 @@ use railhand::figure::Unit;
 use railhand::job::{Duration, Grade, Species};
 use railhand::measure::Lumber;
 use railhand::strength::section::{Push, Section};
+use railhand::strength::tie::Tie;
 use railhand::strength::{Judged, Leg, Refused, Wood, beam, post};
 
 const ARMS: [i128; 5] = [36, 37, 39, 42, 45];
@@ -112,14 +113,23 @@ fn a_permit_calculation_of_a_rail_post() {
 }
 
 /// Another permit calculation: M 7,200, a section modulus of 6 needed at Fb 800 with CF 1.5, and
-/// the lag's pull of 1,252 lb over 5 3/4 in., which leaves out the arm below the deck.
+/// the lag's pull of 1,252 lb over 5 3/4 in., which leaves out the arm below the deck: the push of 200 lb at
+/// 36 in. about a lag at the decking's top. With 1 in. of decking and 3/4 in. down to it the push at the other is
+/// 200 x 37 3/4 / 5 3/4 = 1,313.
 #[test]
 fn another_permit_calculation() {
     let m = post::moment(&inches(36, 1)).expect("inside the range");
     printed(&m, "7200", "moment");
     printed(&post::modulus_needed(&m, &told(1200, Unit::Psi)).expect("small"), "6", "modulus needed");
     printed(&four(Leg::Whole).modulus(Push::Held).expect("small"), "7.146", "a 4x4's");
-    assert!((value(&m) / 5.75 - 1252.17).abs() < 0.01);
+    let tie = |decking, edge: (i128, i128)| Tie {
+        height: inches(36, 1),
+        decking: inches(decking, 1),
+        edge: inches(edge.0, edge.1),
+        apart: inches(23, 4),
+    };
+    printed(&tie(0, (0, 1)).push().expect("small"), "1252", "the lag, its arm left out");
+    printed(&tie(1, (3, 4)).push().expect("small"), "1313", "the lag, with its arm");
 }
 
 /// What one quarter of a southern pine 4x4 may carry at 36 in.: 27.3 lb, 43.7 at CD 1.6. And the

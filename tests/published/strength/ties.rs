@@ -1,4 +1,4 @@
-//! The upper bolt's pull: statics, against the deck guide's 1,800 lb hold-down (AWC DCA 6 p.19).
+//! The upper bolt's pull: statics, against the deck guide's 1,800 lb hold-down (AWC DCA 6, from memory).
 
 use super::{inches, printed, told};
 use railhand::figure::Unit;
@@ -43,7 +43,7 @@ fn bolts_in_a_rim() {
 
 #[test]
 fn the_published_hold_down() {
-    printed(&hold_down(), "1800", "AWC DCA 6 p.19");
+    printed(&hold_down(), "1800", "AWC DCA 6, from memory");
 }
 
 /// 50 lb to the foot (IBC 1607; not asked of one- and two-family houses) brings 50 x to a post

@@ -9,7 +9,7 @@ use crate::gate::brace::{Brace, brace as braced, leaf_height};
 use crate::gate::{Leaf, LeafTold, Unfit, leaf as worked};
 use crate::grammar::ask::Size;
 use crate::job::outline::filled;
-use crate::job::{End, Gate, Jamb, Job, PostRole, PostSize, Run, Swing};
+use crate::job::{End, Gate, Jamb, Job, PostRole, PostSize, Run, Settings, Swing};
 use crate::layout::{BayKind, lay_out};
 use crate::limits;
 use crate::measure::Length;
@@ -93,7 +93,7 @@ pub fn leaf(known: &Known) -> Answer {
             .push(detail([w("Measure the opening at the top, the middle and the bottom, and go by the smallest.")])),
     }
     lines.extend(l.taken.iter().filter(|t| t.id != "gate-stile").map(|t| taken(t)));
-    lines.extend(gaps(&l));
+    lines.extend(gaps(known, &l));
     lines.extend(wide_lines(&l));
     lines.push(detail([w("Hinge and latch set the gaps: read their papers before you cut.")]));
     let mut reply = with_leaf(reply(lines), known, &l);
@@ -102,17 +102,13 @@ pub fn leaf(known: &Known) -> Answer {
 }
 
 /// The gaps beside the leaf stop the ball like any other.
-fn gaps(l: &Leaf) -> Option<Line> {
-    let ball = limits::LEVEL_GAP.length();
-    let wide = [&l.hinge_gap, &l.latch_gap].into_iter().any(|g| inches(g) >= ball);
+fn gaps(known: &Known, l: &Leaf) -> Option<Line> {
+    let settings = &known.job.settings;
+    let ball = crate::takeoff::gap_limit_fig(known.job);
+    let wide = [&l.hinge_gap, &l.latch_gap].into_iter().any(|g| inches(g) >= inches(&ball));
     wide.then(|| {
-        caution([
-            w("Stop: a "),
-            limit(&limits::LEVEL_GAP),
-            w(" ball passes beside that leaf ("),
-            w(limits::LEVEL_GAP.source),
-            w(")."),
-        ])
+        let source = settings.source_of(&limits::LEVEL_GAP, &ball);
+        caution([w("Stop: a "), inch(&ball), w(" ball passes beside that leaf ("), w(source), w(").")])
     })
 }
 
@@ -130,8 +126,10 @@ fn wide_lines(l: &Leaf) -> Vec<Line> {
 /// "how many balusters in the gate".
 pub fn balusters(known: &Known) -> Answer {
     let l = leaf_of(known)?;
-    let most = known.job.settings.gap_max.filter(|m| *m < limits::LEVEL_GAP.length());
-    let most = most.map_or_else(|| Fig::limit(&limits::LEVEL_GAP), |m| Fig::told(m, "the gap limit"));
+    let settings = &known.job.settings;
+    let held = settings.in_force(&limits::LEVEL_GAP);
+    let told = settings.gap_max.filter(|m| *m < inches(&held));
+    let most = told.map_or(held, |m| Fig::told(m, "the gap limit"));
     let found = l.balusters(&known.baluster(), &most, known.tape);
     let (count, gap) =
         found.ok_or(Trouble::Ask("The stiles leave no room for balusters in that leaf: is the opening right?"))?;
@@ -146,11 +144,22 @@ pub fn balusters(known: &Known) -> Answer {
         w(" wide."),
     ]));
     lines.extend(l.taken.iter().map(|t| taken(t)));
-    lines.push(by(&limits::LEVEL_GAP));
+    lines.push(kept(settings, &most));
     let mut reply = with_leaf(reply(lines), known, &l);
     reply.values.result = Some(count.clone());
     reply.values.more = vec![("balusters", count.clone()), ("gap", gap.clone())];
     Ok((reply, vec![("balusters in the leaf", count), ("gap", gap)]))
+}
+
+/// Which gap was kept under, and whose it is.
+fn kept(settings: &Settings, most: &Fig) -> Line {
+    match most.why() {
+        Why::Limit(limit) => by(limit),
+        _ => {
+            let source = settings.source_of(&limits::LEVEL_GAP, most);
+            detail([w("Kept under "), exact(most), w(": "), w(source), w(".")])
+        }
+    }
 }
 
 /// The leaf's height: given, or the guard's less the gap under.

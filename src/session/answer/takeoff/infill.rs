@@ -52,7 +52,7 @@ pub fn opening(job: &Job, i: &Infill) -> (Reply, Figs) {
     reply.lines.push(Line::new(Role::Answer, first(&asked, i, &spread, &count, &gap)));
     let fewest_now = found.as_ref().ok().map(|f| f.taped);
     if !spread.passes() {
-        reply.findings.push(fails(&asked, &spread, &gap));
+        reply.findings.push(fails(job, &asked, &spread, &gap));
         reply.lines.extend(fewest_now.map(|f| would_do(&asked, &f)));
     }
     if let Some(found) = found.ok().filter(|f| i.count.is_none() && f.taped.count() > f.exact.count()) {
@@ -109,7 +109,7 @@ fn would_do(asked: &Asked, fewest: &Spread) -> Line {
     detail(vec![fig(&count), Span::Say(" is the fewest that do: gaps of "), exact(&gap), Span::Say(".")])
 }
 
-fn fails(asked: &Asked, spread: &Spread, gap: &Fig) -> Finding {
+fn fails(job: &Job, asked: &Asked, spread: &Spread, gap: &Fig) -> Finding {
     let told = asked.limit.clone();
     Finding {
         rule: "baluster-gap",
@@ -121,7 +121,7 @@ fn fails(asked: &Asked, spread: &Spread, gap: &Fig) -> Finding {
             inches(&widest_fig(spread, gap)),
             Span::Say(": a gap of just the limit lets it through."),
         ],
-        source: limits::LEVEL_GAP.source,
+        source: job.settings.source_of(&limits::LEVEL_GAP, &asked.limit),
     }
 }
 
@@ -216,16 +216,17 @@ pub fn on_centre(job: &Job, centre: Length, baluster: Option<Length>) -> (Reply,
     let says = "That is the gap between two of them: the gap at each post counts too.";
     reply.lines.push(Line::say(Role::Detail, says));
     if !passes {
-        reply.findings.push(lets_through(&gap, &limit));
+        reply.findings.push(lets_through(job, &gap, &limit));
     }
     reply.values.more = vec![("gap", gap.clone()), ("baluster", width), ("gap_max", limit)];
     (reply, vec![("gap", gap)])
 }
 
-fn lets_through(gap: &Fig, limit: &Fig) -> Finding {
+fn lets_through(job: &Job, gap: &Fig, limit: &Fig) -> Finding {
     let spans =
         vec![Span::Say("A gap of "), inches(gap), Span::Say(" lets a ball of "), exact(limit), Span::Say(" through.")];
-    Finding { rule: "baluster-gap", level: Level::Stop, spans, source: limits::LEVEL_GAP.source }
+    let source = job.settings.source_of(&limits::LEVEL_GAP, limit);
+    Finding { rule: "baluster-gap", level: Level::Stop, spans, source }
 }
 
 /// Whether one gap passes.
@@ -242,7 +243,7 @@ pub fn gap(job: &Job, gap: Length) -> (Reply, Figs) {
     let says = "Measure it at its widest: under a rail at the deck's lowest spot, between balusters at the top and the bottom. Stairs have limits of their own.";
     reply.lines.push(Line::say(Role::Detail, says));
     if !passes {
-        reply.findings.push(lets_through(&gap, &limit));
+        reply.findings.push(lets_through(job, &gap, &limit));
     }
     reply.values.more = vec![("gap", gap.clone()), ("gap_max", limit)];
     (reply, vec![("gap", gap)])

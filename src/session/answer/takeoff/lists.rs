@@ -79,7 +79,7 @@ pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
     if rails && untold {
         lines.push(Line::say(
             Role::Detail,
-            "Rails not told are taken as 2x4s, one top and one bottom in every bay (AWC DCA 6 p.19).",
+            "Rails not told are taken as 2x4s, one top and one bottom in every bay (AWC DCA 6, from memory, not checked).",
         ));
     }
     if job.order.rail(Member::Cap).is_none() {

@@ -136,7 +136,7 @@ impl Grown {
     fn taken(&self, species: &'static Species, named: bool) -> Line {
         let lead =
             if named { "Taken as " } else { "No wood told, so taken as the one that shrinks most of those I hold, " };
-        let trust = if species.trust == Trust::Memory { ", from memory, not checked" } else { "" };
+        let trust = if species.trust == Trust::Memory { " (from memory, not checked)" } else { "" };
         detail(vec![
             Span::Say(lead),
             Span::Say(species.name),
@@ -231,10 +231,11 @@ pub fn measured(job: &Job, layout: &Layout, width: Length) -> Reply {
         let says = "On which marks? Tell the run they were laid out in first.";
         return Reply { lines: vec![Line::say(Role::Question, says)], ..Reply::of(Status::Asks) };
     };
-    same_marks(&spread, width, &gap_limit_fig(job))
+    same_marks(job, &spread, width)
 }
 
-fn same_marks(spread: &Spread, width: Length, limit: &Fig) -> Reply {
+fn same_marks(job: &Job, spread: &Spread, width: Length) -> Reply {
+    let limit = &gap_limit_fig(job);
     let told = Fig::told(width, "one baluster as measured");
     let laid = Fig::told(spread.opening().baluster, "the width they were laid out for");
     let from = vec![("laid out for", laid.clone()), ("measured", told.clone())];
@@ -266,7 +267,7 @@ fn same_marks(spread: &Spread, width: Length, limit: &Fig) -> Reply {
                 inches(&widest),
                 Span::Say("."),
             ],
-            source: limits::LEVEL_GAP.source,
+            source: job.settings.source_of(&limits::LEVEL_GAP, limit),
         });
     }
     reply.values.more = vec![("gap", widest)];
