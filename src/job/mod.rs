@@ -3,6 +3,7 @@
 pub(crate) mod apply;
 mod choice;
 mod deck;
+mod drop;
 mod fact;
 mod foot;
 mod gate;

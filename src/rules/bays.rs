@@ -1,9 +1,9 @@
 //! Checks on bays: their spacing, the line posts between them.
 
 use super::say::{fig, limit, of_run};
-use crate::figure::Fig;
-use crate::job::Job;
-use crate::layout::{Bay, Layout, Limits, Placed, RunLayout};
+use crate::figure::{Fig, Why};
+use crate::job::{Job, PostRole};
+use crate::layout::{Bay, Layout, Limits, Placed, RunLayout, post_width};
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::Span;
@@ -27,22 +27,46 @@ fn bay_spans(b: &Bay) -> Vec<Span> {
     spans
 }
 
-fn over(limits: &Limits, published: bool, layout: &Layout) -> Vec<Vec<Span>> {
-    if limits.published() != published {
-        return Vec::new();
+/// What a built bay passes: a limit told for the job, or the published spacing, which no told limit takes away.
+#[derive(Clone, Copy, PartialEq)]
+enum Fault {
+    Told,
+    Published,
+}
+
+/// The one judgement on a bay as it is built, however it came to be so long.
+fn fault(limits: &Limits, b: &Bay) -> Option<Fault> {
+    if !limits.published() && !limits.allow(b.spacing, b.clear_length()) {
+        return Some(Fault::Told);
     }
+    (b.spacing > limits::POST_SPACING.length()).then_some(Fault::Published)
+}
+
+fn over(fault_of: Fault, layout: &Layout) -> Vec<Vec<Span>> {
+    let limits = &layout.limits;
     let found = laid(layout).filter_map(|(run, p)| {
-        let bay = worst(p, |b| !limits.allow(b.spacing, b.clear_length()))?;
+        let bay = worst(p, |b| fault(limits, b) == Some(fault_of))?;
         let mut spans = bay_spans(bay);
-        spans.push(Span::Say(" is over the limit of "));
-        spans.extend(limit_spans(limits));
-        if let Some(fewest) = &p.fewest {
+        spans.extend(past(limits, fault_of));
+        // Counted by the limits in force: where one told lets the bay through, it says nothing.
+        let fewest = p.fewest.as_ref().filter(|_| fault_of == Fault::Told || limits.published());
+        if let Some(fewest) = fewest {
             spans.extend([Span::Say("; the fewest bays that pass: "), fig(fewest)]);
         }
         spans.push(Span::Say("."));
         Some(of_run(run.id, run.name.as_deref(), spans))
     });
     found.collect()
+}
+
+/// "is over the limit of 6'-0" on centre", and that a told one does not change it.
+fn past(limits: &Limits, fault: Fault) -> Vec<Span> {
+    let published = || vec![fig(&Fig::limit(&limits::POST_SPACING)), Span::Say(" on centre")];
+    if fault == Fault::Published && !limits.published() {
+        let lead = std::iter::once(Span::Say(" is wider than the published "));
+        return lead.chain(published()).chain([Span::Say(", which the limit told does not take away")]).collect();
+    }
+    std::iter::once(Span::Say(" is over the limit of ")).chain(limit_spans(limits)).collect()
 }
 
 fn limit_spans(limits: &Limits) -> Vec<Span> {
@@ -54,29 +78,39 @@ fn limit_spans(limits: &Limits) -> Vec<Span> {
     spans
 }
 
-/// A told bay count that passes the published spacing.
+/// A bay built wider than the published spacing, by a told count or under a told limit.
 pub(super) fn over_published(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    over(&layout.limits, true, layout)
+    over(Fault::Published, layout)
 }
 
-/// A told bay count that passes a told limit.
+/// A bay that passes a told limit.
 pub(super) fn over_told(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    over(&layout.limits, false, layout)
+    over(Fault::Told, layout)
 }
 
-/// A bay that a told limit lets through, wider than the published spacing.
-pub(super) fn told_wider_than_published(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    if layout.limits.published() {
-        return Vec::new();
-    }
-    let most = limits::POST_SPACING.length();
-    let found = laid(layout).filter_map(|(run, p)| {
-        let mut spans = bay_spans(worst(p, |b| b.spacing > most)?);
-        spans.extend([Span::Say(" is wider than the published "), fig(&Fig::limit(&limits::POST_SPACING))]);
-        spans.push(Span::Say(" on centre, which was not told away."));
-        Some(of_run(run.id, run.name.as_deref(), spans))
+/// A told limit wider than the published spacing, where no bay is built so yet.
+pub(super) fn told_wider_than_published(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let most = Fig::limit(&limits::POST_SPACING);
+    let built = laid(layout).any(|(_, p)| worst(p, |b| b.spacing > limits::POST_SPACING.length()).is_some());
+    let wide = told_on_centre(job).filter(|told| !built && told.as_length() > most.as_length());
+    let spans = |told: Fig| {
+        let published =
+            [Span::Say(" is wider than the published "), fig(&most), Span::Say(" on centre, which was not told away.")];
+        [Span::Say("the limit told, "), fig(&told), Span::Say(" on centre,")].into_iter().chain(published).collect()
+    };
+    wide.map(spans).into_iter().collect()
+}
+
+/// How far on centre the told limits let posts stand: told so, or the clear told and a post.
+fn told_on_centre(job: &Job) -> Option<Fig> {
+    let settings = &job.settings;
+    let centre = settings.centre_max.map(|l| Fig::told(l, "the most on centre"));
+    let clear = settings.clear_max.map(|l| {
+        let (clear, post) = (Fig::told(l, "the most clear"), post_width(settings, &[PostRole::Line]));
+        let sum = l + post.as_length().unwrap_or(Length::ZERO);
+        Fig::length(sum, Why::Formula("the most clear + a post", vec![("the most clear", clear), ("a post", post)]))
     });
-    found.collect()
+    centre.into_iter().chain(clear).min_by_key(Fig::as_length)
 }
 
 /// Line posts left out by a told bay count where the limits ask for some.
@@ -84,7 +118,7 @@ pub(super) fn line_posts_left_out(job: &Job, layout: &Layout) -> Vec<Vec<Span>> 
     let told = |run: &RunLayout| job.run(run.id).is_some_and(|r| r.bays.is_some());
     let bare = |p: &Placed| !p.posts.iter().any(|post| post.kind == crate::layout::Kind::Line);
     let found = laid(layout).filter(|(run, p)| told(run) && bare(p)).filter_map(|(run, p)| {
-        let bay = worst(p, |b| !layout.limits.allow(b.spacing, b.clear_length()))?;
+        let bay = worst(p, |b| fault(&layout.limits, b).is_some())?;
         let spans = [
             Span::Say("no line post in "),
             fig(&bay.clear),

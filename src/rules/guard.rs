@@ -15,7 +15,12 @@ fn one(trips: bool, spans: impl FnOnce() -> Vec<Span>) -> Vec<Vec<Span>> {
 /// True where a drop was told and it does not ask for a guard.
 fn none_required(job: &Job) -> bool {
     job.settings.law.holds(&limits::GUARD_TRIGGER)
-        && job.settings.grade.is_some_and(|g| g <= job.settings.limit_length(&limits::GUARD_TRIGGER))
+        && drop(job).is_some_and(|d| d <= job.settings.limit_length(&limits::GUARD_TRIGGER))
+}
+
+/// The drop a guard counts, where the deck's height was told.
+fn drop(job: &Job) -> Option<Length> {
+    job.drop().and_then(|d| d.as_length())
 }
 
 fn low(job: &Job) -> Option<Length> {
@@ -43,26 +48,31 @@ pub(super) fn low_but_not_required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// The drop asks for a guard.
 pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let held_here = job.settings.law.holds(&limits::GUARD_TRIGGER);
-    let over = job.settings.grade.filter(|g| held_here && *g > job.settings.limit_length(&limits::GUARD_TRIGGER));
-    let spans = |g| {
+    let over = |d: &Fig| d.as_length().is_some_and(|l| l > job.settings.limit_length(&limits::GUARD_TRIGGER));
+    let spans = |d: Fig| {
         let tail = ": a guard is required, at least ";
+        let falls = matches!(d.why(), Why::Formula(..));
+        let (lead, link) = match falls {
+            true => ("the drop to the ground within 36 in. of the edge is ", ", more than "),
+            false => ("the deck stands ", " up, more than "),
+        };
         vec![
-            Span::Say("the deck stands "),
-            inches(g, "the height above ground"),
-            Span::Say(" up, more than "),
+            Span::Say(lead),
+            Span::Fig(d, Style::Inches),
+            Span::Say(link),
             held(job, &limits::GUARD_TRIGGER),
             Span::Say(tail),
             held(job, &limits::GUARD_HEIGHT),
             Span::Say(" high."),
         ]
     };
-    over.map(spans).into_iter().collect()
+    job.drop().filter(|d| held_here && over(d)).map(spans).into_iter().collect()
 }
 
 /// The drop is exactly the trigger.
 pub(super) fn at_the_trigger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let at = job.settings.law.holds(&limits::GUARD_TRIGGER)
-        && job.settings.grade == Some(job.settings.limit_length(&limits::GUARD_TRIGGER));
+        && drop(job) == Some(job.settings.limit_length(&limits::GUARD_TRIGGER));
     one(at, || {
         let tail = " is not more than that, so by the model code no guard is required; measure the lowest ground within 36 in.";
         vec![Span::Say("a drop of exactly "), held(job, &limits::GUARD_TRIGGER), Span::Say(tail)]

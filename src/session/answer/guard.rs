@@ -11,9 +11,9 @@ use crate::reply::{Line, Reply, Role, Span, Status, Style};
 /// The answer to a question about the guard itself.
 pub(super) fn guard(job: &Job, ask: GuardAsk) -> (Reply, Figs) {
     match ask {
-        GuardAsk::Needed(drop) => match drop.or(job.settings.grade) {
+        GuardAsk::Needed(above) => match above.or(job.settings.grade) {
             Some(_) if !job.settings.law.holds(&limits::GUARD_TRIGGER) => (unheld(), Vec::new()),
-            Some(drop) => needed(job, &Fig::told(drop, "the drop")),
+            Some(above) => needed(job, &job.drop_below(above)),
             None => (untold(), Vec::new()),
         },
         GuardAsk::HighEnough(high) => high_enough(job, &Fig::told(high, "the guard's height")),
@@ -63,12 +63,28 @@ fn needed(job: &Job, drop: &Fig) -> (Reply, Figs) {
     ];
     let mut reply = Reply::of(Status::Answered);
     reply.lines.push(Line::new(Role::Answer, spans));
+    reply.lines.extend(made_up(drop));
     let says = "The drop is looked for at every place along the run, down to the lowest ground within 36 in. of the edge: one spot that is deeper makes it required.";
     reply.lines.push(Line::say(Role::Detail, says));
     reply.lines.extend(source(&limits::GUARD_TRIGGER));
     reply.values.guard_needed = Some(past.is_positive());
     reply.values.more = vec![("drop", drop.clone()), ("guard_trigger", limit.clone())];
     (reply, vec![("drop", drop.clone()), ("limit", limit)])
+}
+
+/// What a drop over falling ground is made of; nothing for a drop as told.
+fn made_up(drop: &Fig) -> Option<Line> {
+    let Why::Formula(_, from) = drop.why() else { return None };
+    let [(_, above), (_, fall)] = from.as_slice() else { return None };
+    let spans = [
+        inches(above),
+        Span::Say(" at the edge, and the ground falls "),
+        inches(fall),
+        Span::Say(" more within "),
+        Span::Fig(Fig::limit(&limits::GUARD_REACH), Style::Inches),
+        Span::Say(" of it, as told."),
+    ];
+    Some(Line::new(Role::Detail, spans))
 }
 
 fn high_enough(job: &Job, high: &Fig) -> (Reply, Figs) {
