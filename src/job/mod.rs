@@ -3,7 +3,6 @@
 pub(crate) mod apply;
 mod choice;
 mod deck;
-mod drop;
 mod fact;
 mod foot;
 mod gate;

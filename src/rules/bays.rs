@@ -3,10 +3,12 @@
 use super::say::{fig, limit, of_run};
 use crate::figure::{Fig, Why};
 use crate::job::{Job, PostRole};
-use crate::layout::{Bay, Layout, Limits, Placed, RunLayout, post_width};
+use crate::layout::{Bay, Layout, Limits, Placed, RunLayout};
 use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::Span;
+use crate::solve::{habit, in_force, limit_length, post_width};
 
 /// Runs laid out, with their layouts.
 fn laid(layout: &Layout) -> impl Iterator<Item = (&RunLayout, &Placed)> {
@@ -35,19 +37,19 @@ enum Fault {
 }
 
 /// The one judgement on a bay as it is built, however it came to be so long.
-fn fault(limits: &Limits, b: &Bay) -> Option<Fault> {
+fn fault(job: &Job, limits: &Limits, b: &Bay) -> Option<Fault> {
     if !limits.published() && !limits.allow(b.spacing, b.clear_length()) {
         return Some(Fault::Told);
     }
-    (b.spacing > limits::POST_SPACING.length()).then_some(Fault::Published)
+    (b.spacing > limit_length(job, &limits::POST_SPACING)).then_some(Fault::Published)
 }
 
-fn over(fault_of: Fault, layout: &Layout) -> Vec<Vec<Span>> {
+fn over(fault_of: Fault, job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     let limits = &layout.limits;
     let found = laid(layout).filter_map(|(run, p)| {
-        let bay = worst(p, |b| fault(limits, b) == Some(fault_of))?;
+        let bay = worst(p, |b| fault(job, limits, b) == Some(fault_of))?;
         let mut spans = bay_spans(bay);
-        spans.extend(past(limits, fault_of));
+        spans.extend(past(job, limits, fault_of));
         // Counted by the limits in force: where one told lets the bay through, it says nothing.
         let fewest = p.fewest.as_ref().filter(|_| fault_of == Fault::Told || limits.published());
         if let Some(fewest) = fewest {
@@ -60,8 +62,8 @@ fn over(fault_of: Fault, layout: &Layout) -> Vec<Vec<Span>> {
 }
 
 /// "is over the limit of 6'-0" on centre", and that a told one does not change it.
-fn past(limits: &Limits, fault: Fault) -> Vec<Span> {
-    let published = || vec![fig(&Fig::limit(&limits::POST_SPACING)), Span::Say(" on centre")];
+fn past(job: &Job, limits: &Limits, fault: Fault) -> Vec<Span> {
+    let published = || vec![fig(&in_force(job, &limits::POST_SPACING)), Span::Say(" on centre")];
     if fault == Fault::Published && !limits.published() {
         let lead = std::iter::once(Span::Say(" is wider than the published "));
         return lead.chain(published()).chain([Span::Say(", which the limit told does not take away")]).collect();
@@ -79,19 +81,19 @@ fn limit_spans(limits: &Limits) -> Vec<Span> {
 }
 
 /// A bay built wider than the published spacing, by a told count or under a told limit.
-pub(super) fn over_published(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    over(Fault::Published, layout)
+pub(super) fn over_published(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    over(Fault::Published, job, layout)
 }
 
 /// A bay that passes a told limit.
-pub(super) fn over_told(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    over(Fault::Told, layout)
+pub(super) fn over_told(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    over(Fault::Told, job, layout)
 }
 
 /// A told limit wider than the published spacing, where no bay is built so yet.
 pub(super) fn told_wider_than_published(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let most = Fig::limit(&limits::POST_SPACING);
-    let built = laid(layout).any(|(_, p)| worst(p, |b| b.spacing > limits::POST_SPACING.length()).is_some());
+    let most = in_force(job, &limits::POST_SPACING);
+    let built = laid(layout).any(|(_, p)| worst(p, |b| most.as_length().is_some_and(|l| b.spacing > l)).is_some());
     let wide = told_on_centre(job).filter(|told| !built && told.as_length() > most.as_length());
     let spans = |told: Fig| {
         let published =
@@ -103,14 +105,12 @@ pub(super) fn told_wider_than_published(job: &Job, layout: &Layout) -> Vec<Vec<S
 
 /// How far on centre the told limits let posts stand: told so, or the clear told and a post.
 fn told_on_centre(job: &Job) -> Option<Fig> {
-    let settings = &job.settings;
-    let centre = settings.centre_max.map(|l| Fig::told(l, "the most on centre"));
-    let clear = settings.clear_max.map(|l| {
-        let (clear, post) = (Fig::told(l, "the most clear"), post_width(settings, &[PostRole::Line]));
-        let sum = l + post.as_length().unwrap_or(Length::ZERO);
+    let clear = job.told(RowId::ClearMax).map(|clear| {
+        let post = post_width(job, &[PostRole::Line]);
+        let sum = [&clear, &post].into_iter().filter_map(Fig::as_length).fold(Length::ZERO, |a, b| a + b);
         Fig::length(sum, Why::Formula("the most clear + a post", vec![("the most clear", clear), ("a post", post)]))
     });
-    centre.into_iter().chain(clear).min_by_key(Fig::as_length)
+    job.told(RowId::CentreMax).into_iter().chain(clear).min_by_key(Fig::as_length)
 }
 
 /// Line posts left out by a told bay count where the limits ask for some.
@@ -118,7 +118,7 @@ pub(super) fn line_posts_left_out(job: &Job, layout: &Layout) -> Vec<Vec<Span>> 
     let told = |run: &RunLayout| job.run(run.id).is_some_and(|r| r.bays.is_some());
     let bare = |p: &Placed| !p.posts.iter().any(|post| post.kind == crate::layout::Kind::Line);
     let found = laid(layout).filter(|(run, p)| told(run) && bare(p)).filter_map(|(run, p)| {
-        let bay = worst(p, |b| fault(&layout.limits, b).is_some())?;
+        let bay = worst(p, |b| fault(job, &layout.limits, b).is_some())?;
         let spans = [
             Span::Say("no line post in "),
             fig(&bay.clear),
@@ -131,7 +131,7 @@ pub(super) fn line_posts_left_out(job: &Job, layout: &Layout) -> Vec<Vec<Span>> 
 
 /// A bay too short to be meant.
 pub(super) fn very_short(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let least = limits::SHORT_BAY.length();
+    let least = habit(&limits::SHORT_BAY);
     let shortest = |p: &Placed| -> Option<(Fig, Length)> {
         p.rail_bays().map(|b| (b.clear.clone(), b.clear_length())).min_by_key(|(_, l)| *l)
     };

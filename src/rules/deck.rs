@@ -7,7 +7,9 @@ use crate::job::{Basis, Job, Mount, RunId};
 use crate::layout::{Layout, Meet, Part, RunLayout};
 use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::Span;
+use crate::solve::{choice, limit_length};
 
 /// A walk around the deck that does not come home.
 pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
@@ -97,7 +99,7 @@ pub(super) fn corner_gap(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
 
 /// A gate at the head of recessed stairs, its jambs cut to a quarter of their foot.
 pub(super) fn recessed_jambs(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    if !matches!(job.settings.mount, None | Some(Mount::OverEdge)) {
+    if !matches!(choice::mount(job), None | Some(Mount::OverEdge)) {
         return Vec::new();
     }
     let gated =
@@ -109,7 +111,7 @@ pub(super) fn recessed_jambs(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
 
 /// Stairs too narrow between the guard's posts.
 pub(super) fn stairs_narrow(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let least = job.settings.limit_length(&limits::STAIR_WIDTH);
+    let least = limit_length(job, &limits::STAIR_WIDTH);
     let recessed = layout.runs.iter().filter(|r| matches!(r.part, Part::InLeft(_))).filter_map(|r| {
         let head = r.result.as_ref().ok()?.head.as_ref()?;
         let narrow = head.as_length().is_some_and(|l| l < least);
@@ -163,7 +165,7 @@ pub(super) fn corner_post_in_stairs(_: &Job, layout: &Layout) -> Vec<Vec<Span>> 
 
 /// No word on the mount, where the posts' places hang on it.
 pub(super) fn mount_untold(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let taken = layout.line.is_some() && job.settings.mount.is_none() && job.settings.line.is_none();
+    let taken = layout.line.is_some() && choice::mount(job).is_none() && job.told(RowId::Line).is_none();
     let says = "posts notched over the edge are taken, the baluster line on the decking's edge; the mount moves every corner post.";
     if taken { vec![vec![Span::Say(says)]] } else { Vec::new() }
 }
