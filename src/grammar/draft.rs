@@ -216,6 +216,8 @@ pub enum Clause {
     Bent,
     /// "6 past the stairs": how far a guard goes on beyond a place.
     Past(Measure, End),
+    /// The ground at two heights below the deck, at two places.
+    TwoGrounds(Measure, Measure),
     /// "make it bigger": by how much is not told.
     HowMuch,
     /// "move the gate": to where is not told.

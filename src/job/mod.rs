@@ -6,7 +6,6 @@ mod deck;
 mod fact;
 mod foot;
 mod gate;
-mod ground;
 mod law;
 mod order;
 pub mod outline;

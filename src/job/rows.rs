@@ -1,8 +1,8 @@
 //! The table's rows in the job: where each is kept when told, and the fact that tells it. One line a row, for both ways.
 
 use super::{
-    Fact, FlightFact, Foot, Job, LawTold, Local, LongPart, NotchTold, Order, Percent, PostRole, PostSize, RiserKind,
-    Setting, Settings,
+    Fact, Fall, FlightFact, Foot, Job, LawTold, Local, LongPart, NotchTold, Order, Percent, PostRole, PostSize,
+    RiserKind, Setting, Settings,
 };
 use crate::figure::{Fig, Value, Why};
 use crate::measure::{Length, Q, q_from_decimal};
@@ -172,11 +172,17 @@ impl Job {
             RowId::Tax => self.percent(Percent::Tax),
             RowId::Markup => self.percent(Percent::Markup),
             RowId::Labor => self.order.labour.map(Told::Money),
-            RowId::Fall => self.flight.fall.map(|f| Told::Length(f.by)),
-            RowId::FallOver => self.flight.fall.map(|f| Told::Length(f.over)),
+            RowId::Fall => self.fall().map(|f| Told::Length(f.by)),
+            RowId::FallOver => self.fall().map(|f| Told::Length(f.over)),
             _ => None,
         };
         self.settings.told(row).or_else(|| other.or_else(length).map(|told| told.fig(row)))
+    }
+
+    /// How the ground falls: the steepest of what was told of all stairs and of each.
+    fn fall(&self) -> Option<Fall> {
+        let each = self.runs.iter().flat_map(|r| r.stairs.iter()).filter_map(|s| s.flight.fall);
+        self.flight.fall.into_iter().chain(each).max_by_key(|f| f.by.ratio(f.over))
     }
 
     fn percent(&self, of: Percent) -> Option<Told> {

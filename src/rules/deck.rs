@@ -7,7 +7,9 @@ use crate::job::{Basis, Job, Mount, RunId};
 use crate::layout::{Layout, Meet, Part, RunLayout};
 use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::Span;
+use crate::solve::{choice, limit_length};
 
 /// A walk around the deck that does not come home.
 pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
@@ -97,7 +99,7 @@ pub(super) fn corner_gap(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
 
 /// A gate at the head of recessed stairs, its jambs cut to a quarter of their foot.
 pub(super) fn recessed_jambs(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    if !matches!(job.settings.mount, None | Some(Mount::OverEdge)) {
+    if !matches!(choice::mount(job), None | Some(Mount::OverEdge)) {
         return Vec::new();
     }
     let gated =
@@ -108,21 +110,41 @@ pub(super) fn recessed_jambs(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
 }
 
 /// Stairs too narrow between the guard's posts.
-pub(super) fn stairs_narrow(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let least = limits::STAIR_WIDTH.length();
-    let found = layout.runs.iter().filter(|r| matches!(r.part, Part::InLeft(_))).filter_map(|r| {
+pub(super) fn stairs_narrow(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let least = limit_length(job, &limits::STAIR_WIDTH);
+    let recessed = layout.runs.iter().filter(|r| matches!(r.part, Part::InLeft(_))).filter_map(|r| {
         let head = r.result.as_ref().ok()?.head.as_ref()?;
         let narrow = head.as_length().is_some_and(|l| l < least);
         let spans = [
             Span::Say("the posts leave "),
             fig(head),
             Span::Say(" between them at the stairs, under the "),
-            limit(&limits::STAIR_WIDTH),
+            super::say::held(job, &limits::STAIR_WIDTH),
             Span::Say(" a stair must have."),
         ];
         narrow.then(|| of_run(r.id, r.name.as_deref(), spans))
     });
-    found.collect()
+    recessed.chain(told_narrow(job, least)).collect()
+}
+
+/// Stairs not let into the deck, told too narrow whatever they were measured between: posts only take of it.
+fn told_narrow(job: &Job, least: Length) -> Vec<Vec<Span>> {
+    let says = |width| {
+        let told = super::say::inches(width, "the stairs' width");
+        vec![Span::Say("stairs "), told, Span::Say(" wide are under the "), super::say::held(job, &limits::STAIR_WIDTH)]
+            .into_iter()
+            .chain([Span::Say(" a stair must have.")])
+    };
+    let narrow = |r: &crate::job::Run| {
+        let widths = r.stairs.iter().filter(|s| s.recess.is_none()).map(|s| s.width);
+        widths.filter(|w| *w < least).min()
+    };
+    let openings = job.runs.iter().filter_map(|r| Some((r, narrow(r)?)));
+    let mut found: Vec<Vec<Span>> = openings.map(|(r, w)| about(r, says(w))).collect();
+    if job.runs.iter().all(|r| r.stairs.is_empty()) {
+        found.extend(job.stair_width.filter(|w| *w < least).map(|w| says(w).collect()));
+    }
+    found
 }
 
 /// Stairs at the deck's very corner, the next side's corner post in their way.
@@ -143,7 +165,7 @@ pub(super) fn corner_post_in_stairs(_: &Job, layout: &Layout) -> Vec<Vec<Span>> 
 
 /// No word on the mount, where the posts' places hang on it.
 pub(super) fn mount_untold(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let taken = layout.line.is_some() && job.settings.mount.is_none() && job.settings.line.is_none();
+    let taken = layout.line.is_some() && choice::mount(job).is_none() && job.told(RowId::Line).is_none();
     let says = "posts notched over the edge are taken, the baluster line on the decking's edge; the mount moves every corner post.";
     if taken { vec![vec![Span::Say(says)]] } else { Vec::new() }
 }

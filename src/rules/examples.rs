@@ -1,9 +1,9 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    Basis, End, Fact, Fixing, FlightFact, Gate, GateAt, Hung, JoistsRun, Lie, Member, Mount, NotchTold, Order,
-    PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Species, StairAt, StairOpening, Swing, TimberTold, Told,
-    Turn,
+    BalustersAt, Basis, End, Fact, Fixing, FlightFact, Gate, GateAt, Hung, JoistsRun, Lie, Member, Mount, NotchTold,
+    Order, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Species, StairAt, StairOpening, Swing, TimberTold,
+    Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 
@@ -59,6 +59,10 @@ fn rail(lie: Lie) -> Vec<Fact> {
 fn pine(height: i64) -> Vec<Fact> {
     let wood = Setting::Timber(TimberTold::Species(Species::SouthernPine));
     [set(wood), set(Setting::HeightTop(Length::inches(height)))].concat()
+}
+
+fn no_bottom_rail(balusters: BalustersAt) -> Vec<Fact> {
+    [Order::Rail(Member::Bottom, None), Order::Balusters(balusters)].into_iter().map(Fact::Order).collect()
 }
 
 fn bolted(height: i64) -> Vec<Fact> {
@@ -169,8 +173,12 @@ examples! {
     three_bays_in_15_ft = vec![bays(180, 3)];
     two_bays_over_a_told_limit = told_bays(Setting::ClearMax(Length::inches(60)), 180, 2);
     three_bays_under_a_told_limit = told_bays(Setting::ClearMax(Length::inches(60)), 180, 3);
-    eight_ft_on_centre_told = vec![Fact::Set(Setting::CentreMax(Length::inches(96))), plain(192)];
-    eight_ft_told_but_not_used = vec![Fact::Set(Setting::CentreMax(Length::inches(96))), plain(72)];
+    eight_ft_on_centre_built = vec![Fact::Set(Setting::CentreMax(Length::inches(96))), plain(192)];
+    eight_ft_told_but_not_built = vec![Fact::Set(Setting::CentreMax(Length::inches(96))), plain(72)];
+    no_bottom_rail_told = vec![Fact::Order(Order::Rail(Member::Bottom, None))];
+    bottom_rail_told = vec![Fact::Order(Order::Rail(Member::Bottom, Some(Lumber::by(2, 4))))];
+    between_rails_and_no_bottom = no_bottom_rail(BalustersAt::Between);
+    on_faces_and_no_bottom = no_bottom_rail(BalustersAt::Faces);
     nothing_between = vec![bays(180, 1)];
     nothing_needed_between = vec![bays(72, 1)];
     one_bay_over_a_told_limit = told_bays(Setting::ClearMax(Length::inches(60)), 180, 1);

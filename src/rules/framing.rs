@@ -4,10 +4,11 @@ use super::say::{fig, of_run};
 use crate::job::{Blocking, Job};
 use crate::layout::{Layout, Missed, Part, Under, framing_untold};
 use crate::reply::Span;
+use crate::solve::choice;
 
 /// True where blocking was told at every post: each has its framing then.
 fn blocked(job: &Job) -> bool {
-    job.settings.blocking == Some(Blocking::AtPosts)
+    choice::blocking(job) == Some(Blocking::AtPosts)
 }
 
 /// Posts on a rim across the joists with no joist beside them.

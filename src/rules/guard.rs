@@ -6,7 +6,9 @@ use crate::job::{Job, PostSize};
 use crate::layout::Layout;
 use crate::limits;
 use crate::measure::{Length, Lumber};
+use crate::quantity::RowId;
 use crate::reply::{Span, Style};
+use crate::solve::{known, limit_length};
 
 fn one(trips: bool, spans: impl FnOnce() -> Vec<Span>) -> Vec<Vec<Span>> {
     if trips { vec![spans()] } else { Vec::new() }
@@ -15,16 +17,21 @@ fn one(trips: bool, spans: impl FnOnce() -> Vec<Span>) -> Vec<Vec<Span>> {
 /// True where a drop was told and it does not ask for a guard.
 fn none_required(job: &Job) -> bool {
     job.settings.law.holds(&limits::GUARD_TRIGGER)
-        && drop(job).is_some_and(|g| g <= job.settings.limit_length(&limits::GUARD_TRIGGER))
+        && drop(job).is_some_and(|d| d <= limit_length(job, &limits::GUARD_TRIGGER))
 }
 
-/// The drop told, with what the ground falls in reach of the edge.
+/// A length as told for the job; nothing taken.
+fn told(job: &Job, row: RowId) -> Option<Length> {
+    job.told(row).and_then(|f| f.as_length())
+}
+
+/// The drop a guard counts, where the deck's height was told.
 fn drop(job: &Job) -> Option<Length> {
-    job.drop()?.as_length()
+    known(job, RowId::Drop).and_then(|d| d.as_length())
 }
 
 fn low(job: &Job) -> Option<Length> {
-    job.settings.height_top.filter(|h| *h < job.settings.limit_length(&limits::GUARD_HEIGHT))
+    told(job, RowId::HeightTop).filter(|h| *h < limit_length(job, &limits::GUARD_HEIGHT))
 }
 
 fn low_spans(job: &Job, height: Length, tail: &'static str) -> Vec<Span> {
@@ -48,28 +55,31 @@ pub(super) fn low_but_not_required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// The drop asks for a guard.
 pub(super) fn required(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let held_here = job.settings.law.holds(&limits::GUARD_TRIGGER);
-    let most = job.settings.limit_length(&limits::GUARD_TRIGGER);
-    let over = job.drop().filter(|g| held_here && g.as_length().is_some_and(|l| l > most));
-    let spans = |drop: Fig| {
-        let falls = matches!(drop.why(), Why::Formula(..));
+    let over = |d: &Fig| d.as_length().is_some_and(|l| l > limit_length(job, &limits::GUARD_TRIGGER));
+    let falls = known(job, RowId::FallWithin).and_then(|f| f.as_length()).is_some_and(Length::is_positive);
+    let spans = |d: Fig| {
         let tail = ": a guard is required, at least ";
+        let (lead, link) = match falls {
+            true => ("the drop to the ground within 36 in. of the edge is ", ", more than "),
+            false => ("the deck stands ", " up, more than "),
+        };
         vec![
-            Span::Say(if falls { "as the ground falls, the deck's edge stands " } else { "the deck stands " }),
-            Span::Fig(drop, Style::InchesExact),
-            Span::Say(if falls { " over the lowest in reach of it, more than " } else { " up, more than " }),
+            Span::Say(lead),
+            Span::Fig(d, Style::Inches),
+            Span::Say(link),
             held(job, &limits::GUARD_TRIGGER),
             Span::Say(tail),
             held(job, &limits::GUARD_HEIGHT),
             Span::Say(" high."),
         ]
     };
-    over.map(spans).into_iter().collect()
+    known(job, RowId::Drop).filter(|d| held_here && over(d)).map(spans).into_iter().collect()
 }
 
 /// The drop is exactly the trigger.
 pub(super) fn at_the_trigger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let at = job.settings.law.holds(&limits::GUARD_TRIGGER)
-        && drop(job) == Some(job.settings.limit_length(&limits::GUARD_TRIGGER));
+    let at =
+        job.settings.law.holds(&limits::GUARD_TRIGGER) && drop(job) == Some(limit_length(job, &limits::GUARD_TRIGGER));
     one(at, || {
         let tail = " is not more than that, so by the model code no guard is required; measure the lowest ground within 36 in.";
         vec![Span::Say("a drop of exactly "), held(job, &limits::GUARD_TRIGGER), Span::Say(tail)]
@@ -78,7 +88,7 @@ pub(super) fn at_the_trigger(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A gap limit that lets the ball through.
 pub(super) fn gap_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let wide = job.settings.gap_max.filter(|g| *g > job.settings.limit_length(&limits::LEVEL_GAP));
+    let wide = told(job, RowId::GapMax).filter(|g| *g > limit_length(job, &limits::LEVEL_GAP));
     let spans = |g| {
         let told = inches(g, "the gap limit");
         vec![
@@ -94,7 +104,7 @@ pub(super) fn gap_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A gap under the bottom rail that lets the ball through; exactly the limit does.
 pub(super) fn gap_under_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let wide = job.settings.gap_under.filter(|g| *g >= job.settings.limit_length(&limits::LEVEL_GAP));
+    let wide = told(job, RowId::GapUnder).filter(|g| *g >= limit_length(job, &limits::LEVEL_GAP));
     let spans = |g| {
         let told = inches(g, "the gap under");
         let ball = held(job, &limits::LEVEL_GAP);

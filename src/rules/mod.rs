@@ -4,12 +4,14 @@
 //! found in spans whose numbers are figures. Each row carries an example that trips it
 //! and one that does not; a test sweeps the table.
 
+mod about;
 mod bays;
 mod deck;
 mod examples;
 mod framing;
 mod guard;
 mod notch;
+mod rails;
 mod registry;
 mod report;
 mod runs;
@@ -17,12 +19,13 @@ mod say;
 mod stairs;
 mod strength;
 
+pub use about::{Matter, matter, stops_on};
 pub use registry::RULES;
 pub use report::{Report, cautions, check, report, report_on};
 
 use crate::job::{Fact, Job};
 use crate::layout::Layout;
-use crate::limits::Limit;
+use crate::limits::{self, Limit};
 use crate::reply::{Finding, Level, Span};
 
 /// One rule.
@@ -47,9 +50,14 @@ pub struct Rule {
 }
 
 impl Rule {
+    /// Where what the rule holds the job to comes from: published, or told for the job.
+    pub fn source(&self) -> &'static str {
+        if self.limit.id == limits::TOLD_SPACING.id { "as told, for this job" } else { self.limit.source }
+    }
+
     /// What this rule finds in the job as laid out.
     pub fn findings(&self, job: &Job, layout: &Layout) -> Vec<Finding> {
-        let finding = |spans| Finding { rule: self.id, level: self.level, spans, source: self.limit.source };
+        let finding = |spans| Finding { rule: self.id, level: self.level, spans, source: self.source() };
         (self.check)(job, layout).into_iter().map(finding).collect()
     }
 }

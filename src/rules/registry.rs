@@ -1,6 +1,6 @@
 //! The table of rules.
 
-use super::{Rule, bays, deck, examples, framing, guard, notch, runs, stairs, strength};
+use super::{Rule, bays, deck, examples, framing, guard, notch, rails, runs, stairs, strength};
 use crate::limits;
 use crate::reply::Level::{Check, Note, Stop};
 
@@ -22,7 +22,7 @@ macro_rules! rules {
 /// Every rule, the gravest first.
 pub static RULES: &[Rule] = rules! {
     Stop "post-spacing-over-published" "Posts too far apart"
-        "The bay count told leaves posts further apart than the published spacing."
+        "The bay count or the limit told leaves posts further apart than the published spacing."
         POST_SPACING bays::over_published, two_bays_in_15_ft / three_bays_in_15_ft;
     Stop "post-spacing-over-told" "Posts further apart than told"
         "The bay count told passes a limit told for the same job, clear or on centre."
@@ -36,6 +36,9 @@ pub static RULES: &[Rule] = rules! {
     Stop "gap-under-too-wide" "Gap under the bottom rail lets the ball through"
         "The gap under the bottom rail is an opening like any other; exactly 4 in. fails."
         LEVEL_GAP guard::gap_under_too_wide, gap_under_4 / gap_under_3;
+    Stop "balusters-hang-free" "Balusters between the rails, and no bottom rail"
+        "Balusters between the rails stand on the bottom rail; without one they hang, and a ball passes under them."
+        LEVEL_GAP rails::balusters_hang, between_rails_and_no_bottom / on_faces_and_no_bottom;
     Stop "notch-in-4x4" "Notched 4x4"
         "4x4 guard posts are not notched where they connect to the deck's framing."
         NOTCHED_POST notch::in_4x4, notched_4x4 / notched_6x6;
@@ -113,7 +116,7 @@ pub static RULES: &[Rule] = rules! {
         BLOCKING framing::rim_along, joists_along_the_house / joists_beside_the_posts;
     Check "post-spacing-told-wide" "Told limit wider than the published one"
         "The published spacing still stands where a wider limit was told."
-        POST_SPACING bays::told_wider_than_published, eight_ft_on_centre_told / eight_ft_told_but_not_used;
+        POST_SPACING bays::told_wider_than_published, eight_ft_told_but_not_built / eight_ft_on_centre_built;
     Check "line-posts-left-out" "Line posts left out"
         "With nothing between its ends, the rail alone carries the push."
         POST_SPACING bays::line_posts_left_out, nothing_between / nothing_needed_between;
@@ -123,6 +126,9 @@ pub static RULES: &[Rule] = rules! {
     Check "guard-low-not-required" "Low guard where none is required"
         "The height is written for required guards; the load on a guard is not."
         GUARD_HEIGHT guard::low_but_not_required, height_34_over_28 / height_34_over_31;
+    Check "bottom-rail-left-out" "No bottom rail"
+        "Without a bottom rail the balusters' feet are fixed elsewhere, and what stands open must stop the ball."
+        LEVEL_GAP rails::no_bottom_rail, no_bottom_rail_told / bottom_rail_told;
     Check "post-under-4x4" "Post smaller than a 4x4"
         "Wood guard posts are 4x4 or larger."
         POST_SIZE guard::post_too_small, post_2x4 / post_4x4;

@@ -6,6 +6,7 @@ use crate::job::{End, Job, Run};
 use crate::layout::Layout;
 use crate::measure::Shade;
 use crate::reply::Span;
+use crate::solve::choice;
 
 fn ends(r: &Run) -> impl Iterator<Item = End> {
     r.from.into_iter().chain(r.to)
@@ -19,7 +20,7 @@ pub(super) fn free_end(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A run that dies into a wall, with no word of what stands there.
 pub(super) fn house_end_untold(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let untold = job.settings.house_end.is_none();
+    let untold = choice::house_end(job).is_none();
     let walled = job.runs.iter().filter(|r| untold && ends(r).any(End::is_wall));
     let says = "a post against the wall is taken; say bracket at the house if the rail is fixed to the wall instead.";
     walled.map(|r| about(r, [Span::Say(says)])).collect()

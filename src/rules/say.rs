@@ -24,7 +24,7 @@ pub(super) fn limit(l: &'static crate::limits::Limit) -> Span {
 pub(super) fn held(job: &crate::job::Job, l: &'static crate::limits::Limit) -> Span {
     // A published 1070 mm rounded to the tape would say that 42 1/8 is under 42 1/8.
     let style = if job.settings.law.is_metric(l) { Style::Millimetres } else { Style::Inches };
-    Span::Fig(job.settings.in_force(l), style)
+    Span::Fig(crate::solve::in_force(job, l), style)
 }
 
 /// The run a finding is about, then what it says.

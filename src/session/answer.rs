@@ -13,6 +13,7 @@ mod refusals;
 mod rules;
 mod stair_ways;
 mod stairs;
+mod stands;
 mod strength;
 mod sums;
 mod takeoff;
@@ -36,7 +37,7 @@ pub(super) use law::cited;
 
 use crate::grammar::ask::GuardAsk;
 use crate::grammar::{Act, Query, canon};
-use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
+use crate::job::{DeckFact, End, Fact, Flank, FlightFact, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -76,29 +77,30 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
     let settings_only = facts.iter().all(|f| matches!(f, Fact::Set(_)));
     let mut reply = Reply::of(Status::Told);
     let mut figs = Vec::new();
-    if let Some(Query::Takeoff(ask)) = then {
+    if let Some(query @ Query::Takeoff(ask)) = then {
         let answered = takeoff::takeoff(job, ask);
-        (reply, figs) = (Reply { status: Status::Told, ..answered.0 }, answered.1);
+        (reply, figs) = (Reply { status: Status::Told, ..beside_findings(answered.0, job, query) }, answered.1);
     } else if let Some((answered, of_feet)) = of_feet(job, facts, then, width) {
         (reply.lines, reply.values, figs) = (answered.lines, answered.values, of_feet);
         reply.findings = crate::rules::check(job, &lay_out(job));
         let fresh = answered.findings.into_iter().filter(|f| reply.findings.iter().all(|g| g.rule != f.rule));
         let fresh: Vec<_> = fresh.collect();
         reply.findings.extend(fresh);
-    } else if let Some(Query::Stairs(ask)) = then {
+    } else if let Some(query @ Query::Stairs(ask)) = then {
         (reply, figs) = stairs::answer(job, *ask);
-        reply.findings = crate::rules::check(job, &lay_out(job));
-    } else if let Some(Query::Flight(ask)) = then {
+        reply = beside_findings(reply, job, query);
+    } else if let Some(query @ Query::Flight(ask)) = then {
         (reply, figs) = flight::flight(job, ask);
-        reply.findings = crate::rules::check(job, &lay_out(job));
-    } else if let Some(Query::Guard(ask)) = then {
+        reply = beside_findings(reply, job, query);
+    } else if let Some(query @ Query::Guard(ask)) = then {
         (reply, figs) = guard::guard(job, *ask);
-        reply.findings = crate::rules::check(job, &lay_out(job));
+        reply = beside_findings(reply, job, query);
     } else if let (None, [Fact::Set(Setting::Law(told))]) = (then, facts.as_slice()) {
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines = law::told(job, told);
-    } else if let (None, [Fact::Set(Setting::Grade(drop))]) = (then, facts.as_slice()) {
-        (reply, figs) = guard::guard(job, GuardAsk::Needed(Some(*drop)));
+    } else if then.is_none() && of_the_drop(job, facts) {
+        (reply, figs) = guard::guard(job, GuardAsk::Needed(None));
+        reply.lines.extend(flight::made(job, facts));
         reply.status = Status::Told;
         reply.findings = crate::rules::check(job, &lay_out(job));
     } else if matches!(facts.as_slice(), [Fact::Done(..), ..]) {
@@ -123,6 +125,22 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
     (reply, figs)
+}
+
+/// What is asked behind what is told, answered: the stops on it first, then all that the rules found in the job.
+fn beside_findings(answered: Reply, job: &Job, query: &Query) -> Reply {
+    let mut reply = stands::with_stops(answered, job, query);
+    let all = crate::rules::check(job, &lay_out(job));
+    let fresh: Vec<_> = all.into_iter().filter(|f| !reply.findings.contains(f)).collect();
+    reply.findings.extend(fresh);
+    reply.findings.sort_by_key(|f| f.level);
+    reply
+}
+
+/// True for a line that tells how high the deck stands, or how the ground falls below a deck of a known height.
+fn of_the_drop(job: &Job, facts: &[Fact]) -> bool {
+    let of_it = |f: &Fact| matches!(f, Fact::Set(Setting::Grade(_)) | Fact::Flight(FlightFact::Fall(_)));
+    !facts.is_empty() && facts.iter().all(of_it) && job.settings.grade.is_some()
 }
 
 /// What a line that tells of the posts' feet, or asks of them, is answered with: the foot.
@@ -217,8 +235,8 @@ pub(super) fn supposed(
         reply.readback = Some(phrase);
         return (reply, figs);
     }
-    if let (None, [Fact::Set(Setting::Grade(drop))]) = (asked_for, facts) {
-        let (mut reply, figs) = guard::guard(then, GuardAsk::Needed(Some(*drop)));
+    if asked_for.is_none() && of_the_drop(then, facts) {
+        let (mut reply, figs) = guard::guard(then, GuardAsk::Needed(None));
         reply.lines.insert(0, Line::say(Role::Answer, "If it were so:"));
         reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
         reply.lines.push(heard(&phrase));
@@ -265,7 +283,8 @@ pub(super) fn relaid(now: &Job, then: &Job, width: usize) -> Vec<Line> {
 
 /// A what-if with a question about balusters, parts or cost in it.
 fn supposed_parts(then: &Job, ask: &crate::grammar::ask::TakeoffAsk, phrase: String) -> (Reply, Figs) {
-    let (mut reply, figs) = takeoff::takeoff(then, ask);
+    let (reply, figs) = takeoff::takeoff(then, ask);
+    let mut reply = stands::with_stops(reply, then, &Query::Takeoff(ask.clone()));
     reply.lines.insert(0, Line::say(Role::Answer, "If it were so:"));
     reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
     reply.lines.push(heard(&phrase));
@@ -301,6 +320,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::RulesFound => (rules::found(job), Vec::new()),
         Query::Why | Query::WhyOf(_) | Query::Sources => (Reply::of(Status::Answered), Vec::new()),
     };
+    reply = stands::with_stops(reply, job, query);
     reply.readback = Some(canon::write(&Act::Query(query.clone())));
     (reply, figs)
 }

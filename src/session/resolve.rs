@@ -358,6 +358,7 @@ impl Resolver<'_> {
             Clause::Move => Err(self.moved(&branch)),
             Clause::Past(m, end) => Err(self.past(&branch, m, *end)),
             Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
+            Clause::TwoGrounds(a, b) => Err(guard::two_grounds(a, b)),
             Clause::Bent => Err(Problem::Ask(WHERE_IT_TURNS, Vec::new())),
             Clause::PostsCounted(n) => Err(self.posts_counted(&branch, *n)),
             Clause::BaysMore { more, by, on } => self.bays_more(branch, *more, *by, *on),

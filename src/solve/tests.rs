@@ -78,6 +78,21 @@ fn the_drop_takes_in_what_the_ground_falls() {
 }
 
 #[test]
+fn a_fall_told_in_a_foot_is_a_slope_and_the_steepest_counts() {
+    let fall = |by, over| crate::job::Fall { by: Length::sixteenths(by), over: Length::inches(over) };
+    let all = Fact::Flight(FlightFact::Fall(fall(24, 12)));
+    // 1 1/2 in a foot: 3 x 1 1/2 = 4 1/2 over 36 in.; 28 + 4 1/2 = 32 1/2.
+    let job = told(&[of(Grade, inches(28 * 16)), all.clone()]);
+    assert_eq!(known(&job, Drop).map(|f| f.value()), Some(inches(520)));
+    // 2 in a foot down one of the stairs: 28 + 6.
+    let mut stairs = crate::job::StairOpening::new(Length::inches(48), crate::job::StairAt::Middle);
+    stairs.flight.fall = Some(fall(32, 12));
+    let patch = crate::job::RunPatch { stairs: Some(stairs.into()), ..crate::job::RunPatch::default() };
+    let job = told(&[of(Grade, inches(28 * 16)), all, Fact::Run(crate::job::RunId(1), patch)]);
+    assert_eq!(known(&job, Drop).map(|f| f.value()), Some(inches(34 * 16)));
+}
+
+#[test]
 fn what_is_told_goes_before_what_is_taken() {
     assert_eq!(known(&Job::default(), PostWidth).map(|f| f.value()), Some(inches(56)));
     let six = Setting::Post(PostRole::All, PostSize::Lumber(Lumber::SIX_BY_SIX));

@@ -298,6 +298,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (flight::head, 0),
     (flight::landing, 0),
     (flight::fall, 0),
+    (flight::two_grounds, 0),
     (hung::pool, 0),
     (flights::measured, 0),
     (flights::measured_behind, 2),

@@ -1,15 +1,13 @@
 //! The guard's height, what stands in it, and the ground below.
 
 use crate::figure::Value;
+use crate::limits::GUARD_REACH;
 use crate::measure::Length;
 use crate::quantity::RowId::{
     BalusterLength, BottomRailTall, BottomTop, Cap, Drop, Fall, FallOver, FallRate, FallWithin, GapUnder, Grade,
     HeightTop, RailsApart, TopRailTall, TopUnder,
 };
 use crate::quantity::relation::{Relation, told, want};
-
-/// How far out from the deck's edge the drop is looked for, in inches (IRC R312.1.1).
-const REACH: i64 = 36;
 
 const BALL: &str = "IRC R312.1.1 (2018, 2021); R321.1.1 (2024)";
 
@@ -24,9 +22,9 @@ pub(super) const RELATIONS: &[Relation] = &[
         "what the ground falls over the 36 in. out from the edge, of the fall told and the distance it is told over",
         &[want(Fall), want(FallOver)],
         |a| {
-            let out = Length::inches(REACH).min(a.length(1));
+            // A fall is a slope: 1 1/2 in a foot is 4 1/2 over the three feet that count, and 12 in 10 ft is 3 3/5.
+            let by = a.length(0).times(GUARD_REACH.length().ratio(a.length(1))?)?;
             // Ground that rises makes no drop less: what is below the edge itself stays as deep.
-            let by = a.length(0).times(out.ratio(a.length(1))?)?;
             Some(Value::Length(by.max(Length::ZERO)))
         },
     )

@@ -1,19 +1,21 @@
 //! Whether a guard is needed, and whether it is high enough.
 
 use super::Figs;
-use crate::figure::{Fig, Why};
+use crate::figure::{Fig, Value, Why};
 use crate::grammar::ask::GuardAsk;
 use crate::job::Job;
 use crate::limits::{self, Limit};
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
+use crate::solve::{Engines, Given, in_force, known, solve};
 
 /// The answer to a question about the guard itself.
 pub(super) fn guard(job: &Job, ask: GuardAsk) -> (Reply, Figs) {
     match ask {
-        GuardAsk::Needed(asked) => match asked.map(|l| Fig::told(l, "the drop")).or_else(|| job.drop()) {
+        GuardAsk::Needed(above) => match above.or_else(|| job.told(RowId::Grade)?.as_length()) {
             Some(_) if !job.settings.law.holds(&limits::GUARD_TRIGGER) => (unheld(), Vec::new()),
-            Some(drop) => needed(job, &drop),
+            Some(above) => needed(job, above),
             None => (untold(), Vec::new()),
         },
         GuardAsk::HighEnough(high) => high_enough(job, &Fig::told(high, "the guard's height")),
@@ -42,8 +44,17 @@ fn over(a: &Fig, limit: &Fig) -> Length {
     a.as_length().unwrap_or(Length::ZERO) - limit.as_length().unwrap_or(Length::ZERO)
 }
 
-fn needed(job: &Job, drop: &Fig) -> (Reply, Figs) {
-    let limit = job.settings.in_force(&limits::GUARD_TRIGGER);
+/// The drop where the deck stands so high: told, or made with what the ground falls.
+fn drop_below(job: &Job, above: Length, falls: bool) -> Fig {
+    let given = Given::of([(RowId::Grade, Value::Length(above))]);
+    let solved = solve(RowId::Drop, &given, job, &Engines::NONE).ok().filter(|_| falls);
+    solved.map_or_else(|| Fig::told(above, "the drop"), |s| s.fig)
+}
+
+fn needed(job: &Job, above: Length) -> (Reply, Figs) {
+    let fall = known(job, RowId::FallWithin).filter(|f| f.as_length().is_some_and(Length::is_positive));
+    let drop = &drop_below(job, above, fall.is_some());
+    let limit = in_force(job, &limits::GUARD_TRIGGER);
     let past = over(drop, &limit);
     let (lead, tail) = if past.is_positive() {
         ("Yes: a drop of ", " is more than ")
@@ -63,7 +74,7 @@ fn needed(job: &Job, drop: &Fig) -> (Reply, Figs) {
     ];
     let mut reply = Reply::of(Status::Answered);
     reply.lines.push(Line::new(Role::Answer, spans));
-    reply.lines.extend(as_it_falls(drop));
+    reply.lines.extend(fall.map(|f| made_up(above, &f)));
     let says = "The drop is looked for at every place along the run, down to the lowest ground within 36 in. of the edge: one spot that is deeper makes it required.";
     reply.lines.push(Line::say(Role::Detail, says));
     reply.lines.extend(source(&limits::GUARD_TRIGGER));
@@ -72,22 +83,21 @@ fn needed(job: &Job, drop: &Fig) -> (Reply, Figs) {
     (reply, vec![("drop", drop.clone()), ("limit", limit)])
 }
 
-/// What of a drop is the ground's fall, where one was told.
-fn as_it_falls(drop: &Fig) -> Option<Line> {
-    let Why::Formula(_, from) = drop.why() else { return None };
-    let [(_, edge), (_, fall)] = from.as_slice() else { return None };
+/// What a drop over falling ground is made of.
+fn made_up(above: Length, fall: &Fig) -> Line {
     let spans = [
-        Span::Say("That is "),
-        inches(edge),
-        Span::Say(" at the edge, and "),
+        inches(&Fig::told(above, "the height above ground")),
+        Span::Say(" at the edge, and the ground falls "),
         inches(fall),
-        Span::Say(" that the ground falls within 36 in. of it, as told."),
+        Span::Say(" more within "),
+        Span::Fig(Fig::limit(&limits::GUARD_REACH), Style::Inches),
+        Span::Say(" of it, as told."),
     ];
-    Some(Line::new(Role::Detail, spans))
+    Line::new(Role::Detail, spans)
 }
 
 fn high_enough(job: &Job, high: &Fig) -> (Reply, Figs) {
-    let limit = job.settings.in_force(&limits::GUARD_HEIGHT);
+    let limit = in_force(job, &limits::GUARD_HEIGHT);
     let past = over(high, &limit);
     let short = past < Length::ZERO;
     let mut reply = Reply::of(Status::Answered);

@@ -41,6 +41,6 @@ pub(super) fn found(job: &Job) -> Reply {
 }
 
 fn sourced(rule: &Rule) -> Line {
-    let source = [Span::Say(rule.title), Span::Say(": "), Span::Say(rule.limit.source), Span::Say(".")];
+    let source = [Span::Say(rule.title), Span::Say(": "), Span::Say(rule.source()), Span::Say(".")];
     Line::new(Role::Detail, source)
 }

@@ -2,6 +2,7 @@
 //! inches where no unit is said.
 
 use super::{Branch, Branches, Problem};
+use crate::grammar::Act;
 use crate::grammar::ask::GuardAsk;
 use crate::grammar::draft::{GuardDraft, LawDraft};
 use crate::job::{Fact, LawTold, Local, Setting, SlotId};
@@ -23,6 +24,16 @@ fn one(m: &Measure, slot: SlotId, which: &'static str) -> Result<Length, Problem
     match fits.lengths[..] {
         [(l, _)] if slot.takes(l) && !fits.doubtful => Ok(l),
         _ => Err(Problem::Ask(which, Vec::new())),
+    }
+}
+
+/// Two heights of the ground: the lowest within reach of the guard's edge is wanted, and which that is was not told.
+pub(super) fn two_grounds(a: &Measure, b: &Measure) -> Problem {
+    let says = "Two heights of the ground: a guard goes by the lowest within 36 in. of the deck's edge, measured on the level. Which of the two is that?";
+    let each = |m: &Measure| one(m, SlotId::Grade, says).map(|l| Act::Tell(vec![Fact::Set(Setting::Grade(l))]));
+    match (each(a), each(b)) {
+        (Ok(a), Ok(b)) => Problem::Ask(says, vec![a, b]),
+        (Err(asks), _) | (_, Err(asks)) => asks,
     }
 }
 

@@ -6,9 +6,11 @@
 //! head    = ("top tread" | "top step") [is] ("flush with the deck" | "one riser down")
 //! landing = [det] "landing" [at the foot] [is] length "deep" | length "deep landing"
 //! fall    = "ground" ("falls" | "rises") length ["in" | "per"] (length | "foot")
+//!         | "ground" ("falls" | "slopes" | "rises") number "percent"
 //! ```
 
 use super::super::flights::{of_stairs, riser_word, said};
+use crate::grammar::draft::Clause;
 use crate::grammar::items::{Is, Item};
 use crate::grammar::pieces::Say;
 use crate::grammar::pieces::atoms::{In, Out, count, det, is, length, one, part, sense, sep, text};
@@ -16,7 +18,7 @@ use crate::grammar::pieces::phrase::ends;
 use crate::grammar::sense::{Cue, Part, Sense};
 use crate::grammar::stair_draft::StairSaid;
 use crate::job::Head;
-use crate::measure::{Length, Meaning, Measure, Q, Side};
+use crate::measure::{Length, Meaning, Measure, Number, Q, Side};
 use nom::Parser;
 use nom::branch::alt;
 use nom::combinator::{not, opt, peek, value, verify};
@@ -186,9 +188,46 @@ pub fn fall(input: In<'_>) -> Out<'_, Say> {
     let to_sky = alt((up, rises, falls));
     let in_each = many0_count(text(&["in", "per", "over", "every", "a", "each", "for", "to", "on"]));
     let foot = value(None, (text(&["per", "a", "every", "each", "to the", "in a"]), text(&["foot", "ft"])));
-    let over = alt((foot, preceded(in_each, length).map(Some)));
+    let over = alt((percent, foot, preceded(in_each, length).map(Some)));
     let out =
         many0_count(text(&["away", "from", "out", "the", "deck", "house", "toward", "yard", "going", "of", "run"]));
-    let (rest, (_, rises, by, over, _)) = (ground, to_sky, length, over, out).parse(input)?;
+    let at = opt(text(&["at"]));
+    let (rest, (_, rises, _, by, over, _)) = (ground, to_sky, at, length, over, out).parse(input)?;
+    let bare = matches!(by.meaning, Meaning::Bare(_));
+    let of_hundred = over.as_ref() == Some(&hundred());
+    // "6 inches percent" is no slope.
+    if of_hundred && !bare {
+        return Err(nom::Err::Error(()));
+    }
     Ok((rest, said(StairSaid::Fall { by, over, rises })))
+}
+
+/// So many in a hundred.
+fn percent(input: In<'_>) -> Out<'_, Option<Measure>> {
+    value(Some(hundred()), text(&["percent", "per cent", "pct", "%"])).parse(input)
+}
+
+fn hundred() -> Measure {
+    let number = Number { value: Q::from(100), fraction: false, plural: false };
+    Measure { meaning: Meaning::Bare(number), shade: None, about: false, guess: None }
+}
+
+/// "ground is 28 below the deck at the house and 33 at the front": which of the two the guard's edge has
+/// below it is not told.
+pub fn two_grounds(input: In<'_>) -> Out<'_, Say> {
+    let ground = (det, text(&["ground", "yard", "grade", "lawn", "the ground", "the yard", "dirt", "grass"]), is);
+    let deck = || opt((det, alt((part(Part::Deck), part(Part::Decking)))));
+    let below = || opt((text(&["below", "under", "down", "lower", "down from"]), deck()));
+    let spot =
+        || alt((value((), crate::grammar::pieces::atoms::place), value((), crate::grammar::pieces::atoms::side)));
+    let at = || {
+        value(
+            (),
+            (text(&["at", "by", "on", "along"]), det, spot(), opt(alt((part(Part::Deck), text(&["side", "end"]))))),
+        )
+    };
+    let and = (many0_count(alt((text(&["and", "but"]), sep(",")))), opt(text(&["is", "it 's"])));
+    let parts = (ground, length, below(), at(), below(), and, length, below(), at(), below());
+    let (rest, (_, a, _, _, _, _, b, ..)) = terminated(parts, peek(ends)).parse(input)?;
+    Ok((rest, Say::Clause(Clause::TwoGrounds(a, b))))
 }

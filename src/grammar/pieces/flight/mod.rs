@@ -14,7 +14,7 @@ mod sizes;
 mod tokens;
 mod what;
 
-pub use built::{between, fall, head, landing, pitch};
+pub use built::{between, fall, head, landing, pitch, two_grounds};
 pub use facts::{nosing, rail, total_rise, total_run};
 
 use super::Say;

@@ -10,7 +10,9 @@ use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
 use crate::job::RiserKind;
 use crate::limits;
+use crate::measure::Length;
 use crate::reply::{Line, RakeFig, Reply, Span};
+use crate::rules::{Matter, stops_on};
 use crate::stairs::check::{Known as Measured, check as checked, spread, uneven};
 use crate::stairs::flight::Flight;
 use crate::stairs::{Lack, Unready, handrail};
@@ -266,12 +268,16 @@ pub fn check(known: &Known) -> Answer {
     let f = match (known.flight(), singles(known)) {
         // "is 36 wide enough for stairs" asks of the width, whatever flight was told.
         (_, single) if width_alone && !single.is_empty() => return one_by_one(&single),
-        // Nothing makes a flight: the sizes given are looked at one by one.
+        // Nothing makes a flight: the sizes given are looked at one by one, else the width told.
         (Err(Trouble::Unready(Unready::Untold(_))), single) if !single.is_empty() => return one_by_one(&single),
+        (Err(Trouble::Unready(Unready::Untold(_))), _) if told_width(known).is_some() => {
+            return one_by_one(&width_held(told_width(known)));
+        }
         (f, _) => f?,
     };
     let found = breaches(known, &f);
-    let first = match found.is_empty() {
+    let stops = stops_on(known.job, &[Matter::Stairs, Matter::StairGuard]);
+    let first = match found.is_empty() && stops.is_empty() {
         true => vec![
             w("Nothing I check speaks against "),
             ft(&f.risers),
@@ -290,6 +296,17 @@ pub fn check(known: &Known) -> Answer {
     lines.push(handrail_line(f.riser_count()));
     lines.extend(found);
     done(known, lines, f.rise.clone(), vec![("riser", f.rise.clone())])
+}
+
+/// The width told of the stairs.
+fn told_width(known: &Known) -> Option<Length> {
+    known.opening.map(|o| o.width).or(known.job.stair_width)
+}
+
+/// A stair's width held to its limit.
+fn width_held(width: Option<Length>) -> Vec<(&'static limits::Limit, Fig, bool)> {
+    let fig = width.map(|l| Fig::told(l, "the stair's width"));
+    fig.into_iter().map(|f| (&limits::STAIR_WIDTH, f.clone(), inches(&f) >= limits::STAIR_WIDTH.length())).collect()
 }
 
 /// Sizes given each held to its own limit: the limit, the size, whether it holds.

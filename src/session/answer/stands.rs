@@ -1,0 +1,110 @@
+//! An answer never speaks against a stop that stands: those on what it is about come with it, and first.
+
+use crate::grammar::Query;
+use crate::grammar::ask::{FlightWhat, GuardAsk, TakeoffAsk};
+use crate::job::Job;
+use crate::reply::{Line, Reply, Role, Status};
+use crate::rules::{Matter, stops_on};
+
+/// What the answer to a question is about. Answers about layouts carry what the rules found themselves; a rule asked
+/// about is no word on the job.
+fn matters(query: &Query) -> &'static [Matter] {
+    use Matter::{Height, Notch, Spacing, StairGuard, Stairs};
+    match query {
+        Query::Guard(GuardAsk::HighEnough(_)) => &[Height],
+        Query::Takeoff(ask) => of_parts(ask),
+        Query::Flight(ask) => of_flight(ask.what),
+        Query::Strength(_) => &[Spacing, Height, Notch],
+        Query::Notch(_) => &[Notch],
+        Query::Stairs(_) => &[Stairs, StairGuard],
+        _ => &[],
+    }
+}
+
+fn of_parts(ask: &TakeoffAsk) -> &'static [Matter] {
+    match ask {
+        // Given whole in the question, or about a gap alone.
+        TakeoffAsk::Infill(_) | TakeoffAsk::OnCentre { .. } | TakeoffAsk::ByObject => &[],
+        TakeoffAsk::Gap(_) | TakeoffAsk::GapUnder(_) | TakeoffAsk::Dried { .. } | TakeoffAsk::Routed { .. } => {
+            &[Matter::Gaps]
+        }
+        TakeoffAsk::Balusters(_) | TakeoffAsk::Measured(_) => &[Matter::Gaps, Matter::Spacing],
+        _ => Matter::ALL,
+    }
+}
+
+fn of_flight(what: FlightWhat) -> &'static [Matter] {
+    use FlightWhat::{
+        Balusters, Brace, Gap, GateHeight, GatePosts, Grip, HandrailEnds, HandrailSpace, LatchHeight, Leaf,
+        LeafBalusters, Pool, Swing, Wide,
+    };
+    match what {
+        LeafBalusters => &[Matter::Gate, Matter::Gaps],
+        Balusters | Gap => &[Matter::Stairs, Matter::StairGuard, Matter::Gaps],
+        Leaf | Brace | Swing | Wide | GatePosts | LatchHeight => &[Matter::Gate],
+        GateHeight => &[Matter::Gate, Matter::Height],
+        Pool => &[Matter::Gate, Matter::Height, Matter::Gaps],
+        Grip | HandrailEnds | HandrailSpace => &[Matter::StairGuard],
+        _ => &[Matter::Stairs, Matter::StairGuard],
+    }
+}
+
+/// The answer with the stops that stand in the job on what it is about: named first, and among what was found.
+pub(super) fn with_stops(mut reply: Reply, job: &Job, query: &Query) -> Reply {
+    if reply.status != Status::Answered {
+        return reply;
+    }
+    let stops = stops_on(job, matters(query));
+    let known = reply.findings.len();
+    let fresh: Vec<_> = stops.into_iter().filter(|s| !reply.findings.contains(s)).collect();
+    reply.findings.extend(fresh);
+    if reply.findings.len() > known {
+        let says = "A stop stands on this as told; it is named below.";
+        reply.lines.insert(0, Line::say(Role::Answer, says));
+    }
+    reply
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::grammar::ask::{FlightAsk, Given, NotchAsk, StairAsk};
+    use crate::measure::{Length, Lumber};
+    use crate::reply::Level;
+    use crate::rules::{RULES, matter};
+
+    fn flight(what: FlightWhat) -> Query {
+        Query::Flight(FlightAsk { what, given: Given::default() })
+    }
+
+    fn asked() -> Vec<Query> {
+        let parts =
+            [TakeoffAsk::Gap(Length::inches(3)), TakeoffAsk::Balusters(None), TakeoffAsk::Buy, TakeoffAsk::Cuts];
+        let flights = [FlightWhat::Check, FlightWhat::StairRailHeight, FlightWhat::LatchHeight, FlightWhat::GateHeight];
+        let mut all = vec![
+            Query::Guard(GuardAsk::HighEnough(Length::inches(60))),
+            Query::Notch(NotchAsk::May(Lumber::SIX_BY_SIX)),
+            Query::Stairs(StairAsk::Told),
+        ];
+        all.extend(parts.map(Query::Takeoff));
+        all.extend(flights.map(flight));
+        all
+    }
+
+    #[test]
+    fn every_stop_comes_first_with_the_answers_on_what_it_is_about() {
+        for rule in RULES.iter().filter(|r| r.level == Level::Stop) {
+            let job = Job::default().with_all(&(rule.trips)()).expect("an example is a possible job");
+            let on_it: Vec<Query> = asked().into_iter().filter(|q| matters(q).contains(&matter(rule))).collect();
+            let replies = on_it.iter().map(|q| super::super::query(&job, q, 72).0);
+            let answered: Vec<Reply> = replies.filter(|r| r.status == Status::Answered).collect();
+            assert!(!answered.is_empty(), "{}", rule.id);
+            for reply in answered {
+                assert!(reply.findings.iter().any(|f| f.rule == rule.id), "{} {:?}", rule.id, reply.readback);
+                let first = crate::reply::shown(&reply, 200, crate::measure::Tape::default()).swap_remove(0).text;
+                let good = ["Yes", "High enough", "Nothing I check", "Inside"];
+                assert!(!good.iter().any(|g| first.starts_with(g)), "{}: {first}", rule.id);
+            }
+        }
+    }
+}
