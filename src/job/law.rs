@@ -84,6 +84,11 @@ impl Law {
         self.asked(limit).is_some() || self.place.is_none_or(|p| !p.abroad || p.limit(limit).is_some())
     }
 
+    /// True where the building department or the place asks something else than the limit says.
+    pub fn changes(&self, limit: &Limit) -> bool {
+        self.asked(limit).is_some() || self.place.is_some_and(|p| p.limit(limit).is_some())
+    }
+
     /// True where the value that holds is published in millimetres.
     pub fn is_metric(&self, limit: &Limit) -> bool {
         self.asked(limit).is_none() && self.place.and_then(|p| p.limit(limit)).is_some_and(|l| l.metric)
@@ -112,10 +117,9 @@ impl Settings {
         }
     }
 
-    /// The gap limit on the stairs: told for the job where that is tighter than what holds there.
-    pub fn stair_gap(&self) -> Fig {
-        let told = self.gap_max.filter(|told| *told < self.limit_length(&STAIR_GAP));
-        told.map_or_else(|| self.in_force(&STAIR_GAP), |told| Fig::told(told, "the gap limit"))
+    /// The guard's height: as told, else the least that holds here.
+    pub fn guard_height(&self) -> Fig {
+        self.height_top.map_or_else(|| self.in_force(&GUARD_HEIGHT), |l| Fig::told(l, "the height"))
     }
 
     /// [`Settings::in_force`] as a length.

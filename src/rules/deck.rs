@@ -79,15 +79,15 @@ fn pairs(layout: &Layout) -> impl Iterator<Item = (&RunLayout, &Meet)> {
 }
 
 /// Two posts at a corner with too wide a gap between them.
-pub(super) fn corner_gap(_: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let ball = limits::LEVEL_GAP.length();
+pub(super) fn corner_gap(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
+    let ball = job.settings.limit_length(&limits::LEVEL_GAP);
     let found = pairs(layout).filter_map(|(r, m)| {
         let gap = m.gap.as_ref().filter(|g| g.as_length().is_some_and(|l| l >= ball))?;
         let spans = [
             Span::Say("the gap across its corner, between the two posts, is "),
             fig(gap),
             Span::Say(": a "),
-            limit(&limits::LEVEL_GAP),
+            super::say::held(job, &limits::LEVEL_GAP),
             Span::Say(" ball passes; hold the posts back less."),
         ];
         Some(of_run(r.id, r.name.as_deref(), spans))

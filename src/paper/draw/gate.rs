@@ -5,12 +5,12 @@ use super::super::set::BODY;
 use super::{begun, dimension, per_inch, scale_for};
 use crate::figure::Fig;
 use crate::gate::brace::brace;
-use crate::gate::{LeafTold, leaf};
-use crate::infill::{GapLimit, Opening, fewest};
+use crate::gate::{LeafTold, gap, leaf};
+use crate::infill::{Opening, fewest};
 use crate::job::{Jamb, Job};
 use crate::measure::Length;
 use crate::reply::{GateFig, tape_of};
-use crate::takeoff::{baluster_fig, gap_limit_fig};
+use crate::takeoff::baluster_fig;
 
 const SIZE: f64 = 7.0;
 /// A jamb post and the room left and right of it, in inches.
@@ -23,7 +23,7 @@ pub fn gate(job: &Job, fig: &GateFig) -> Option<Figure> {
     let length = |f: &Fig| f.as_length();
     let (opening, wide_leaf) = (length(&fig.opening)?, length(&fig.leaf)?);
     let (hinge, latch) = (length(&fig.hinge_gap)?, length(&fig.latch_gap)?);
-    let (top, under) = (job.settings.height_top?, job.settings.gap_under?);
+    let (top, under) = (job.settings.guard_height().as_length()?, job.settings.gap_under?);
     let high = top.less(under).filter(|h| h.is_positive())?;
     let told = job.runs.iter().find_map(|r| r.gate)?;
     if told.hung.leaves == Some(2) {
@@ -67,6 +67,9 @@ pub fn gate(job: &Job, fig: &GateFig) -> Option<Figure> {
         foot += 10.0;
     };
     says(format!("Opening above, leaf below, its height at the side; {} left under it.", tape.read(under)));
+    if job.settings.height_top.is_none() {
+        says(format!("Assumed, not told: the guard's height, drawn {}.", tape.read(top)));
+    }
     says(format!("Gaps: {} at the hinges, drawn left, {} at the latch.", tape.read(hinge), tape.read(latch)));
     if let Some(jamb) = told.hung.hinge {
         says(format!("Hinged {}.", side_of(jamb)));
@@ -98,10 +101,11 @@ fn balusters(job: &Job, fig: &GateFig, (x, y, tall): (f64, f64, f64), k: f64) ->
         latch_gap: fig.latch_gap.as_length(),
         stile: None,
         leaf: fig.leaf.as_length(),
+        leaves: None,
     };
     let clear = leaf(&told).ok()?.clear?.as_length()?;
     let wide = baluster_fig(job).as_length()?;
-    let limit = GapLimit::under(gap_limit_fig(job).as_length()?);
+    let limit = gap::level(job).limit();
     let spread = fewest(Opening::measured(clear, wide, limit, tape_of(job))).ok()?.taped;
     let drawn = wide.for_drawing() * k;
     let one = |i| block(x + spread.place(i).for_drawing() * k, y, drawn, tall, Ink::White, 0.3);

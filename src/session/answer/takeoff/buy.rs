@@ -1,7 +1,7 @@
 //! The buying list with its cut plan, and a layout that suits the sticks.
 
 use super::lists::{hardware, rails_and_lengths, taken};
-use super::words::{count, cut, detail, fig, lacks, not_in_it, number, stock};
+use super::words::{count, cut, detail, fig, lacks, not_in_it, not_in_this, number, stock};
 use crate::figure::{Fig, Why};
 use crate::job::{Job, Member, Percent, RunId};
 use crate::layout::Layout;
@@ -19,6 +19,7 @@ pub fn buy(job: &Job, _: &Layout, parts: &Parts) -> Reply {
         reply.lines.extend(plan_lines(bought));
     }
     reply.lines.extend(hardware(parts));
+    reply.lines.extend(not_in_this(parts));
     reply.lines.extend(assumed(job, &list));
     reply.lines.extend(taken(job, parts));
     reply.lines.extend(lacks(&parts.lacks));
