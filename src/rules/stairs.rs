@@ -46,8 +46,13 @@ fn breaking(job: &Job, which: &[&'static Limit]) -> Vec<Vec<Span>> {
     let found = worked(job).into_iter().flat_map(|(flight, told)| check(&flight, &known(&told), &job.settings));
     let named = found.filter(|b| which.iter().any(|l| l.id == b.limit.id));
     let says = |b: crate::stairs::check::Breach| {
-        let mut spans =
-            vec![Span::Say("the stairs have "), fig(&b.found), Span::Say(". "), Span::Say(b.limit.says), stop(b.limit.says)];
+        let mut spans = vec![
+            Span::Say("the stairs have "),
+            fig(&b.found),
+            Span::Say(". "),
+            Span::Say(b.limit.says),
+            stop(b.limit.says),
+        ];
         if job.settings.law.changes(b.limit) {
             spans.extend([Span::Say(" Here it is "), held(job, b.limit), Span::Say(".")]);
         }
@@ -158,7 +163,9 @@ pub(super) fn pool_gaps(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
             inches(l, "the gap limit"),
             Span::Say(" is wider than the "),
             Span::Fig(kept.most.clone(), Style::Inches),
-            Span::Say(" a guard that closes off a pool may have with its rails' tops so near, or not told how near; the tighter is kept to."),
+            Span::Say(
+                " a guard that closes off a pool may have with its rails' tops so near, or not told how near; the tighter is kept to.",
+            ),
         ]
     };
     wide.map(says).into_iter().collect()

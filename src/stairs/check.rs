@@ -91,7 +91,8 @@ pub fn uneven(measured: &[Length], what: &'static str, s: &Settings) -> Option<B
 /// How many treads down, counted from the decking, stand more than the guard's trigger above
 /// level ground: the guard is required along those.
 pub fn guarded_treads(flight: &Flight, s: &Settings) -> u16 {
-    let (total, rise, most) = (inches(&flight.total_rise), inches(&flight.rise), s.limit_length(&limits::GUARD_TRIGGER));
+    let (total, rise, most) =
+        (inches(&flight.total_rise), inches(&flight.rise), s.limit_length(&limits::GUARD_TRIGGER));
     let high = |k: &u16| total - rise * i64::from(*k) > most;
     (1..=flight.riser_count().saturating_sub(1)).take_while(high).last().unwrap_or(0)
 }

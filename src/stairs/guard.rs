@@ -203,7 +203,15 @@ impl Site {
 
     /// A bay's clear with its posts on rounded marks, taken on the level or along the slope: the wider.
     fn built(&self, n: u16, k: u16, tape: Tape) -> Length {
-        let wide = |k: u16| self.width(if k == 0 { 0 } else if k == n { 2 } else { 1 });
+        let wide = |k: u16| {
+            self.width(if k == 0 {
+                0
+            } else if k == n {
+                2
+            } else {
+                1
+            })
+        };
         let posts = (wide(k) + wide(k + 1)) / 2;
         let level = |k: u16| tape.round(self.centre(n, k));
         let along = |k: u16| self.rake.shrunk(tape.round(self.rake.stretched(self.centre(n, k))));

@@ -61,8 +61,11 @@ fn most_lift(rake: &Rake, overhang: &Fig, on_the_line: &Fig, most: &Fig) -> Opti
     let side = upright(rake, overhang);
     let lift = (side.times(grown)? - side).rounded(Length::CARRIED);
     let lift = if on_the_line.as_length()?.is_exact() { lift } else { lift.inexact() };
-    let from =
-        vec![("ball with the rail on the line", on_the_line.clone()), ("limit", most.clone()), ("riser", rake.rise().clone())];
+    let from = vec![
+        ("ball with the rail on the line", on_the_line.clone()),
+        ("limit", most.clone()),
+        ("riser", rake.rise().clone()),
+    ];
     Some(worked(lift, "the upright side x (limit over ball), less the side", from))
 }
 

@@ -11,10 +11,10 @@ use crate::job::{Flight, Head, Job, Lie, Member, OpenSides, PostRole, PostSize};
 use crate::layout::{Limits, line_inside, post_width};
 use crate::limits;
 use crate::measure::{Length, Lumber, Tape};
-use crate::stairs::{Rake, Told};
 use crate::stairs::flight::work_out;
 use crate::stairs::guard::{Laid, Most, RakeGuard, Site, lay_out};
 use crate::stairs::infill::{Bay, infill};
+use crate::stairs::{Rake, Told};
 
 /// One kind of part of a stair guard: what, from what, how long, how many, where.
 pub type StairPart = (What, Option<Lumber>, Option<Length>, u32, Where);
@@ -54,10 +54,7 @@ pub fn site_of(job: &Job, rake: Rake, risers: u16, height: Option<Length>) -> Op
     Some(Site {
         rake,
         nosings: risers.saturating_sub(1),
-        height: height.map_or_else(
-            || taken(&limits::STAIR_GUARD_HEIGHT),
-            |l| Fig::told(l, "the stair rail's height"),
-        ),
+        height: height.map_or_else(|| taken(&limits::STAIR_GUARD_HEIGHT), |l| Fig::told(l, "the stair rail's height")),
         top_back: line_inside(&job.settings).ok()?,
         foot_back: taken(&limits::NEWEL_PLACE),
         widths: [width(&[]), width(&[PostRole::Line]), width(&[PostRole::End])],

@@ -29,7 +29,8 @@ fn w17_a_leaf() {
     let l = leaf(&opening(&[768])).expect("a leaf");
     assert_eq!(decimal(l.width.as_q()).0, "47");
     assert_eq!(l.clear.as_ref().map(|f| decimal(f.as_q()).0).as_deref(), Some("40"));
-    let (count, gap) = l.balusters(&fig(20), &HeldGap::under(Fig::limit(&limits::LEVEL_GAP)), Tape::SIXTEENTHS).expect("balusters");
+    let (count, gap) =
+        l.balusters(&fig(20), &HeldGap::under(Fig::limit(&limits::LEVEL_GAP)), Tape::SIXTEENTHS).expect("balusters");
     assert_eq!((count.as_q().to_integer(), decimal(gap.as_q()).0.as_str()), (7, "3.90625"));
     let b = brace(&l.width, &fig(576)).expect("a brace");
     assert!(decimal(b.diagonal.as_q()).0.starts_with("59.203"), "{:?}", b.diagonal.as_q());

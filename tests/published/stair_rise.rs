@@ -45,7 +45,13 @@ fn w8_risers_and_handrail() {
 fn w9_where_the_stair_guard_starts() {
     assert_eq!(guarded_treads(&flight(&total(310)), &Settings::default()), 1);
     // Level ground 30 1/4 and 30 below the decking: no tread is over 30 (by hand, R312.1.1).
-    assert_eq!((guarded_treads(&flight(&total(242)), &Settings::default()), guarded_treads(&flight(&total(240)), &Settings::default())), (0, 0));
+    assert_eq!(
+        (
+            guarded_treads(&flight(&total(242)), &Settings::default()),
+            guarded_treads(&flight(&total(240)), &Settings::default())
+        ),
+        (0, 0)
+    );
 }
 
 /// The same flight told six ways (by hand: 9 x 7 1/4 = 65 1/4, 8 x 10 1/2 = 84).
@@ -172,7 +178,9 @@ fn the_limits_of_a_flight() {
         tread: Some(Length::sixteenths(tread)),
         ..Told::default()
     };
-    let found = |told: Told, known: Known| check(&flight(&told), &known, &Settings::default()).iter().map(|b| b.limit.id).collect::<Vec<_>>();
+    let found = |told: Told, known: Known| {
+        check(&flight(&told), &known, &Settings::default()).iter().map(|b| b.limit.id).collect::<Vec<_>>()
+    };
     let nothing = Known::default();
     assert_eq!(found(told(124, 160, 5), nothing.clone()), Vec::<&str>::new());
     assert_eq!(found(told(125, 160, 5), nothing.clone()), ["riser-most"]);

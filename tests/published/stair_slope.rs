@@ -141,7 +141,9 @@ fn y17_and_y18_balusters_between_posts() {
 /// W6: no nosing; raised 2 the ball is 6.4141 and fails. W7: 3/4, 1 and 1 1/4 of overhang.
 #[test]
 fn w6_and_w7_the_triangle_and_its_nosing() {
-    let at = |overhang: Fig, lift: Fig| triangle::triangle(&pitch(0), &overhang, &lift, &Settings::default()).expect("a triangle");
+    let at = |overhang: Fig, lift: Fig| {
+        triangle::triangle(&pitch(0), &overhang, &lift, &Settings::default()).expect("a triangle")
+    };
     let raised = at(whole(0), whole(2));
     assert_eq!(places(&raised.ball, 4), "6.4141");
     assert!(raised.fails() && !at(whole(0), whole(0)).fails());
@@ -172,9 +174,7 @@ fn the_lift_is_set_short_of_the_most() {
 /// W4: 60 clear on the level, 1 1/2 balusters: 10 at 45/11 under 4 3/8, 11 at 3 5/8 under 4.
 #[test]
 fn w4_a_stair_bay() {
-    let bay = |most| {
-        infill::infill(&pitch(0), &self::bay(&whole(60), &Fig::limit(most))).expect("balusters")
-    };
+    let bay = |most| infill::infill(&pitch(0), &self::bay(&whole(60), &Fig::limit(most))).expect("balusters");
     let stair = bay(&limits::STAIR_GAP);
     assert_eq!((stair.exact, places(&stair.gap, 4).as_str()), (10, "4.0909"));
     let level = bay(&limits::LEVEL_GAP);

@@ -4,8 +4,8 @@ use super::feet::rim_of;
 use super::{Branch, Branches, Problem, Resolver, grow};
 use crate::grammar::draft::{Clause, RunDraft};
 use crate::job::{
-    Fact, FlightFact, Foot, Impossible, LongPart, Member, NotchTold, Order, PostRole, PostSize, RiserKind, Setting, Settings,
-    SlotId,
+    Fact, FlightFact, Foot, Impossible, LongPart, Member, NotchTold, Order, PostRole, PostSize, RiserKind, Setting,
+    Settings, SlotId,
 };
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;

@@ -461,7 +461,11 @@ fn rails_apart(barrier: &Barrier, here: &Settings) -> Option<Line> {
     let mut spans = vec![w("The rails' tops are "), inch(&apart), w(" apart: ")];
     if barrier.is_tight(here) {
         spans.extend([w("gaps are no more than "), limit(here, &limits::POOL_TIGHT_GAP)]);
-        spans.extend([w("; with the top at "), inch(&top_for_plain_gap(&rail, here)), w(" they may be the plain ones.")]);
+        spans.extend([
+            w("; with the top at "),
+            inch(&top_for_plain_gap(&rail, here)),
+            w(" they may be the plain ones."),
+        ]);
     } else {
         spans.extend([w("gaps stay under "), limit(here, &limits::LEVEL_GAP), w(" as on any guard.")]);
     }

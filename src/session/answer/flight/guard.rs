@@ -65,7 +65,11 @@ fn required(known: &Known) -> Option<Line> {
     let treads = guarded_treads(&flight, here);
     let drop = limit(here, &limits::GUARD_TRIGGER);
     Some(match treads {
-        0 => detail([w("No tread is more than "), drop, w(" above level ground: the rules ask for no guard along them.")]),
+        0 => detail([
+            w("No tread is more than "),
+            drop,
+            w(" above level ground: the rules ask for no guard along them."),
+        ]),
         1 => detail([w("A guard is required along the top tread, more than "), drop, w(" above level ground.")]),
         n => detail([
             w("A guard is required along the "),

@@ -4,8 +4,8 @@ use super::known::{Known, Overhang};
 use super::say::{answer, by, caution, decides, detail, exact, ft, inch, mind, reply, taken, w};
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
-use crate::grammar::ask::Size;
 use crate::gate::gap;
+use crate::grammar::ask::Size;
 use crate::infill::HeldGap;
 use crate::job::Job;
 use crate::limits;
@@ -81,7 +81,8 @@ fn spacing(job: &Job, bay: &Infill, tape: Tape) -> Vec<Line> {
         marks.push(w("."));
         lines.push(detail(marks));
     }
-    let mut both = vec![w("Centers "), exact(&bay.centre), w(" on the level, "), inch(&bay.centre_along), w(" along the slope.")];
+    let mut both =
+        vec![w("Centers "), exact(&bay.centre), w(" on the level, "), inch(&bay.centre_along), w(" along the slope.")];
     if bay.drift.as_length().is_some_and(|l| tape.round(l).is_positive()) {
         both.extend([w(" Stepped off with that the last one comes "), inch(&bay.drift), w(" off: pull the marks.")]);
     }
@@ -185,20 +186,12 @@ pub fn lift(known: &Known) -> Answer {
 fn first(t: &Triangle, lifted: bool, set: &Fig) -> Vec<Span> {
     let up = set.as_length().is_some_and(Length::is_positive);
     match (t.fails(), lifted, up) {
-        (true, true, _) => vec![
-            w("No: a ball of "),
-            exact(&t.ball),
-            w(" fits through, and a "),
-            inch(&t.limit),
-            w(" one must not."),
-        ],
-        (false, true, _) => vec![
-            w("It passes: the biggest ball that fits is "),
-            exact(&t.ball),
-            w(", under "),
-            inch(&t.limit),
-            w("."),
-        ],
+        (true, true, _) => {
+            vec![w("No: a ball of "), exact(&t.ball), w(" fits through, and a "), inch(&t.limit), w(" one must not.")]
+        }
+        (false, true, _) => {
+            vec![w("It passes: the biggest ball that fits is "), exact(&t.ball), w(", under "), inch(&t.limit), w(".")]
+        }
         (_, false, true) => vec![
             w("With the rail's underside on the nosing line the biggest ball is "),
             exact(&t.ball),

@@ -31,7 +31,12 @@ pub fn open_risers(known: &Known) -> Answer {
             w(" ball through. Lower down it may be open."),
         ],
         Some(g) => {
-            vec![exact(g), w(" open stops a "), limit(here, &limits::OPEN_RISER), w(" ball: it may stay so at any height.")]
+            vec![
+                exact(g),
+                w(" open stops a "),
+                limit(here, &limits::OPEN_RISER),
+                w(" ball: it may stay so at any height."),
+            ]
         }
         None => vec![
             w("Risers may be open, but one more than "),

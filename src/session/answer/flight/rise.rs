@@ -3,7 +3,8 @@
 use super::super::Figs;
 use super::known::Known;
 use super::say::{
-    answer, breaks, by, caution, cited, count, decides, detail, exact, ft, inch, inches, limit, mind, reply, s, stop, taken, w,
+    answer, breaks, by, caution, cited, count, decides, detail, exact, ft, inch, inches, limit, mind, reply, s, stop,
+    taken, w,
 };
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
@@ -318,7 +319,8 @@ fn singles(known: &Known) -> Vec<(&'static limits::Limit, Fig, bool)> {
     all.extend(size(Size::Tread, "the tread").map(|f| under(f, &limits::TREAD_LEAST)));
     all.extend(size(Size::Width, "the stair's width").map(|f| under(f, &limits::STAIR_WIDTH)));
     all.extend(size(Size::Nosing, "the nosing").map(|f| {
-        let holds = inches(&f) >= here.limit_length(&limits::NOSING_LEAST) && inches(&f) <= here.limit_length(&limits::NOSING_MOST);
+        let holds = inches(&f) >= here.limit_length(&limits::NOSING_LEAST)
+            && inches(&f) <= here.limit_length(&limits::NOSING_MOST);
         (&limits::NOSING_LEAST, f, holds)
     }));
     all

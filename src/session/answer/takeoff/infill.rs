@@ -3,8 +3,8 @@
 use super::super::Figs;
 use super::words::{detail, exact, fig, inches, no_spread, refused, row};
 use crate::figure::{Fig, Why};
-use crate::grammar::ask::Infill;
 use crate::gate::gap;
+use crate::grammar::ask::Infill;
 use crate::infill::{HeldGap, Opening, Spread, Start, count_fig, fewest, gap_fig, mark_fig, pitch_fig, widest_fig};
 use crate::job::{Job, StartWith};
 use crate::limits;

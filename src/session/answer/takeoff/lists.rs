@@ -116,7 +116,8 @@ pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
         lines.extend(two.then(|| Line::say(Role::Detail, says)));
     }
     if parts.list.iter().any(|p| p.what == What::Post && p.cut.is_some()) && job.order.cut(LongPart::Post).is_none() {
-        let says = "The posts' length is worked out from the height, the decking and the rim (\"how long are the posts\").";
+        let says =
+            "The posts' length is worked out from the height, the decking and the rim (\"how long are the posts\").";
         lines.push(Line::say(Role::Detail, says));
     }
     if job.order.spares.is_none() && parts.list.iter().any(|p| p.what == What::Baluster) {

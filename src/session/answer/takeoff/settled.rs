@@ -4,8 +4,8 @@
 use super::super::Figs;
 use super::words::{cannot_fill, detail, exact, fig, inches, number, places, refused};
 use crate::figure::{Fig, Value, Why};
-use crate::infill::dry::{Species, growth, lost, worst};
 use crate::gate::gap;
+use crate::infill::dry::{Species, growth, lost, worst};
 use crate::infill::{HeldGap, Routed, Spread};
 use crate::job::{Job, PostSize, Species as Wood};
 use crate::layout::Layout;
