@@ -2,10 +2,12 @@
 //! gap, keeps to.
 
 use super::pool::Barrier;
-use crate::figure::{Fig, Why};
+use crate::figure::Why;
 use crate::infill::HeldGap;
 use crate::job::Job;
 use crate::limits;
+use crate::quantity::RowId;
+use crate::solve::{Source, choice, in_force};
 
 /// Between balusters on the level and in a gate's leaf: what was told for the job, else what the
 /// building department, the place or the code asks; at a pool what its barrier asks, where that is
@@ -18,17 +20,15 @@ pub fn level(job: &Job) -> HeldGap {
 /// Under a rail, where a pool's tight gap between balusters does not hold: as told for the job, else
 /// what the building department, the place or the code asks.
 pub fn plain(job: &Job) -> HeldGap {
-    let told = job.settings.gap_max.map(|most| Fig::told(most, "the gap limit"));
-    HeldGap::under(told.unwrap_or_else(|| job.settings.in_force(&limits::LEVEL_GAP)))
+    HeldGap::under(Source::told(job, RowId::GapMax).unwrap_or_else(|| in_force(job, &limits::LEVEL_GAP)))
 }
 
 /// Down the stairs: the stair's own, or a tighter one told for the job. At a pool the guard
 /// down the stairs is taken as part of its barrier, the rails of it under what they must be apart.
 pub fn stairs(job: &Job) -> HeldGap {
-    let s = &job.settings;
-    let own = HeldGap::under(s.in_force(&limits::STAIR_GAP));
-    let told = s.gap_max.map(|most| HeldGap::under(Fig::told(most, "the gap limit")));
-    let tight = (s.pool == Some(true)).then(|| pool(job));
+    let own = HeldGap::under(in_force(job, &limits::STAIR_GAP));
+    let told = Source::told(job, RowId::GapMax).map(HeldGap::under);
+    let tight = choice::pool(job).then(|| pool(job));
     told.into_iter().chain(tight).fold(own, HeldGap::tighter)
 }
 
@@ -47,5 +47,5 @@ pub fn source(job: &Job, held: &HeldGap) -> &'static str {
 }
 
 fn pool(job: &Job) -> HeldGap {
-    HeldGap::up_to(job.settings.in_force(&limits::POOL_TIGHT_GAP))
+    HeldGap::up_to(in_force(job, &limits::POOL_TIGHT_GAP))
 }

@@ -5,6 +5,7 @@ use crate::infill::{HeldGap, Opening, fewest};
 use crate::job::Settings;
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Tape};
+use crate::solve::limit_length;
 
 /// What was told of a gate. What was not is `None`.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -140,7 +141,7 @@ fn clear(width: &Fig, stile: &Fig) -> Option<Fig> {
 impl Leaf {
     /// True where a single leaf is wider than is wise.
     pub fn too_wide(&self, s: &Settings) -> bool {
-        inches(&self.width) > s.limit_length(&limits::GATE_LEAF)
+        inches(&self.width) > limit_length(s, &limits::GATE_LEAF)
     }
 
     /// The balusters in one leaf and their gap: fewest with every gap under the limit, on

@@ -117,11 +117,6 @@ impl Settings {
         }
     }
 
-    /// The guard's height: as told, else the least that holds here.
-    pub fn guard_height(&self) -> Fig {
-        self.height_top.map_or_else(|| self.in_force(&GUARD_HEIGHT), |l| Fig::told(l, "the height"))
-    }
-
     /// [`Settings::in_force`] as a length.
     pub fn limit_length(&self, limit: &'static Limit) -> Length {
         self.in_force(limit).as_length().unwrap_or_else(|| limit.length())

@@ -8,6 +8,7 @@ use crate::layout::{Layout, Meet, Part, RunLayout};
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::Span;
+use crate::solve::limit_length;
 
 /// A walk around the deck that does not come home.
 pub(super) fn outline_open(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
@@ -80,7 +81,7 @@ fn pairs(layout: &Layout) -> impl Iterator<Item = (&RunLayout, &Meet)> {
 
 /// Two posts at a corner with too wide a gap between them.
 pub(super) fn corner_gap(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let ball = job.settings.limit_length(&limits::LEVEL_GAP);
+    let ball = limit_length(job, &limits::LEVEL_GAP);
     let found = pairs(layout).filter_map(|(r, m)| {
         let gap = m.gap.as_ref().filter(|g| g.as_length().is_some_and(|l| l >= ball))?;
         let spans = [

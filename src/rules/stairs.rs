@@ -9,6 +9,7 @@ use crate::layout::Layout;
 use crate::limits::{self, Limit};
 use crate::measure::Length;
 use crate::reply::{Span, Style};
+use crate::solve::limit_length;
 use crate::stairs::check::{Known, check, risers_are_high};
 use crate::stairs::flight::{Flight, work_out};
 use crate::stairs::{Told, handrail};
@@ -68,7 +69,7 @@ fn stop(words: &'static str) -> Span {
 
 /// A riser told that is over the limit, with or without a whole flight.
 pub(super) fn riser_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let most = job.settings.limit_length(&limits::RISER_MOST);
+    let most = limit_length(job, &limits::RISER_MOST);
     let told = flights(job).into_iter().filter_map(|f| f.rise);
     let made = worked(job).into_iter().filter_map(|(f, _)| f.rise.as_length());
     let mut over: Vec<Length> = told.chain(made).filter(|l| *l > most).collect();
@@ -89,7 +90,7 @@ pub(super) fn riser_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A tread told under the least.
 pub(super) fn tread_too_shallow(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let least = job.settings.limit_length(&limits::TREAD_LEAST);
+    let least = limit_length(job, &limits::TREAD_LEAST);
     let found = flights(job).into_iter().filter_map(|f| f.tread).find(|l| *l < least);
     found
         .map(|l| {
@@ -117,7 +118,7 @@ pub(super) fn nosing_off(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A landing told too short.
 pub(super) fn landing_short(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let least = job.settings.limit_length(&limits::LANDING);
+    let least = limit_length(job, &limits::LANDING);
     let short = flights(job).into_iter().filter_map(|f| f.landing).find(|l| *l < least);
     short
         .map(|l| {
@@ -173,7 +174,7 @@ pub(super) fn pool_gaps(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A leaf told wide for one.
 pub(super) fn leaf_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let most = job.settings.limit_length(&limits::GATE_LEAF);
+    let most = limit_length(job, &limits::GATE_LEAF);
     let told = |r: &crate::job::Run| r.gate.and_then(|g| g.hung.leaf).filter(|l| *l > most);
     let wide = job.runs.iter().filter_map(|r| Some((r, told(r)?)));
     let says = " wide is heavy and sags: two do better, on stiffer posts.";
@@ -231,7 +232,7 @@ pub(super) fn handrail_needed(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// A stair rail told too low.
 pub(super) fn rail_too_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let settings = &job.settings;
-    let least = settings.limit_length(&limits::STAIR_GUARD_LOW);
+    let least = limit_length(settings, &limits::STAIR_GUARD_LOW);
     let holds = settings.law.holds(&limits::STAIR_GUARD_LOW);
     let low = flights(job).into_iter().filter_map(|f| f.height).find(|l| holds && *l < least);
     low.map(|l| {
@@ -250,7 +251,7 @@ pub(super) fn rail_too_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A stair rail told too high to be the handrail as well.
 pub(super) fn rail_over_handrail(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let most = job.settings.limit_length(&limits::HANDRAIL_HIGH);
+    let most = limit_length(job, &limits::HANDRAIL_HIGH);
     let high = flights(job).into_iter().filter_map(|f| f.height).find(|l| *l > most);
     let says = " is over the handrail's range: its top is no handrail, and one of its own goes on its side.";
     high.map(|l| vec![Span::Say("a stair rail at "), inches(l, "the stair rail"), Span::Say(says)])

@@ -5,6 +5,7 @@ use crate::figure::{Fig, Why};
 use crate::job::Settings;
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Lumber};
+use crate::solve::limit_length;
 
 /// A handrail's section.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,9 +54,9 @@ pub fn grip(section: Section, s: &Settings) -> Option<Grip> {
 
 /// Round rails are held to their diameter alone.
 fn round(across: Length, s: &Settings) -> Grip {
-    let verdict = if across < s.limit_length(&limits::GRIP_ROUND_LEAST) {
+    let verdict = if across < limit_length(s, &limits::GRIP_ROUND_LEAST) {
         Verdict::Fails(&limits::GRIP_ROUND_LEAST)
-    } else if across > s.limit_length(&limits::GRIP_ROUND_MOST) {
+    } else if across > limit_length(s, &limits::GRIP_ROUND_MOST) {
         Verdict::OnlyWithRecess(&limits::GRIP_ROUND_MOST)
     } else {
         Verdict::Grips
@@ -68,11 +69,11 @@ fn boxed(wide: Length, deep: Length, s: &Settings) -> Option<Grip> {
     let from = || vec![("width", w.clone()), ("depth", d.clone())];
     let around = (wide + deep) * 2;
     let across = Length::diagonal(wide, deep)?;
-    let verdict = if around < s.limit_length(&limits::GRIP_AROUND_LEAST) {
+    let verdict = if around < limit_length(s, &limits::GRIP_AROUND_LEAST) {
         Verdict::Fails(&limits::GRIP_AROUND_LEAST)
-    } else if around > s.limit_length(&limits::GRIP_AROUND_MOST) {
+    } else if around > limit_length(s, &limits::GRIP_AROUND_MOST) {
         Verdict::OnlyWithRecess(&limits::GRIP_AROUND_MOST)
-    } else if across > s.limit_length(&limits::GRIP_ACROSS_MOST) {
+    } else if across > limit_length(s, &limits::GRIP_ACROSS_MOST) {
         Verdict::Fails(&limits::GRIP_ACROSS_MOST)
     } else {
         Verdict::Grips

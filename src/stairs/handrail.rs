@@ -5,6 +5,7 @@ use crate::figure::Fig;
 use crate::job::Settings;
 use crate::limits::{self, Limit};
 use crate::measure::Length;
+use crate::solve::limit_length;
 
 /// True where a flight of so many risers must have a handrail.
 pub fn needed(risers: u16) -> bool {
@@ -13,7 +14,7 @@ pub fn needed(risers: u16) -> bool {
 
 /// True where a handrail's top so far above the nosing line is in its range.
 pub fn height_holds(height: Length, s: &Settings) -> bool {
-    height >= s.limit_length(&limits::HANDRAIL_LOW) && height <= s.limit_length(&limits::HANDRAIL_HIGH)
+    height >= limit_length(s, &limits::HANDRAIL_LOW) && height <= limit_length(s, &limits::HANDRAIL_HIGH)
 }
 
 /// What handrails leave of a stair's width.
@@ -37,6 +38,6 @@ pub fn width_left(width: &Fig, projection: &Fig, rails: u16) -> Left {
 impl Left {
     /// True where it is enough.
     pub fn holds(&self, s: &Settings) -> bool {
-        inches(&self.clear) >= s.limit_length(self.least)
+        inches(&self.clear) >= limit_length(s, self.least)
     }
 }

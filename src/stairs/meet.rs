@@ -11,6 +11,7 @@ use crate::figure::{Fig, Why};
 use crate::job::Settings;
 use crate::limits;
 use crate::measure::Length;
+use crate::solve::limit_length;
 
 /// What can be done where the two rails do not meet.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,10 +65,10 @@ fn choose(between: Length, level: &Fig, drop: &Fig, handrail: bool, s: &Settings
         return Choice::Meets;
     }
     let needs = inches(level) + inches(drop);
-    let guard = s.limit_length(&limits::STAIR_GUARD_LOW);
+    let guard = limit_length(s, &limits::STAIR_GUARD_LOW);
     // The guard's own least height holds where its top is the handrail too.
-    let low = if handrail { s.limit_length(&limits::HANDRAIL_LOW).max(guard) } else { guard };
-    let high = s.limit_length(&limits::HANDRAIL_HIGH);
+    let low = if handrail { limit_length(s, &limits::HANDRAIL_LOW).max(guard) } else { guard };
+    let high = limit_length(s, &limits::HANDRAIL_HIGH);
     if needs < low || (handrail && needs > high) {
         return Choice::Step;
     }

@@ -10,6 +10,7 @@ use crate::figure::{Fig, Why};
 use crate::job::Settings;
 use crate::limits;
 use crate::measure::{Length, Tape};
+use crate::solve::in_force;
 
 /// The triangle under the bottom rail.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,7 +30,7 @@ pub struct Triangle {
 /// Works it out for a rail whose underside is so far above the nosing line, plumb. `None` past
 /// what can be carried.
 pub fn triangle(rake: &Rake, overhang: &Fig, lift: &Fig, s: &Settings) -> Option<Triangle> {
-    let limit = s.in_force(&limits::STAIR_TRIANGLE);
+    let limit = in_force(s, &limits::STAIR_TRIANGLE);
     let nothing = Fig::length(Length::ZERO, Why::Formula("the rail's underside on the nosing line", Vec::new()));
     let on_the_line = ball(rake, overhang, &nothing)?;
     let most_lift = most_lift(rake, overhang, &on_the_line, &limit)?;

@@ -1,13 +1,14 @@
 //! The balusters of the whole job, bay by bay.
 
 use super::bays::{RailBay, Where, rail_bays};
-use crate::figure::{Fig, Value, Why};
+use crate::figure::Fig;
 use crate::gate::gap;
 use crate::infill::{NoSpread, Opening, Spread, Start, fewest, matched};
 use crate::job::{Job, RunId, StartWith};
 use crate::layout::Layout;
-use crate::limits;
-use crate::measure::{Length, Lumber};
+use crate::measure::Length;
+use crate::quantity::RowId;
+use crate::solve::taken;
 
 /// A bay with its balusters.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,14 +34,7 @@ pub struct CannotFill {
 
 /// One baluster's width: as told, or a 2x2's.
 pub fn baluster_fig(job: &Job) -> Fig {
-    if let Some(width) = job.settings.baluster {
-        return Fig::told(width, "one baluster's width");
-    }
-    let nominal = u16::try_from(limits::BALUSTER_SIZE.value).unwrap_or(2);
-    // The size table holds 2-by lumber.
-    let width = Lumber::by(nominal, nominal).dressed().map_or(Length::ZERO, |(_, wide)| wide);
-    let size = Fig::new(Value::Count(u64::from(nominal)), Why::Default(&limits::BALUSTER_SIZE));
-    Fig::length(width, Why::Formula("dressed dry width by the PS 20 size table", vec![("nominal size", size)]))
+    taken(job, RowId::BalusterWidth)
 }
 
 /// The limit on gaps that holds for the job.

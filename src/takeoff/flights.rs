@@ -11,6 +11,7 @@ use crate::job::{Flight, Head, Job, Lie, Member, OpenSides, PostRole, PostSize};
 use crate::layout::{Limits, line_inside, post_width};
 use crate::limits;
 use crate::measure::{Length, Lumber, Tape};
+use crate::solve::default_of;
 use crate::stairs::flight::work_out;
 use crate::stairs::guard::{Laid, Most, RakeGuard, Site, lay_out};
 use crate::stairs::infill::{Bay, infill};
@@ -48,7 +49,7 @@ fn site(job: &Job, told: &Flight) -> Option<Site> {
 /// What a guard down so many risers of that slope is laid out from, its rail as high as told or
 /// taken; `None` where the top post's line is not told.
 pub fn site_of(job: &Job, rake: Rake, risers: u16, height: Option<Length>) -> Option<Site> {
-    let taken = |limit: &'static limits::Limit| Fig::length(limit.length(), Why::Default(limit));
+    let taken = |limit| default_of(job, limit);
     let width = |roles: &[PostRole]| post_width(&job.settings, roles);
     let most = Limits::in_force(&job.settings);
     Some(Site {

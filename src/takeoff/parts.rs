@@ -11,6 +11,7 @@ use crate::job::{BalustersAt, CapTold, Fixing, Job, LongPart, Member};
 use crate::layout::{Layout, Under};
 use crate::limits;
 use crate::measure::{Length, Lumber};
+use crate::solve::limit_length;
 
 /// What kind of part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -250,7 +251,7 @@ impl Parts {
     }
 
     fn blocks(&mut self, job: &Job, bays: &[RailBay]) {
-        let most = job.settings.limit_length(&limits::RAIL_BLOCK);
+        let most = limit_length(job, &limits::RAIL_BLOCK);
         let long: Vec<Where> = bays.iter().filter(|b| b.clear > most).map(|b| b.at).collect();
         if !long.is_empty() && job.order.rail(Member::Bottom) != Some(None) {
             self.lacks.extend(job.settings.gap_under.is_none().then_some(Lack::GapUnder));

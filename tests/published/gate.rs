@@ -77,11 +77,16 @@ fn w15_a_pool_barrier() {
     let found = fewest(opening).expect("balusters").taped;
     assert_eq!((found.count(), decimal(found.gap().q()).0.as_str()), (23, "1.677083"));
     let here = &Settings::default();
-    let at =
-        |top, rail| Barrier { top: sixteenths(top), under: None, bottom_rail_top: Some(sixteenths(rail)), latch: None };
+    let at = |top, rail| Barrier {
+        top: sixteenths(top),
+        cap: Length::ZERO,
+        under: None,
+        bottom_rail_top: Some(sixteenths(rail)),
+        latch: None,
+    };
     assert_eq!(gap_limit(&at(768, 88), here).id, "pool-tight-gap");
     assert_eq!(gap_limit(&at(808, 88), here).id, "level-gap");
-    assert_eq!(decimal(top_for_plain_gap(&fig(88), here).as_q()).0, "50.5");
+    assert_eq!(decimal(top_for_plain_gap(&fig(88), Length::ZERO, here).as_q()).0, "50.5");
     assert_eq!(breaches(&at(576, 88), here).iter().map(|l| l.id).collect::<Vec<_>>(), ["pool-top"]);
 }
 
@@ -91,6 +96,7 @@ fn w15_a_pool_barrier() {
 fn p_rows_at_their_limits() {
     let at = |top, under, latch| Barrier {
         top: sixteenths(top),
+        cap: Length::ZERO,
         under: Some(sixteenths(under)),
         bottom_rail_top: None,
         latch: Some(sixteenths(latch)),

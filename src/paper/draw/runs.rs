@@ -7,6 +7,8 @@ use super::{dimension, per_inch, scale_for, spaced};
 use crate::job::Job;
 use crate::layout::{BayKind, Layout, Placed, RunLayout};
 use crate::measure::{Length, Tape};
+use crate::quantity::RowId;
+use crate::solve::{Source, taken};
 use crate::takeoff::{FilledBay, fill};
 
 /// Room left of the run, for a wall.
@@ -42,8 +44,8 @@ fn figure(
     let scale = scale_for(placed.overall.for_drawing(), BODY - 2.0 * LEFT);
     let k = per_inch(scale);
     let x = |l: Length| LEFT + l.for_drawing() * k;
-    let top = job.settings.guard_height().as_length().unwrap_or(Length::ZERO);
-    let under_told = job.settings.gap_under;
+    let top = taken(job, RowId::HeightTop).as_length().unwrap_or(Length::ZERO);
+    let under_told = Source::told(job, RowId::GapUnder).and_then(|f| f.as_length());
     let tall = top.for_drawing() * k;
     let under = under_told.unwrap_or(UNDER).for_drawing() * k;
     let deck = tall + 2.0;
@@ -107,8 +109,8 @@ fn figure(
 
 /// What is drawn and was not told: the height as the answers take it, the gap under only to draw it.
 fn assumed(job: &Job, top: Length, tape: Tape) -> Option<String> {
-    let height = job.settings.height_top.is_none().then(|| format!("the height, drawn {}", tape.read(top)));
-    let under = job.settings.gap_under.is_none();
+    let height = Source::told(job, RowId::HeightTop).is_none().then(|| format!("the height, drawn {}", tape.read(top)));
+    let under = Source::told(job, RowId::GapUnder).is_none();
     let under = under.then(|| format!("the gap under, drawn {} in dashes", tape.read(UNDER)));
     let all: Vec<String> = height.into_iter().chain(under).collect();
     (!all.is_empty()).then(|| format!("Assumed, not told: {}.", all.join("; ")))

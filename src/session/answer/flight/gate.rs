@@ -17,6 +17,7 @@ use crate::layout::{BayKind, lay_out};
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::{GateFig, Line, Reply, Role, Span};
+use crate::solve::{in_force, limit_length};
 
 /// The opening the layout gives a gate: it may be worked out, as at recessed stairs.
 fn laid(known: &Known) -> Option<Length> {
@@ -129,7 +130,7 @@ fn wide_lines(known: &Known, l: &Leaf) -> Vec<Line> {
     }
     vec![caution([
         w("Check: a single leaf over "),
-        ft(&here.in_force(&limits::GATE_LEAF)),
+        ft(&in_force(here, &limits::GATE_LEAF)),
         w(" is heavy and sags: two leaves do better, on stiffer posts."),
     ])]
 }
@@ -234,7 +235,7 @@ pub fn swing(known: &Known) -> Answer {
         "At a pool a gate opens away from the water: if the two disagree, ask the building department.",
     )]));
     lines.push(decides());
-    Ok((reply(lines), vec![("landing", here.in_force(&limits::LANDING))]))
+    Ok((reply(lines), vec![("landing", in_force(here, &limits::LANDING))]))
 }
 
 fn told_leaf_width(known: &Known) -> Option<Fig> {
@@ -246,8 +247,8 @@ pub fn wide(known: &Known) -> Answer {
     let here = known.here();
     let told = known.given.size(Size::Leaf).or(known.given.size(Size::Opening)).or_else(|| laid(known));
     let width = Fig::told(told.ok_or(Trouble::Ask("How wide is the gate?"))?, "the gate's width");
-    let most = here.in_force(&limits::GATE_LEAF);
-    let over = inches(&width) > here.limit_length(&limits::GATE_LEAF);
+    let most = in_force(here, &limits::GATE_LEAF);
+    let over = inches(&width) > limit_length(here, &limits::GATE_LEAF);
     let first: Vec<Span> = if over {
         vec![
             w("Yes, "),
@@ -330,7 +331,7 @@ pub fn height(known: &Known) -> Answer {
 /// "latch height".
 pub fn latch(known: &Known) -> Answer {
     let here = known.here();
-    let most = here.in_force(&limits::POOL_LATCH);
+    let most = in_force(here, &limits::POOL_LATCH);
     let told = known.gate().and_then(|(_, gate)| gate.hung.latch_height);
     let given = known.given.size(Size::LatchHeight).or(told).map(|l| Fig::told(l, "the latch"));
     let barrier = Barrier::of(known.job).map(|b| Barrier { latch: given.as_ref().and_then(Fig::as_length), ..b });
@@ -449,7 +450,7 @@ pub fn pool(known: &Known) -> Answer {
     lines.push(decides());
     Ok((
         reply(lines),
-        vec![("barrier's top", here.in_force(&limits::POOL_TOP)), ("latch", here.in_force(&limits::POOL_LATCH))],
+        vec![("barrier's top", in_force(here, &limits::POOL_TOP)), ("latch", in_force(here, &limits::POOL_LATCH))],
     ))
 }
 
@@ -463,7 +464,7 @@ fn rails_apart(barrier: &Barrier, here: &Settings) -> Option<Line> {
         spans.extend([w("gaps are no more than "), limit(here, &limits::POOL_TIGHT_GAP)]);
         spans.extend([
             w("; with the top at "),
-            inch(&top_for_plain_gap(&rail, here)),
+            inch(&top_for_plain_gap(&rail, barrier.cap, here)),
             w(" they may be the plain ones."),
         ]);
     } else {

@@ -9,6 +9,7 @@ use crate::job::Settings;
 use crate::limits;
 use crate::measure::Lumber;
 use crate::reply::{Line, Span, Status};
+use crate::solve::in_force;
 use crate::stairs::grip::{Grip, Section, Verdict, grip as judged, of_lumber};
 use crate::stairs::{Unready, handrail};
 
@@ -115,7 +116,7 @@ pub fn height(known: &Known) -> Answer {
     lines.push(by(here, &limits::HANDRAIL_LOW));
     lines.push(by(here, &limits::STAIR_GUARD_LOW));
     lines.push(decides());
-    let (low, high) = (here.in_force(&limits::HANDRAIL_LOW), here.in_force(&limits::HANDRAIL_HIGH));
+    let (low, high) = (in_force(here, &limits::HANDRAIL_LOW), in_force(here, &limits::HANDRAIL_HIGH));
     let mut reply = reply(lines);
     reply.values.more = vec![("handrail_low", low.clone()), ("handrail_high", high.clone())];
     Ok((reply, vec![("lowest", low), ("highest", high)]))
@@ -129,7 +130,7 @@ pub fn stair_rail(known: &Known) -> Answer {
         let says = "I hold no height for a stair rail there, and the IRC's says nothing: ask the building department.";
         return Ok((reply(vec![answer([w(says)])]), Vec::new()));
     }
-    let least = known.job.settings.in_force(&limits::STAIR_GUARD_LOW);
+    let least = in_force(known.job, &limits::STAIR_GUARD_LOW);
     let told = known.flight.height.map(|l| Fig::told(l, "the stair rail's height"));
     let mut first = match &told {
         Some(told) => vec![inch(told), w(" plumb above the line of the nosings, as you told me. It is at least ")],
@@ -163,8 +164,8 @@ pub fn ends(known: &Known) -> Answer {
     Ok((
         reply(lines),
         vec![
-            ("clear of the wall", here.in_force(&limits::HANDRAIL_SPACE)),
-            ("into the stair", here.in_force(&limits::HANDRAIL_PROJECTION)),
+            ("clear of the wall", in_force(here, &limits::HANDRAIL_SPACE)),
+            ("into the stair", in_force(here, &limits::HANDRAIL_PROJECTION)),
         ],
     ))
 }
@@ -172,7 +173,7 @@ pub fn ends(known: &Known) -> Answer {
 /// "how far off the wall is the handrail".
 pub fn space(known: &Known) -> Answer {
     let here = known.here();
-    let (least, most) = (here.in_force(&limits::HANDRAIL_SPACE), here.in_force(&limits::HANDRAIL_PROJECTION));
+    let (least, most) = (in_force(here, &limits::HANDRAIL_SPACE), in_force(here, &limits::HANDRAIL_PROJECTION));
     let lines = vec![
         answer([
             w("At least "),
@@ -231,7 +232,7 @@ fn shapes(here: &Settings) -> (crate::reply::Reply, super::Figs) {
     ];
     (
         crate::reply::Reply { status: Status::Answered, ..reply(lines) },
-        vec![("around", here.in_force(&limits::GRIP_AROUND_LEAST))],
+        vec![("around", in_force(here, &limits::GRIP_AROUND_LEAST))],
     )
 }
 

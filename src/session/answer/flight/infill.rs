@@ -11,6 +11,7 @@ use crate::job::Job;
 use crate::limits;
 use crate::measure::{Length, Tape};
 use crate::reply::{Line, Span};
+use crate::solve::in_force;
 use crate::stairs::guard::Laid;
 use crate::stairs::infill::{Infill, infill, stock};
 use crate::stairs::triangle::{Triangle, short_of, triangle as worked};
@@ -94,7 +95,7 @@ fn spacing(job: &Job, bay: &Infill, tape: Tape) -> Vec<Line> {
         )]));
     }
     lines.push(kept_to(job, &bay.held));
-    let own = bay.held.most == job.settings.in_force(&limits::STAIR_GAP);
+    let own = bay.held.most == in_force(job, &limits::STAIR_GAP);
     if own && job.settings.gap_max.is_some() {
         lines.push(detail([w("The gap limit told is for the level guard; here it is the stair's.")]));
     }
@@ -168,7 +169,7 @@ pub fn lift(known: &Known) -> Answer {
     if stairs && known.rake().is_ok() {
         return triangle(known);
     }
-    let most = here.in_force(&limits::LEVEL_GAP);
+    let most = in_force(here, &limits::LEVEL_GAP);
     let lines = vec![
         answer([w("Along the deck, less than "), inch(&most), w(" above the decking, at the lowest spot.")]),
         by(here, &limits::LEVEL_GAP),

@@ -8,7 +8,9 @@ use crate::job::{Flight as ToldFlight, Gate, Head, Job, RiserKind, Run, Settings
 use crate::layout::line_inside;
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Tape};
+use crate::quantity::RowId;
 use crate::reply::tape_of;
+use crate::solve::{default_of, in_force, limit_length, taken};
 use crate::stairs::flight::{Flight, work_out};
 use crate::stairs::guard::{Laid, RakeGuard, Site, lay_out};
 use crate::stairs::{Rake, Told};
@@ -126,7 +128,7 @@ impl<'a> Known<'a> {
     /// A size: given, told, or the default named.
     pub fn or_taken(&self, size: Size, told: Option<Length>, what: &'static str, default: &'static Limit) -> Fig {
         let found = self.given.size(size).or(told);
-        found.map_or_else(|| Fig::length(default.length(), Why::Default(default)), |l| Fig::told(l, what))
+        found.map_or_else(|| default_of(self.job, default), |l| Fig::told(l, what))
     }
 
     /// How far a nosing overhangs the riser below: given or told, else the most it may where the rule wants
@@ -136,8 +138,8 @@ impl<'a> Known<'a> {
             return (Fig::told(told, "the nosing's overhang"), Overhang::Told);
         }
         let open = matches!(self.flight.between, Some(RiserKind::Open | RiserKind::Opening(_)));
-        if !open && tread < self.here().limit_length(&limits::NOSING_FREE) {
-            return (self.here().in_force(&limits::NOSING_MOST), Overhang::Most);
+        if !open && tread < limit_length(self.here(), &limits::NOSING_FREE) {
+            return (in_force(self.here(), &limits::NOSING_MOST), Overhang::Most);
         }
         let none = Why::Formula("no nosing told, and none asked for", Vec::new());
         (Fig::length(Length::ZERO, none), Overhang::None)
@@ -146,7 +148,7 @@ impl<'a> Known<'a> {
     /// The level guard's height.
     pub fn level(&self) -> Fig {
         let given = self.given.size(Size::Level);
-        given.map_or_else(|| self.here().guard_height(), |l| Fig::told(l, "the level rail's height"))
+        given.map_or_else(|| taken(self.job, RowId::HeightTop), |l| Fig::told(l, "the level rail's height"))
     }
 
     /// How far the baluster line, and with it the top post, lies behind the decking's edge.

@@ -9,6 +9,7 @@ use crate::grammar::ask::Size;
 use crate::job::{RiserKind, Settings};
 use crate::limits;
 use crate::reply::{Line, Span};
+use crate::solve::{in_force, limit_length};
 use crate::stairs::triangle::short_of;
 
 /// "do I need closed risers", "can I leave the risers open".
@@ -19,7 +20,7 @@ pub fn open_risers(known: &Known) -> Answer {
         _ => None,
     };
     let gap = known.given.size(Size::OpenRiser).or(told).map(|l| Fig::told(l, "the opening between treads"));
-    let fails = gap.as_ref().is_some_and(|g| inches(g) >= here.limit_length(&limits::OPEN_RISER));
+    let fails = gap.as_ref().is_some_and(|g| inches(g) >= limit_length(here, &limits::OPEN_RISER));
     let first: Vec<Span> = match &gap {
         Some(g) if fails => vec![
             w("Not more than "),
@@ -54,7 +55,7 @@ pub fn open_risers(known: &Known) -> Answer {
     lines.push(decides());
     let mut reply = reply(lines);
     reply.values.result = gap.clone();
-    let most = here.in_force(&limits::OPEN_RISER);
+    let most = in_force(here, &limits::OPEN_RISER);
     let mut figs = vec![("an open riser's most", most)];
     figs.extend(gap.map(|g| ("the opening", g)));
     Ok((reply, figs))
@@ -66,7 +67,7 @@ fn highest(known: &Known) -> Option<Line> {
     let f = known.flight().ok()?;
     let from = vec![("total rise", f.total_rise.clone()), ("riser", f.rise.clone())];
     let top = Fig::length(inches(&f.total_rise) - inches(&f.rise), Why::Formula("total rise less the top riser", from));
-    let high = inches(&top) > here.limit_length(&limits::GUARD_TRIGGER);
+    let high = inches(&top) > limit_length(here, &limits::GUARD_TRIGGER);
     let words =
         if high { ": it counts, and so does each below it that high." } else { ": none of yours is that high." };
     Some(detail([w("Your top riser starts "), ft(&top), w(" above level ground"), w(words)]))
@@ -75,12 +76,12 @@ fn highest(known: &Known) -> Option<Line> {
 /// "can I do 20 risers in one go".
 pub fn one_flight(known: &Known) -> Answer {
     let here = known.here();
-    let most = here.in_force(&limits::FLIGHT_RISE);
+    let most = in_force(here, &limits::FLIGHT_RISE);
     let told = known.told();
     let Some(risers) = known.given.risers else {
         let mut lines = vec![answer([w("One flight rises no more than "), ft(&most), w("; then there is a landing.")])];
         lines.extend(known.flight().ok().map(|f| {
-            let over = inches(&f.total_rise) > here.limit_length(&limits::FLIGHT_RISE);
+            let over = inches(&f.total_rise) > limit_length(here, &limits::FLIGHT_RISE);
             detail([w("Yours rises "), ft(&f.total_rise), w(if over { ": too much for one." } else { "." })])
         }));
         lines.extend([by(here, &limits::FLIGHT_RISE), decides()]);
@@ -102,7 +103,7 @@ pub fn one_flight(known: &Known) -> Answer {
             (ok, vec![answer(of_a_height(ok, &count, rise, &most))])
         }
         None => {
-            let ok = inches(&room) >= here.limit_length(&limits::RISER_MOST);
+            let ok = inches(&room) >= limit_length(here, &limits::RISER_MOST);
             // On the last mark short of it: the nearest one could pass the limit.
             (ok, vec![answer(of_any_height(here, ok, &count, &short_of(&room, known.tape), &most))])
         }

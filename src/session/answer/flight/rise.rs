@@ -12,6 +12,7 @@ use crate::grammar::ask::Size;
 use crate::job::{RiserKind, Settings};
 use crate::limits;
 use crate::reply::{Line, RakeFig, Reply, Span};
+use crate::solve::{in_force, limit_length};
 use crate::stairs::check::{Known as Measured, check as checked, risers_are_high, spread, uneven};
 use crate::stairs::flight::Flight;
 use crate::stairs::{Lack, Unready, handrail};
@@ -250,7 +251,7 @@ pub fn rake(known: &Known) -> Answer {
 /// "how deep must the landing be".
 pub fn landing(known: &Known) -> Answer {
     let here = known.here();
-    let least = here.in_force(&limits::LANDING);
+    let least = in_force(here, &limits::LANDING);
     let lines = vec![
         answer([
             w("At least "),
@@ -307,11 +308,11 @@ fn singles(known: &Known) -> Vec<(&'static limits::Limit, Fig, bool)> {
     let here = known.here();
     let size = |s, what| known.given.size(s).map(|l| Fig::told(l, what));
     let over = |f: Fig, l: &'static limits::Limit| {
-        let ok = inches(&f) <= here.limit_length(l);
+        let ok = inches(&f) <= limit_length(here, l);
         (l, f, ok)
     };
     let under = |f: Fig, l: &'static limits::Limit| {
-        let ok = inches(&f) >= here.limit_length(l);
+        let ok = inches(&f) >= limit_length(here, l);
         (l, f, ok)
     };
     let mut all = Vec::new();
@@ -319,8 +320,8 @@ fn singles(known: &Known) -> Vec<(&'static limits::Limit, Fig, bool)> {
     all.extend(size(Size::Tread, "the tread").map(|f| under(f, &limits::TREAD_LEAST)));
     all.extend(size(Size::Width, "the stair's width").map(|f| under(f, &limits::STAIR_WIDTH)));
     all.extend(size(Size::Nosing, "the nosing").map(|f| {
-        let holds = inches(&f) >= here.limit_length(&limits::NOSING_LEAST)
-            && inches(&f) <= here.limit_length(&limits::NOSING_MOST);
+        let holds = inches(&f) >= limit_length(here, &limits::NOSING_LEAST)
+            && inches(&f) <= limit_length(here, &limits::NOSING_MOST);
         (&limits::NOSING_LEAST, f, holds)
     }));
     all
@@ -351,13 +352,13 @@ fn even(known: &Known) -> Answer {
     let measured: Vec<_> = sizes.iter().filter_map(|s| known.given.size(*s)).collect();
     let spread = spread(&measured, "the riser").ok_or(Trouble::PastMe)?;
     let fails = uneven(&measured, "the riser", here).is_some();
-    let most = here.in_force(&limits::STAIR_SPREAD);
+    let most = in_force(here, &limits::STAIR_SPREAD);
     let first = match fails {
         true => vec![w("No: they differ by "), exact(&spread), w(", and may by no more than "), inch(&most), w(".")],
         false => vec![w("They differ by "), exact(&spread), w(", within the "), inch(&most), w(" they may.")],
     };
     let mut lines = vec![answer(first), by(here, &limits::STAIR_SPREAD), mind(&limits::STAIR_SPREAD)];
-    let high = measured.iter().any(|l| *l > here.limit_length(&limits::RISER_MOST));
+    let high = measured.iter().any(|l| *l > limit_length(here, &limits::RISER_MOST));
     lines.extend(high.then(|| {
         caution([w("Check: the largest breaks this: "), w(limits::RISER_MOST.says), stop(limits::RISER_MOST.says)])
     }));

@@ -5,6 +5,7 @@ use crate::job::Settings;
 use crate::limits::Limit;
 use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
+use crate::solve::in_force;
 
 /// Words.
 pub fn w(words: &'static str) -> Span {
@@ -37,7 +38,7 @@ pub fn count(n: u16, why: &'static str) -> Span {
 pub fn limit(here: &Settings, l: &'static Limit) -> Span {
     // A published 1070 mm rounded to the tape would say that 42 1/8 is under 42 1/8.
     let style = if here.law.is_metric(l) { Style::Millimetres } else { Style::Inches };
-    Span::Fig(here.in_force(l), style)
+    Span::Fig(in_force(here, l), style)
 }
 
 /// A limit with where it is published, and what holds here in its stead.

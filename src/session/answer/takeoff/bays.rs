@@ -11,6 +11,7 @@ use crate::job::{Flight, Job, RunId};
 use crate::layout::Layout;
 use crate::limits;
 use crate::reply::{Line, Reply, Role, Span, Status};
+use crate::solve::in_force;
 use crate::takeoff::{FilledBay, baluster_fig, fill, gap_limit_fig};
 
 /// More kinds of bay than this get no marks in one answer.
@@ -79,9 +80,9 @@ pub fn at_the_pool(job: &Job) -> Option<Line> {
             Span::Say("the rails' tops are "),
             inches(&apart),
             Span::Say(" apart, under "),
-            inches(&here.in_force(&limits::POOL_RAILS_APART)),
+            inches(&in_force(here, &limits::POOL_RAILS_APART)),
             Span::Say(": they go on the pool side, and gaps are no more than "),
-            inches(&here.in_force(&limits::POOL_TIGHT_GAP)),
+            inches(&in_force(here, &limits::POOL_TIGHT_GAP)),
         ]),
         (Some(apart), false) => spans.extend([
             Span::Say("the rails' tops are "),
@@ -90,7 +91,7 @@ pub fn at_the_pool(job: &Job) -> Option<Line> {
         ]),
         (None, _) => spans.extend([
             Span::Say("how far apart the rails' tops are is not told (the height, the gap under, the bottom rail and how it lies), so gaps are kept to "),
-            inches(&here.in_force(&limits::POOL_TIGHT_GAP)),
+            inches(&in_force(here, &limits::POOL_TIGHT_GAP)),
         ]),
     }
     spans.extend([Span::Say(" ("), Span::Say(limits::POOL_RAILS_APART.source), Span::Say(").")]);

@@ -8,7 +8,7 @@ use crate::layout::Layout;
 use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, StickFig};
 use crate::takeoff::cutplan::{CannotCut, CutPlan, CutStick, Effort, Proved};
-use crate::takeoff::{Bought, Parts, RAIL, Split, kerf};
+use crate::takeoff::{Bought, Parts, RAIL, Split};
 
 /// What to buy: the least there is, and how it is cut.
 pub fn buy(job: &Job, _: &Layout, parts: &Parts) -> Reply {
@@ -123,7 +123,7 @@ pub fn cannot_cut(cannot: &CannotCut) -> Vec<Span> {
 fn assumed(job: &Job, list: &[Bought]) -> Vec<Line> {
     let mut lines = Vec::new();
     if job.order.kerf.is_none() {
-        let saw = Fig::length(kerf(job), Why::Default(&crate::limits::KERF));
+        let saw = crate::solve::taken(job, crate::quantity::RowId::Kerf);
         lines.push(detail(vec![Span::Say("A saw cut is taken as "), fig(&saw), Span::Say(", between pieces only.")]));
     }
     if list.iter().any(|b| !b.told) {
