@@ -1,9 +1,11 @@
 //! The leaf: what the hinge and latch gaps leave of the smallest opening, and its balusters.
 
 use crate::figure::{Fig, Value, Why};
-use crate::infill::{GapLimit, Opening, fewest};
+use crate::infill::{HeldGap, Opening, fewest};
+use crate::job::Settings;
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Tape};
+use crate::solve::limit_length;
 
 /// What was told of a gate. What was not is `None`.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,6 +20,8 @@ pub struct LeafTold {
     pub stile: Option<Length>,
     /// A leaf told: checked against the opening.
     pub leaf: Option<Length>,
+    /// How many leaves hang in it: one, or two alike, hinged on both jambs and latched between them.
+    pub leaves: Option<u8>,
 }
 
 /// A leaf worked out.
@@ -31,7 +35,9 @@ pub struct Leaf {
     pub hinge_gap: Fig,
     /// The gap at the latch.
     pub latch_gap: Fig,
-    /// The leaf, edge to edge.
+    /// How many leaves there are: one or two.
+    pub leaves: u8,
+    /// One leaf, edge to edge.
     pub width: Fig,
     /// One stile.
     pub stile: Fig,
@@ -84,12 +90,14 @@ pub fn leaf(told: &LeafTold) -> Result<Leaf, Unfit> {
     let hinge_gap = or_taken(told.hinge_gap, "the hinge gap", &limits::HINGE_GAP, &mut taken);
     let latch_gap = or_taken(told.latch_gap, "the latch gap", &limits::LATCH_GAP, &mut taken);
     let stile = or_taken(told.stile, "the stile", &limits::GATE_STILE, &mut taken);
-    let width = width(&opening, &hinge_gap, &latch_gap)?;
+    let leaves = told.leaves.unwrap_or(1).clamp(1, 2);
+    let width = width(&opening, &hinge_gap, &latch_gap, leaves)?;
     let width = told.leaf.map_or_else(|| Ok(width.clone()), |l| fits(l, &width))?;
     let differ = vec![("the widest", Fig::told(*most, "the opening")), ("the narrowest", opening.clone())];
     Ok(Leaf {
         differs: (most > least).then(|| Fig::length(*most - *least, Why::Formula("widest less narrowest", differ))),
         clear: clear(&width, &stile),
+        leaves,
         opening,
         hinge_gap,
         latch_gap,
@@ -99,13 +107,19 @@ pub fn leaf(told: &LeafTold) -> Result<Leaf, Unfit> {
     })
 }
 
-fn width(opening: &Fig, hinge: &Fig, latch: &Fig) -> Result<Fig, Unfit> {
-    let left = inches(opening) - inches(hinge) - inches(latch);
+/// One leaf between hinges and latch; of two, half of what a gap at each jamb and the latch's between
+/// them leave.
+fn width(opening: &Fig, hinge: &Fig, latch: &Fig, leaves: u8) -> Result<Fig, Unfit> {
+    let left = inches(opening) - inches(hinge) * i64::from(leaves) - inches(latch);
     if !left.is_positive() {
         return Err(Unfit::NoRoom(opening.clone()));
     }
     let from = vec![("opening", opening.clone()), ("hinge gap", hinge.clone()), ("latch gap", latch.clone())];
-    Ok(Fig::length(left, Why::Formula("opening less the gaps at hinge and latch", from)))
+    let says = match leaves {
+        2 => "half of the opening less the gaps at both hinges and between the leaves",
+        _ => "opening less the gaps at hinge and latch",
+    };
+    Ok(Fig::length(left / i64::from(leaves), Why::Formula(says, from)))
 }
 
 fn fits(told: Length, most: &Fig) -> Result<Fig, Unfit> {
@@ -126,17 +140,17 @@ fn clear(width: &Fig, stile: &Fig) -> Option<Fig> {
 
 impl Leaf {
     /// True where a single leaf is wider than is wise.
-    pub fn too_wide(&self) -> bool {
-        inches(&self.width) > limits::GATE_LEAF.length()
+    pub fn too_wide(&self, s: &Settings) -> bool {
+        inches(&self.width) > limit_length(s, &limits::GATE_LEAF)
     }
 
-    /// The balusters in the leaf and their gap: fewest with every gap under the limit, on
+    /// The balusters in one leaf and their gap: fewest with every gap under the limit, on
     /// the tape too. `None` where no number does.
-    pub fn balusters(&self, baluster: &Fig, most: &Fig, tape: Tape) -> Option<(Fig, Fig)> {
+    pub fn balusters(&self, baluster: &Fig, held: &HeldGap, tape: Tape) -> Option<(Fig, Fig)> {
         let clear = self.clear.as_ref()?;
-        let opening = Opening::measured(inches(clear), inches(baluster), GapLimit::under(inches(most)), tape);
+        let opening = Opening::measured(inches(clear), inches(baluster), held.limit(), tape);
         let found = fewest(opening).ok()?.taped;
-        let from = || vec![("clear", clear.clone()), ("baluster", baluster.clone()), ("gap limit", most.clone())];
+        let from = || vec![("clear", clear.clone()), ("baluster", baluster.clone()), ("gap limit", held.most.clone())];
         let says = "the fewest with every gap under the limit, on the tape too";
         let count = Fig::new(Value::Count(u64::from(found.count())), Why::Formula(says, from()));
         let says = "(clear less the balusters) over one more than their number";

@@ -5,6 +5,7 @@
 //! name says so.
 
 pub mod brace;
+pub mod gap;
 pub mod leaf;
 pub mod pool;
 

@@ -12,6 +12,7 @@
 pub mod dry;
 mod fewest;
 mod figures;
+mod held;
 mod matched;
 mod opening;
 mod routed;
@@ -19,6 +20,7 @@ mod spread;
 
 pub use fewest::{Fewest, fewest};
 pub use figures::{count_fig, gap_fig, mark_fig, pitch_fig, spacer_fig, widest_fig};
+pub use held::HeldGap;
 pub use matched::matched;
 pub use opening::{GapLimit, Opening, Start};
 pub use routed::{Routed, routed};

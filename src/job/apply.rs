@@ -1,7 +1,7 @@
 //! The job, and what one fact does to it.
 
 use super::{
-    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, LawTold, Local, Order, OrderBook, RiserKind, Run, RunId,
+    End, Fact, Flight, FlightFact, Foot, Gate, GateAt, LawTold, Local, Member, Order, OrderBook, RiserKind, Run, RunId,
     RunPatch, Setting, Settings, SlotId, Stage, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
 };
 use crate::measure::Length;
@@ -175,6 +175,9 @@ impl Job {
             Fact::Set(s) => {
                 check_setting(*s)?;
                 self.settings.set(*s);
+                if let Setting::Foot(foot) = s {
+                    self.cap_on_posts(*foot);
+                }
             }
             Fact::DeckAlong(l) => self.deck_along = Some(in_range(SlotId::DeckSide, *l)?),
             Fact::DeckOut(l) => self.deck_out = Some(in_range(SlotId::DeckSide, *l)?),
@@ -200,6 +203,9 @@ impl Job {
             Fact::Order(order) => {
                 check_order(order)?;
                 self.order.take(order);
+                if let Order::Rail(Member::Cap, size) = order {
+                    self.cap_by_size(*size);
+                }
             }
             Fact::DropNote(n) => {
                 let at = self.notes.iter().position(|note| note.id == *n).ok_or(Impossible::NoSuchNote(*n))?;

@@ -84,6 +84,11 @@ impl Law {
         self.asked(limit).is_some() || self.place.is_none_or(|p| !p.abroad || p.limit(limit).is_some())
     }
 
+    /// True where the building department or the place asks something else than the limit says.
+    pub fn changes(&self, limit: &Limit) -> bool {
+        self.asked(limit).is_some() || self.place.is_some_and(|p| p.limit(limit).is_some())
+    }
+
     /// True where the value that holds is published in millimetres.
     pub fn is_metric(&self, limit: &Limit) -> bool {
         self.asked(limit).is_none() && self.place.and_then(|p| p.limit(limit)).is_some_and(|l| l.metric)
@@ -130,12 +135,6 @@ impl Settings {
             Why::Told(_) if self.law.asked(limit) != held.as_length() => "as told",
             _ => self.law.source(limit),
         }
-    }
-
-    /// The gap limit on the stairs: told for the job where that is tighter than what holds there.
-    pub fn stair_gap(&self) -> Fig {
-        let told = self.gap_max.filter(|told| *told < self.limit_length(&STAIR_GAP));
-        told.map_or_else(|| self.in_force(&STAIR_GAP), |told| Fig::told(told, "the gap limit"))
     }
 
     /// [`Settings::in_force`] as a length.

@@ -1,6 +1,7 @@
 //! What has been told: runs, gates, settings, notes; and the facts that change them.
 
 pub(crate) mod apply;
+mod cap;
 mod choice;
 mod deck;
 mod fact;
@@ -20,6 +21,7 @@ pub mod walk;
 
 pub use crate::quantity::{BareUnit, RowId as SlotId};
 pub use apply::{Impossible, Job, NumberedNote};
+pub use cap::CapTold;
 pub use choice::{Choice, Choices, EndOf, KeepOff, Spot, Thing};
 pub use deck::DeckFact;
 pub use fact::{Fact, RunPatch};

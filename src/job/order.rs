@@ -192,6 +192,13 @@ impl OrderBook {
         get(&self.lays, member)
     }
 
+    /// How much height a member cut from `size` takes; `None` where how it lies was not told and
+    /// matters, or the size table does not hold it.
+    pub fn depth(&self, member: Member, size: Lumber) -> Option<Length> {
+        let lie = self.lay(member).or(size.is_square().then_some(Lie::Flat))?;
+        lie.depth(size)
+    }
+
     /// How long a part is cut, if told.
     pub fn cut(&self, part: LongPart) -> Option<Length> {
         get(&self.cuts, part)

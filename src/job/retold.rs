@@ -1,10 +1,12 @@
 //! The job as facts: told again from nothing they give the same job.
 
-use super::{Basis, DeckFact, Fact, Job, NotchTold, RunPatch, Setting, Settings};
+use super::{Basis, DeckFact, Fact, Foot, Job, NotchTold, RunPatch, Setting, Settings};
 
 /// The facts that make this job, in the order a person would tell them.
 pub fn retold(job: &Job) -> Vec<Fact> {
-    let mut facts: Vec<Fact> = settings(&job.settings).into_iter().map(Fact::Set).collect();
+    let told = settings(&job.settings).into_iter();
+    let told = told.filter(|s| !(matches!(s, Setting::Foot(Foot::Cap(_))) && job.cap_follows()));
+    let mut facts: Vec<Fact> = told.map(Fact::Set).collect();
     facts.extend(job.deck_along.map(Fact::DeckAlong));
     facts.extend(job.deck_out.map(Fact::DeckOut));
     facts.extend(job.deck_wide.map(|l| Fact::Deck(DeckFact::Wide(l))));

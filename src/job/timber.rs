@@ -1,5 +1,7 @@
 //! What the wood is and how the rail is made up: only what a strength question needs.
 
+use crate::measure::{Length, Lumber};
+
 /// A species, or the group it is graded and sold under.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Species {
@@ -111,6 +113,13 @@ pub enum Lie {
 }
 
 impl Lie {
+    /// How much height a member of this size takes lying so: its thickness flat, its width on edge.
+    /// `None` for lumber the size table does not hold.
+    pub fn depth(self, size: Lumber) -> Option<Length> {
+        let (thick, wide) = size.dressed()?;
+        Some(if self == Lie::Flat { thick } else { wide })
+    }
+
     /// Its name.
     pub fn name(self) -> &'static str {
         match self {

@@ -126,6 +126,13 @@ pub fn line(from: (f64, f64), to: (f64, f64), thick: f64) -> Shape {
     Shape::Line { from, to, thick, dashed: false }
 }
 
+/// A rectangle in dashes: what is drawn and was not told.
+pub fn dashed(x: f64, y: f64, width: f64, height: f64, thick: f64) -> Vec<Shape> {
+    let (right, foot) = (x + width, y + height);
+    let sides = [((x, y), (right, y)), ((right, y), (right, foot)), ((right, foot), (x, foot)), ((x, foot), (x, y))];
+    sides.into_iter().map(|(from, to)| Shape::Line { from, to, thick, dashed: true }).collect()
+}
+
 /// A rectangle.
 pub fn block(x: f64, y: f64, width: f64, height: f64, fill: Ink, thick: f64) -> Shape {
     area(vec![(x, y), (x + width, y), (x + width, y + height), (x, y + height)], fill, thick)

@@ -26,15 +26,13 @@ fn leaf_width(job: &Job) -> Option<Fig> {
     let opening = opening(job)?.as_length()?;
     let mut gates = job.runs.iter().filter_map(|r| r.gate);
     let hung = gates.next().filter(|_| gates.next().is_none())?.hung;
-    if hung.leaves == Some(2) {
-        return None;
-    }
     let told = LeafTold {
         openings: vec![opening],
         hinge_gap: hung.hinge_gap,
         latch_gap: hung.latch_gap,
         stile: None,
         leaf: None,
+        leaves: hung.leaves,
     };
     leaf(&told).ok().map(|l| l.width)
 }

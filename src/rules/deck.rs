@@ -1,6 +1,6 @@
 //! Checks on the deck as a whole: its outline, its corners, where its posts are mounted.
 
-use super::say::{about, fig, held, limit, of_run};
+use super::say::{about, fig, of_run};
 use crate::figure::{Fig, Why};
 use crate::job::outline::stands_free;
 use crate::job::{Basis, Job, Mount, RunId};
@@ -82,14 +82,14 @@ fn pairs(layout: &Layout) -> impl Iterator<Item = (&RunLayout, &Meet)> {
 
 /// Two posts at a corner with too wide a gap between them.
 pub(super) fn corner_gap(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let ball = job.settings.limit_length(&limits::LEVEL_GAP);
+    let ball = limit_length(job, &limits::LEVEL_GAP);
     let found = pairs(layout).filter_map(|(r, m)| {
         let gap = m.gap.as_ref().filter(|g| g.as_length().is_some_and(|l| l >= ball))?;
         let spans = [
             Span::Say("the gap across its corner, between the two posts, is "),
             fig(gap),
             Span::Say(": a "),
-            held(job, &limits::LEVEL_GAP),
+            super::say::held(job, &limits::LEVEL_GAP),
             Span::Say(" ball passes; hold the posts back less."),
         ];
         Some(of_run(r.id, r.name.as_deref(), spans))

@@ -256,6 +256,7 @@ examples! {
     open_risers_of_3 = flight(9, 116, [FlightFact::Between(RiserKind::Opening(Length::inches(3)))]);
     open_risers_high = flight(9, 116, [FlightFact::Between(RiserKind::Open)]);
     open_risers_low = flight(4, 116, [FlightFact::Between(RiserKind::Open)]);
+    pool_with_wide_gaps = [pool_guard(48), set(Setting::GapMax(Length::sixteenths(60)))].concat();
     pool_with_tight_gaps = [pool_guard(48), set(Setting::GapMax(Length::sixteenths(28)))].concat();
     pool_at_42 = pool_guard(42);
     pool_at_48 = pool_guard(48);

@@ -78,9 +78,9 @@ pub static RULES: &[Rule] = rules! {
     Check "open-risers-untold" "Open risers, and not how open"
         "An open riser more than 30 in. up must stop a 4 in. ball."
         OPEN_RISER stairs::open_risers_untold, open_risers_high / open_risers_low;
-    Check "pool-gaps" "Gaps of a guard at a pool"
+    Check "pool-gaps" "Gap limit told too wide for a pool"
         "Where a pool barrier's rails are under 45 in. apart, its gaps are no more than 1 3/4 in."
-        POOL_TIGHT_GAP stairs::pool_gaps, pool_at_48 / pool_with_tight_gaps;
+        POOL_TIGHT_GAP stairs::pool_gaps, pool_with_wide_gaps / pool_with_tight_gaps;
     Check "leaf-too-wide" "Leaf wide for one"
         "A leaf over 4 ft is heavy and sags."
         GATE_LEAF stairs::leaf_too_wide, leaf_of_50 / leaf_of_40;

@@ -1,13 +1,16 @@
 //! Checks on flights and gates: the flight against its limits, the handrail, the swing.
 
-use super::say::{fig, inches, limit};
+use super::say::{fig, held, inches};
 use crate::figure::Fig;
+use crate::gate::gap;
+use crate::gate::pool::{Barrier, breaches, latch_on_pool_side};
 use crate::job::{Job, RiserKind, Swing};
 use crate::layout::Layout;
 use crate::limits::{self, Limit};
 use crate::measure::Length;
-use crate::reply::Span;
-use crate::stairs::check::{Known, check};
+use crate::reply::{Span, Style};
+use crate::solve::limit_length;
+use crate::stairs::check::{Known, check, risers_are_high};
 use crate::stairs::flight::{Flight, work_out};
 use crate::stairs::{Told, handrail};
 
@@ -41,10 +44,20 @@ fn known(told: &crate::job::Flight) -> Known {
 
 /// Flights that break one limit.
 fn breaking(job: &Job, which: &[&'static Limit]) -> Vec<Vec<Span>> {
-    let found = worked(job).into_iter().flat_map(|(flight, told)| check(&flight, &known(&told)));
+    let found = worked(job).into_iter().flat_map(|(flight, told)| check(&flight, &known(&told), &job.settings));
     let named = found.filter(|b| which.iter().any(|l| l.id == b.limit.id));
     let says = |b: crate::stairs::check::Breach| {
-        vec![Span::Say("the stairs have "), fig(&b.found), Span::Say(". "), Span::Say(b.limit.says), stop(b.limit.says)]
+        let mut spans = vec![
+            Span::Say("the stairs have "),
+            fig(&b.found),
+            Span::Say(". "),
+            Span::Say(b.limit.says),
+            stop(b.limit.says),
+        ];
+        if job.settings.law.changes(b.limit) {
+            spans.extend([Span::Say(" Here it is "), held(job, b.limit), Span::Say(".")]);
+        }
+        spans
     };
     named.map(says).collect()
 }
@@ -56,7 +69,7 @@ fn stop(words: &'static str) -> Span {
 
 /// A riser told that is over the limit, with or without a whole flight.
 pub(super) fn riser_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let most = limits::RISER_MOST.length();
+    let most = limit_length(job, &limits::RISER_MOST);
     let told = flights(job).into_iter().filter_map(|f| f.rise);
     let made = worked(job).into_iter().filter_map(|(f, _)| f.rise.as_length());
     let mut over: Vec<Length> = told.chain(made).filter(|l| *l > most).collect();
@@ -67,7 +80,7 @@ pub(super) fn riser_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
                 Span::Say("a riser of "),
                 inches(*l, "the riser"),
                 Span::Say(" is over "),
-                limit(&limits::RISER_MOST),
+                held(job, &limits::RISER_MOST),
                 Span::Say("."),
             ]
         })
@@ -77,7 +90,7 @@ pub(super) fn riser_too_high(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A tread told under the least.
 pub(super) fn tread_too_shallow(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let least = limits::TREAD_LEAST.length();
+    let least = limit_length(job, &limits::TREAD_LEAST);
     let found = flights(job).into_iter().filter_map(|f| f.tread).find(|l| *l < least);
     found
         .map(|l| {
@@ -85,7 +98,7 @@ pub(super) fn tread_too_shallow(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
                 Span::Say("a tread of "),
                 inches(l, "the tread"),
                 Span::Say(" is under "),
-                limit(&limits::TREAD_LEAST),
+                held(job, &limits::TREAD_LEAST),
                 Span::Say("."),
             ]
         })
@@ -105,7 +118,7 @@ pub(super) fn nosing_off(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A landing told too short.
 pub(super) fn landing_short(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let least = limits::LANDING.length();
+    let least = limit_length(job, &limits::LANDING);
     let short = flights(job).into_iter().filter_map(|f| f.landing).find(|l| *l < least);
     short
         .map(|l| {
@@ -114,7 +127,7 @@ pub(super) fn landing_short(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
                 Span::Say("a landing "),
                 inches(l, "the landing"),
                 Span::Say(says),
-                limit(&limits::LANDING),
+                held(job, &limits::LANDING),
                 Span::Say("."),
             ]
         })
@@ -129,33 +142,39 @@ pub(super) fn open_risers(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// Risers told open, high up, and not how much.
 pub(super) fn open_risers_untold(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let high = |f: &Flight| {
-        let [total, rise] = [&f.total_rise, &f.rise].map(|f| f.as_length().unwrap_or(Length::ZERO));
-        total - rise > limits::GUARD_TRIGGER.length()
-    };
+    let high = |f: &Flight| risers_are_high(f, &job.settings);
     let open = worked(job).into_iter().filter(|(f, told)| told.between == Some(RiserKind::Open) && high(f));
     let says = [
         Span::Say("the stairs have open risers more than "),
-        limit(&limits::GUARD_TRIGGER),
+        held(job, &limits::GUARD_TRIGGER),
         Span::Say(" up: what is open there must stop a "),
-        limit(&limits::OPEN_RISER),
+        held(job, &limits::OPEN_RISER),
         Span::Say(" ball; tell how much it is."),
     ];
     open.take(1).map(|_| says.to_vec()).collect()
 }
 
-/// A guard told to close off a pool, its balusters under no tighter limit than the plain one.
+/// A gap limit told that is wider than the pool's barrier lets; the barrier's is kept to.
 pub(super) fn pool_gaps(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let tight = limits::POOL_TIGHT_GAP.length();
-    let wide = job.settings.gap_max.is_none_or(|most| most > tight);
-    let pool = job.settings.pool == Some(true) && wide;
-    let says = [Span::Say("the guard closes off a pool. "), Span::Say(limits::POOL_RAILS_APART.says)];
-    pool.then(|| says.to_vec()).into_iter().collect()
+    let kept = gap::level(job);
+    let wide = job.settings.gap_max.filter(|_| gap::by_pool(&kept));
+    let says = |l| {
+        vec![
+            Span::Say("a gap limit of "),
+            inches(l, "the gap limit"),
+            Span::Say(" is wider than the "),
+            Span::Fig(kept.most.clone(), Style::Inches),
+            Span::Say(
+                " a guard that closes off a pool may have with its rails' tops so near, or not told how near; the tighter is kept to.",
+            ),
+        ]
+    };
+    wide.map(says).into_iter().collect()
 }
 
 /// A leaf told wide for one.
 pub(super) fn leaf_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let most = limits::GATE_LEAF.length();
+    let most = limit_length(job, &limits::GATE_LEAF);
     let told = |r: &crate::job::Run| r.gate.and_then(|g| g.hung.leaf).filter(|l| *l > most);
     let wide = job.runs.iter().filter_map(|r| Some((r, told(r)?)));
     let says = " wide is heavy and sags: two do better, on stiffer posts.";
@@ -164,11 +183,12 @@ pub(super) fn leaf_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A guard told to close off a pool, and too low for that.
 pub(super) fn pool_guard_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let height = job.settings.height_top.filter(|_| job.settings.pool == Some(true));
-    let low = height.filter(|l| *l < limits::POOL_TOP.length());
-    low.map(|l| {
-        let says = " high that closes off a pool is under ";
-        vec![Span::Say("a guard "), inches(l, "the guard"), Span::Say(says), limit(&limits::POOL_TOP), Span::Say(".")]
+    let barrier = Barrier::of(job).filter(|_| job.settings.height_top.is_some());
+    let low = barrier.filter(|b| breaches(b, &job.settings).contains(&&limits::POOL_TOP));
+    let says = " high that closes off a pool is under ";
+    low.map(|b| {
+        let lead = [Span::Say("a guard "), inches(b.top, "the guard"), Span::Say(says)];
+        lead.into_iter().chain([held(job, &limits::POOL_TOP), Span::Say(".")]).collect()
     })
     .into_iter()
     .collect()
@@ -184,14 +204,16 @@ pub(super) fn pool_gate_open(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A latch told lower than a child is kept from, at a pool.
 pub(super) fn pool_latch_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let least = limits::POOL_LATCH.length();
-    let pool = job.settings.pool == Some(true);
-    let up = |r: &crate::job::Run| r.gate.and_then(|g| g.hung.latch_height).filter(|l| pool && *l < least);
+    let up = |r: &crate::job::Run| {
+        let latch = r.gate.and_then(|g| g.hung.latch_height)?;
+        let barrier = Barrier { latch: Some(latch), ..Barrier::of(job)? };
+        latch_on_pool_side(&barrier, &job.settings).filter(|low| *low).map(|_| latch)
+    };
     let low = job.runs.iter().filter_map(|r| Some((r, up(r)?)));
     let says = " up is under ";
     let then = ": it goes on the pool side, at least 3 in. below the gate's top, with no opening over 1/2 in. near it.";
     low.map(|(r, l)| {
-        let spans = [Span::Say("a latch "), inches(l, "the latch"), Span::Say(says), limit(&limits::POOL_LATCH)];
+        let spans = [Span::Say("a latch "), inches(l, "the latch"), Span::Say(says), held(job, &limits::POOL_LATCH)];
         super::say::about(r, spans.into_iter().chain([Span::Say(then)]))
     })
     .collect()
@@ -210,16 +232,16 @@ pub(super) fn handrail_needed(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// A stair rail told too low.
 pub(super) fn rail_too_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let settings = &job.settings;
-    let least = settings.limit_length(&limits::STAIR_GUARD_LOW);
-    let held = settings.law.holds(&limits::STAIR_GUARD_LOW);
-    let low = flights(job).into_iter().filter_map(|f| f.height).find(|l| held && *l < least);
+    let least = limit_length(settings, &limits::STAIR_GUARD_LOW);
+    let holds = settings.law.holds(&limits::STAIR_GUARD_LOW);
+    let low = flights(job).into_iter().filter_map(|f| f.height).find(|l| holds && *l < least);
     low.map(|l| {
         let says = " above the line of the nosings is under ";
         vec![
             Span::Say("a stair rail "),
             inches(l, "the stair rail"),
             Span::Say(says),
-            super::say::held(job, &limits::STAIR_GUARD_LOW),
+            held(job, &limits::STAIR_GUARD_LOW),
             Span::Say("."),
         ]
     })
@@ -229,7 +251,7 @@ pub(super) fn rail_too_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A stair rail told too high to be the handrail as well.
 pub(super) fn rail_over_handrail(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let most = limits::HANDRAIL_HIGH.length();
+    let most = limit_length(job, &limits::HANDRAIL_HIGH);
     let high = flights(job).into_iter().filter_map(|f| f.height).find(|l| *l > most);
     let says = " is over the handrail's range: its top is no handrail, and one of its own goes on its side.";
     high.map(|l| vec![Span::Say("a stair rail at "), inches(l, "the stair rail"), Span::Say(says)])

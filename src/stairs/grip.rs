@@ -2,8 +2,10 @@
 
 use super::worked;
 use crate::figure::{Fig, Why};
+use crate::job::Settings;
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Lumber};
+use crate::solve::limit_length;
 
 /// A handrail's section.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,20 +43,20 @@ pub fn of_lumber(lumber: Lumber) -> Option<Section> {
     lumber.dressed().map(|(thick, wide)| Section::Box(wide, thick))
 }
 
-/// Judges a section. `None` past what can be carried, or of no size.
-pub fn grip(section: Section) -> Option<Grip> {
+/// Judges a section by the limits as they hold for the job. `None` past what can be carried, or of no size.
+pub fn grip(section: Section, s: &Settings) -> Option<Grip> {
     match section {
-        Section::Round(across) if across.is_positive() => Some(round(across)),
-        Section::Box(wide, deep) if wide.is_positive() && deep.is_positive() => boxed(wide, deep),
+        Section::Round(across) if across.is_positive() => Some(round(across, s)),
+        Section::Box(wide, deep) if wide.is_positive() && deep.is_positive() => boxed(wide, deep, s),
         Section::Round(_) | Section::Box(..) => None,
     }
 }
 
 /// Round rails are held to their diameter alone.
-fn round(across: Length) -> Grip {
-    let verdict = if across < limits::GRIP_ROUND_LEAST.length() {
+fn round(across: Length, s: &Settings) -> Grip {
+    let verdict = if across < limit_length(s, &limits::GRIP_ROUND_LEAST) {
         Verdict::Fails(&limits::GRIP_ROUND_LEAST)
-    } else if across > limits::GRIP_ROUND_MOST.length() {
+    } else if across > limit_length(s, &limits::GRIP_ROUND_MOST) {
         Verdict::OnlyWithRecess(&limits::GRIP_ROUND_MOST)
     } else {
         Verdict::Grips
@@ -62,16 +64,16 @@ fn round(across: Length) -> Grip {
     Grip { around: None, across: Fig::told(across, "the rail's diameter"), verdict }
 }
 
-fn boxed(wide: Length, deep: Length) -> Option<Grip> {
+fn boxed(wide: Length, deep: Length, s: &Settings) -> Option<Grip> {
     let (w, d) = (Fig::told(wide, "the rail's width"), Fig::told(deep, "the rail's depth"));
     let from = || vec![("width", w.clone()), ("depth", d.clone())];
     let around = (wide + deep) * 2;
     let across = Length::diagonal(wide, deep)?;
-    let verdict = if around < limits::GRIP_AROUND_LEAST.length() {
+    let verdict = if around < limit_length(s, &limits::GRIP_AROUND_LEAST) {
         Verdict::Fails(&limits::GRIP_AROUND_LEAST)
-    } else if around > limits::GRIP_AROUND_MOST.length() {
+    } else if around > limit_length(s, &limits::GRIP_AROUND_MOST) {
         Verdict::OnlyWithRecess(&limits::GRIP_AROUND_MOST)
-    } else if across > limits::GRIP_ACROSS_MOST.length() {
+    } else if across > limit_length(s, &limits::GRIP_ACROSS_MOST) {
         Verdict::Fails(&limits::GRIP_ACROSS_MOST)
     } else {
         Verdict::Grips

@@ -76,6 +76,8 @@ pub struct RakePost {
 pub struct RakeBay {
     /// Face to face on the level: what balusters are spaced in.
     pub clear: Fig,
+    /// The widest the clear is on the level once the posts stand on marks the tape can read.
+    pub built: Length,
     /// Face to face along the slope: a rail cut plumb at both ends is so long.
     pub clear_along: Fig,
     /// Centre to centre on the level.
@@ -107,7 +109,7 @@ pub struct RakeGuard {
 /// leave no room, or no count of bays would do.
 pub fn lay_out(site: &Site, laid: Laid, tape: Tape) -> Option<RakeGuard> {
     let bays = (1..=MOST_BAYS).take_while(|n| site.clear(*n).is_positive()).find(|n| site.passes(*n, laid, tape))?;
-    Some(site.guard(bays, laid))
+    Some(site.guard(bays, laid, tape))
 }
 
 impl Site {
@@ -158,14 +160,14 @@ impl Site {
         }) && within(&self.most.clear, lay(self.clear(n)))
     }
 
-    fn guard(&self, n: u16, laid: Laid) -> RakeGuard {
+    fn guard(&self, n: u16, laid: Laid, tape: Tape) -> RakeGuard {
         let span = self.span_fig();
         let count = counted(n, "the fewest bays that pass no limit", self.limits());
         RakeGuard {
             laid,
             slope: self.rake.along(&span),
             posts: (0..=n).map(|k| self.post(n, k, &span)).collect(),
-            bays: (0..n).map(|k| self.bay(n, k, &span, &count)).collect(),
+            bays: (0..n).map(|k| self.bay(n, k, &span, &count, tape)).collect(),
             newel_above_landing: self.newel_above_landing(),
             span,
             count,
@@ -177,7 +179,7 @@ impl Site {
         centre.into_iter().chain(self.most.clear.clone().map(|f| ("most clear", f))).collect()
     }
 
-    fn bay(&self, n: u16, k: u16, span: &Fig, count: &Fig) -> RakeBay {
+    fn bay(&self, n: u16, k: u16, span: &Fig, count: &Fig, tape: Tape) -> RakeBay {
         let from = || {
             vec![
                 ("posts' centres, top to newel", span.clone()),
@@ -191,11 +193,29 @@ impl Site {
         let along = self.rake.stretched(self.centre(n, k + 1)) - self.rake.stretched(self.centre(n, k));
         let says = "from one post's centre to the next, along the slope";
         RakeBay {
+            built: self.built(n, k, tape),
             clear_along: self.rake.along(&clear),
             centre_along: worked(along, says, vec![("on the level", centre.clone())]),
             clear,
             centre,
         }
+    }
+
+    /// A bay's clear with its posts on rounded marks, taken on the level or along the slope: the wider.
+    fn built(&self, n: u16, k: u16, tape: Tape) -> Length {
+        let wide = |k: u16| {
+            self.width(if k == 0 {
+                0
+            } else if k == n {
+                2
+            } else {
+                1
+            })
+        };
+        let posts = (wide(k) + wide(k + 1)) / 2;
+        let level = |k: u16| tape.round(self.centre(n, k));
+        let along = |k: u16| self.rake.shrunk(tape.round(self.rake.stretched(self.centre(n, k))));
+        (level(k + 1) - level(k)).max(along(k + 1) - along(k)) - posts
     }
 
     fn post(&self, n: u16, k: u16, span: &Fig) -> RakePost {

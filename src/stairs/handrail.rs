@@ -2,8 +2,10 @@
 
 use super::{inches, times, worked};
 use crate::figure::Fig;
+use crate::job::Settings;
 use crate::limits::{self, Limit};
 use crate::measure::Length;
+use crate::solve::limit_length;
 
 /// True where a flight of so many risers must have a handrail.
 pub fn needed(risers: u16) -> bool {
@@ -11,8 +13,8 @@ pub fn needed(risers: u16) -> bool {
 }
 
 /// True where a handrail's top so far above the nosing line is in its range.
-pub fn height_holds(height: Length) -> bool {
-    height >= limits::HANDRAIL_LOW.length() && height <= limits::HANDRAIL_HIGH.length()
+pub fn height_holds(height: Length, s: &Settings) -> bool {
+    height >= limit_length(s, &limits::HANDRAIL_LOW) && height <= limit_length(s, &limits::HANDRAIL_HIGH)
 }
 
 /// What handrails leave of a stair's width.
@@ -35,7 +37,7 @@ pub fn width_left(width: &Fig, projection: &Fig, rails: u16) -> Left {
 
 impl Left {
     /// True where it is enough.
-    pub fn holds(&self) -> bool {
-        inches(&self.clear) >= self.least.length()
+    pub fn holds(&self, s: &Settings) -> bool {
+        inches(&self.clear) >= limit_length(s, self.least)
     }
 }

@@ -1,12 +1,33 @@
-//! Balusters down a stair: spaced on the level, cut on the angle.
+//! Balusters down a stair: spaced on the level, marked along the slope, cut on the angle.
 //!
 //! Plumb balusters leave a ball the clear between them on the level; the same places
 //! measured along the slope are further apart, and are never held against the limit.
 
 use super::{Rake, counted, inches, times, worked};
-use crate::figure::Fig;
-use crate::infill::{GapLimit, Opening, Spread, fewest};
+use crate::figure::{Fig, Why};
+use crate::infill::{HeldGap, Opening, Spread, Start, fewest};
+use crate::limits;
 use crate::measure::{Length, Tape};
+
+/// More balusters than the fewest are looked at no further than this.
+const MORE: u32 = 8;
+
+/// A bay to fill.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bay {
+    /// Face to face on the level, exactly.
+    pub clear: Fig,
+    /// The same as built, its posts on rounded marks.
+    pub built: Length,
+    /// One baluster's width.
+    pub baluster: Fig,
+    /// What its gaps keep to.
+    pub held: HeldGap,
+    /// What stands against the posts.
+    pub start: Start,
+    /// The tape marks are read on.
+    pub tape: Tape,
+}
 
 /// The balusters of one bay down a stair.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,48 +42,91 @@ pub struct Infill {
     pub gap_along: Fig,
     /// Centre to centre on the level.
     pub centre: Fig,
-    /// Centre to centre along the slope: what is stepped off on the rail.
+    /// Centre to centre along the slope.
     pub centre_along: Fig,
-    /// The limit it keeps under.
-    pub most: Fig,
+    /// Each baluster's upper side along the slope from the upper post's face, rounded once.
+    pub marks: Vec<Fig>,
+    /// How far off the last one comes where a rounded centre is stepped off along the slope.
+    pub drift: Fig,
+    /// What the gaps keep to.
+    pub held: HeldGap,
 }
 
-/// Fills a bay so clear on the level. `None` where no number of balusters does.
-pub fn infill(rake: &Rake, clear: &Fig, baluster: &Fig, most: &Fig, tape: Tape) -> Option<Infill> {
-    let found = fewest(Opening::measured(inches(clear), inches(baluster), GapLimit::under(inches(most)), tape)).ok()?;
-    let from =
-        || vec![("clear on the level", clear.clone()), ("baluster", baluster.clone()), ("gap limit", most.clone())];
-    let count = counted(found.taped.count(), "the fewest with every gap under the limit, on the tape too", from());
-    let gap = worked(found.taped.gap(), "(clear less the balusters) over one more than their number", from());
-    let centre = centres(&found.taped, &gap, baluster);
-    Some(Infill {
-        exact: found.exact.count(),
+/// Fills a bay. `None` where no number of balusters does.
+pub fn infill(rake: &Rake, bay: &Bay) -> Option<Infill> {
+    let opening = Opening {
+        clear: inches(&bay.clear),
+        built: bay.built,
+        baluster: inches(&bay.baluster),
+        limit: bay.held.limit(),
+        start: bay.start,
+        tape: bay.tape,
+    };
+    let found = fewest(opening).ok()?;
+    let least = found.taped.count();
+    let more = (least..=least + MORE).map_while(|n| Spread::of(opening, n).ok());
+    let built = more.into_iter().find(|s| s.passes() && passes_along(rake, s))?;
+    Some(figures(rake, bay, &built, found.exact.count()))
+}
+
+fn figures(rake: &Rake, bay: &Bay, built: &Spread, exact: u32) -> Infill {
+    let from = || {
+        vec![
+            ("clear on the level", bay.clear.clone()),
+            ("baluster", bay.baluster.clone()),
+            ("gap limit", bay.held.most.clone()),
+        ]
+    };
+    let count = counted(built.count(), "the fewest with every gap under the limit, on the tape too", from());
+    let says = match bay.start {
+        Start::Gap => "(clear less the balusters) over one more than their number",
+        Start::Baluster => "(clear less the balusters) over one less than their number, one tight to each post",
+    };
+    let gap = worked(built.gap(), says, from());
+    let parts = vec![("gap", gap.clone()), ("baluster", bay.baluster.clone())];
+    let centre = worked(built.pitch(), "gap + baluster", parts);
+    let centre_along = rake.along(&centre);
+    let off = bay.tape.round(inches(&centre_along)) - inches(&centre_along);
+    let last = built.count().saturating_sub(1);
+    let drift = times(if off.is_positive() { off } else { -off }, u16::try_from(last).unwrap_or(u16::MAX));
+    let from = vec![("centres along the slope", centre_along.clone()), ("balusters", count.clone())];
+    Infill {
+        exact,
         gap_along: rake.along(&gap),
-        centre_along: rake.along(&centre),
-        most: most.clone(),
+        marks: marks(rake, built).into_iter().map(|l| mark_fig(l, built, &gap)).collect(),
+        drift: worked(drift, "(rounded centres - exact centres) x one less than the balusters", from),
+        held: bay.held.clone(),
         count,
         gap,
         centre,
-    })
+        centre_along,
+    }
 }
 
-fn centres(found: &Spread, gap: &Fig, baluster: &Fig) -> Fig {
-    let from = vec![("gap", gap.clone()), ("baluster", baluster.clone())];
-    worked(found.pitch(), "gap + baluster", from)
+fn mark_fig(mark: Length, built: &Spread, gap: &Fig) -> Fig {
+    let parts = Fig::new(crate::figure::Value::Number(built.parts()), Why::Default(&limits::TAPE));
+    let from = vec![("gap", gap.clone()), ("parts of an inch", parts)];
+    worked(mark, "its own exact place on the level, laid along the slope, rounded once", from)
 }
 
-/// So many balusters on each tread: their gap on the level.
-pub fn per_tread(rake: &Rake, each: u16, baluster: &Fig) -> Option<Fig> {
-    let centre = inches(rake.tread()) / i64::from(each.max(1));
-    let gap = centre - inches(baluster);
-    let count = counted(each, "balusters on each tread", Vec::new());
-    let from = vec![("tread", rake.tread().clone()), ("on each", count), ("baluster", baluster.clone())];
-    (each > 0 && gap.is_positive()).then(|| worked(gap, "tread over their number, less a baluster", from))
+/// Where each baluster's upper side is marked along the slope, from the upper post's face.
+fn marks(rake: &Rake, spread: &Spread) -> Vec<Length> {
+    let tape = spread.opening().tape;
+    (0..spread.count()).map(|i| tape.round(rake.stretched(spread.place(i)))).collect()
 }
 
-/// A baluster's plumb length where the rails are so far apart square to the slope.
-pub fn plumb_length(rake: &Rake, rails_apart: &Fig) -> Fig {
-    rake.plumb(rails_apart)
+/// True where marks rounded along the slope leave every gap under the limit on the level.
+fn passes_along(rake: &Rake, spread: &Spread) -> bool {
+    let opening = spread.opening();
+    let mut end = Length::ZERO;
+    let mut gaps = Vec::new();
+    for mark in marks(rake, spread) {
+        let at = rake.shrunk(mark);
+        gaps.push(at - end);
+        end = at + opening.baluster;
+    }
+    gaps.push(opening.built - end);
+    gaps.into_iter().all(|gap| opening.limit.allows(gap))
 }
 
 /// The stock one baluster takes, cut on the same bevel at both ends: long point to long point.
@@ -70,11 +134,4 @@ pub fn stock(rake: &Rake, plumb: &Fig, width: &Fig) -> Fig {
     let more = rake.drop(width);
     let from = vec![("plumb length", plumb.clone()), ("width x riser over tread", more.clone())];
     worked(inches(plumb) + inches(&more), "plumb length + the bevel across its width", from)
-}
-
-/// The clear on the level between posts so many treads apart, centre to centre.
-pub fn clear_over(rake: &Rake, treads: u16, post: &Fig) -> Option<Fig> {
-    let clear: Length = times(inches(rake.tread()), treads) - inches(post);
-    let from = vec![("tread", rake.tread().clone()), ("post", post.clone())];
-    clear.is_positive().then(|| worked(clear, "treads between the posts' centres, less a post", from))
 }

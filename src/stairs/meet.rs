@@ -8,8 +8,10 @@
 use super::guard::Site;
 use super::{inches, worked};
 use crate::figure::{Fig, Why};
+use crate::job::Settings;
 use crate::limits;
 use crate::measure::Length;
+use crate::solve::limit_length;
 
 /// What can be done where the two rails do not meet.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,7 +42,7 @@ pub struct Meeting {
 }
 
 /// Works the meeting out. `handrail`: the rake rail's top is the handrail too.
-pub fn meet(site: &Site, level: &Fig, handrail: bool) -> Meeting {
+pub fn meet(site: &Site, level: &Fig, handrail: bool, s: &Settings) -> Meeting {
     let half = inches(&site.widths[0]) / 2;
     let from = vec![
         ("half the post's width from its centre, behind the nosing by", site.top_back.clone()),
@@ -54,17 +56,19 @@ pub fn meet(site: &Site, level: &Fig, handrail: bool) -> Meeting {
     let between = inches(level) - inches(&rake);
     let apart = vec![("level rail", level.clone()), ("rake rail at the post", rake.clone())];
     let step = worked(if between.is_positive() { between } else { -between }, "the difference", apart);
-    let choice = choose(between, level, &drop, handrail);
+    let choice = choose(between, level, &drop, handrail, s);
     Meeting { face, drop, level: level.clone(), rake, step, choice }
 }
 
-fn choose(between: Length, level: &Fig, drop: &Fig, handrail: bool) -> Choice {
+fn choose(between: Length, level: &Fig, drop: &Fig, handrail: bool, s: &Settings) -> Choice {
     if between.is_zero() {
         return Choice::Meets;
     }
     let needs = inches(level) + inches(drop);
-    let low = if handrail { limits::HANDRAIL_LOW.length() } else { limits::STAIR_GUARD_LOW.length() };
-    let high = limits::HANDRAIL_HIGH.length();
+    let guard = limit_length(s, &limits::STAIR_GUARD_LOW);
+    // The guard's own least height holds where its top is the handrail too.
+    let low = if handrail { limit_length(s, &limits::HANDRAIL_LOW).max(guard) } else { guard };
+    let high = limit_length(s, &limits::HANDRAIL_HIGH);
     if needs < low || (handrail && needs > high) {
         return Choice::Step;
     }

@@ -102,7 +102,7 @@ impl Rake {
         self.scaled(l, self.slope, inches(&self.tread))
     }
 
-    fn shrunk(&self, l: Length) -> Length {
+    pub(super) fn shrunk(&self, l: Length) -> Length {
         self.scaled(l, inches(&self.tread), self.slope)
     }
 

@@ -7,8 +7,10 @@
 use super::rake::hypotenuse;
 use super::{Rake, inches, worked};
 use crate::figure::{Fig, Why};
+use crate::job::Settings;
 use crate::limits;
 use crate::measure::{Length, Tape};
+use crate::solve::in_force;
 
 /// The triangle under the bottom rail.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,15 +23,19 @@ pub struct Triangle {
     pub most_lift: Fig,
     /// The same square to the slope.
     pub most_square: Fig,
+    /// The ball that must not pass.
+    pub limit: Fig,
 }
 
 /// Works it out for a rail whose underside is so far above the nosing line, plumb. `None` past
 /// what can be carried.
-pub fn triangle(rake: &Rake, overhang: &Fig, lift: &Fig) -> Option<Triangle> {
+pub fn triangle(rake: &Rake, overhang: &Fig, lift: &Fig, s: &Settings) -> Option<Triangle> {
+    let limit = in_force(s, &limits::STAIR_TRIANGLE);
     let nothing = Fig::length(Length::ZERO, Why::Formula("the rail's underside on the nosing line", Vec::new()));
     let on_the_line = ball(rake, overhang, &nothing)?;
-    let most_lift = most_lift(rake, overhang, &on_the_line)?;
-    Some(Triangle { ball: ball(rake, overhang, lift)?, most_square: rake.square(&most_lift), on_the_line, most_lift })
+    let most_lift = most_lift(rake, overhang, &on_the_line, &limit)?;
+    let most_square = rake.square(&most_lift);
+    Some(Triangle { ball: ball(rake, overhang, lift)?, limit, most_square, on_the_line, most_lift })
 }
 
 /// The upright side of the triangle with the rail on the nosing line.
@@ -51,14 +57,16 @@ fn ball(rake: &Rake, overhang: &Fig, lift: &Fig) -> Option<Fig> {
 }
 
 /// The triangle grows in proportion: the lift that brings the circle to the limit.
-fn most_lift(rake: &Rake, overhang: &Fig, on_the_line: &Fig) -> Option<Fig> {
-    let most = Fig::limit(&limits::STAIR_TRIANGLE);
-    let grown = inches(&most).ratio(inches(on_the_line))?;
+fn most_lift(rake: &Rake, overhang: &Fig, on_the_line: &Fig, most: &Fig) -> Option<Fig> {
+    let grown = inches(most).ratio(inches(on_the_line))?;
     let side = upright(rake, overhang);
     let lift = (side.times(grown)? - side).rounded(Length::CARRIED);
     let lift = if on_the_line.as_length()?.is_exact() { lift } else { lift.inexact() };
-    let from =
-        vec![("ball with the rail on the line", on_the_line.clone()), ("limit", most), ("riser", rake.rise().clone())];
+    let from = vec![
+        ("ball with the rail on the line", on_the_line.clone()),
+        ("limit", most.clone()),
+        ("riser", rake.rise().clone()),
+    ];
     Some(worked(lift, "the upright side x (limit over ball), less the side", from))
 }
 
@@ -74,6 +82,6 @@ pub fn short_of(most: &Fig, tape: Tape) -> Fig {
 impl Triangle {
     /// True where a ball of the limit's size goes through.
     pub fn fails(&self) -> bool {
-        inches(&self.ball) >= limits::STAIR_TRIANGLE.length()
+        inches(&self.ball) >= inches(&self.limit)
     }
 }

@@ -1,12 +1,14 @@
 //! The balusters of the whole job, bay by bay.
 
 use super::bays::{RailBay, Where, rail_bays};
-use crate::figure::{Fig, Value, Why};
-use crate::infill::{GapLimit, NoSpread, Opening, Spread, Start, fewest, matched};
+use crate::figure::Fig;
+use crate::gate::gap;
+use crate::infill::{NoSpread, Opening, Spread, Start, fewest, matched};
 use crate::job::{Job, RunId, StartWith};
 use crate::layout::Layout;
-use crate::limits;
-use crate::measure::{Length, Lumber};
+use crate::measure::Length;
+use crate::quantity::RowId;
+use crate::solve::taken;
 
 /// A bay with its balusters.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,33 +34,28 @@ pub struct CannotFill {
 
 /// One baluster's width: as told, or a 2x2's.
 pub fn baluster_fig(job: &Job) -> Fig {
-    if let Some(width) = job.settings.baluster {
-        return Fig::told(width, "one baluster's width");
-    }
-    let nominal = u16::try_from(limits::BALUSTER_SIZE.value).unwrap_or(2);
-    // The size table holds 2-by lumber.
-    let width = Lumber::by(nominal, nominal).dressed().map_or(Length::ZERO, |(_, wide)| wide);
-    let size = Fig::new(Value::Count(u64::from(nominal)), Why::Default(&limits::BALUSTER_SIZE));
-    Fig::length(width, Why::Formula("dressed dry width by the PS 20 size table", vec![("nominal size", size)]))
+    taken(job, RowId::BalusterWidth)
 }
 
-/// The limit on gaps: as told, or the level guard's.
+/// The limit on gaps that holds for the job.
 pub fn gap_limit_fig(job: &Job) -> Fig {
-    job.settings
-        .gap_max
-        .map_or_else(|| job.settings.in_force(&limits::LEVEL_GAP), |most| Fig::told(most, "the gap limit"))
+    gap::level(job).most
+}
+
+/// What stands against the posts: as told, or a gap.
+pub fn start(job: &Job) -> Start {
+    match job.order.start {
+        Some(StartWith::Baluster) => Start::Baluster,
+        Some(StartWith::Gap) | None => Start::Gap,
+    }
 }
 
 /// An opening with the job's balusters, limit and tape.
 pub fn opening(job: &Job, clear: Length, built: Length) -> Opening {
     let length = |f: &Fig| f.as_length().unwrap_or(Length::ZERO);
-    let start = match job.order.start {
-        Some(StartWith::Baluster) => Start::Baluster,
-        Some(StartWith::Gap) | None => Start::Gap,
-    };
-    let limit = GapLimit::under(length(&gap_limit_fig(job)));
+    let limit = gap::level(job).limit();
     let tape = crate::reply::tape_of(job);
-    Opening { clear, built, baluster: length(&baluster_fig(job)), limit, start, tape }
+    Opening { clear, built, baluster: length(&baluster_fig(job)), limit, start: start(job), tape }
 }
 
 /// Every bay filled, bays of one side matched; of one run only where `which` names it. A bay

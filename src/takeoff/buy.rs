@@ -4,8 +4,9 @@ use super::cost::{Bill, OnTop, Priced, bill};
 use super::cutplan::{CannotCut, CutOrder, CutPlan, Patience, Stick, Supply, Wanted, plan};
 use super::parts::{Part, Parts};
 use crate::job::{Job, Percent, StickOf};
-use crate::limits;
 use crate::measure::{Length, Lumber};
+use crate::quantity::RowId;
+use crate::solve::taken;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -28,7 +29,7 @@ pub struct Bought {
 
 /// The kerf: as told, or the usual saw's.
 pub fn kerf(job: &Job) -> Length {
-    job.order.kerf.unwrap_or_else(|| limits::KERF.length())
+    taken(job, RowId::Kerf).as_length().unwrap_or(Length::ZERO)
 }
 
 /// The longest stick a size can be had in.

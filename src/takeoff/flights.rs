@@ -1,18 +1,21 @@
 //! The guard down the stairs, as parts: its posts, its rails cut on the rake, its balusters.
 
-use super::balusters::baluster_fig;
+use super::balusters::{baluster_fig, start};
 use super::bays::Where;
 use super::lengths::{depth, rake_rail};
 use super::parts::{Lack, RAIL, What, baluster_size};
 use crate::figure::{Fig, Why};
+use crate::gate::gap;
+use crate::infill::HeldGap;
 use crate::job::{Flight, Head, Job, Lie, Member, OpenSides, PostRole, PostSize};
 use crate::layout::{Limits, line_inside, post_width};
 use crate::limits;
 use crate::measure::{Length, Lumber, Tape};
-use crate::stairs::Told;
+use crate::solve::default_of;
 use crate::stairs::flight::work_out;
 use crate::stairs::guard::{Laid, Most, RakeGuard, Site, lay_out};
-use crate::stairs::infill::infill;
+use crate::stairs::infill::{Bay, infill};
+use crate::stairs::{Rake, Told};
 
 /// One kind of part of a stair guard: what, from what, how long, how many, where.
 pub type StairPart = (What, Option<Lumber>, Option<Length>, u32, Where);
@@ -40,18 +43,23 @@ fn site(job: &Job, told: &Flight) -> Option<Site> {
         return None;
     }
     let flight = work_out(&Told::of(told, job.settings.grade)).ok()?;
-    let default = &limits::STAIR_GUARD_HEIGHT;
-    let untold = || Fig::length(default.length(), Why::Default(default));
+    site_of(job, flight.rake()?, flight.riser_count(), told.height)
+}
+
+/// What a guard down so many risers of that slope is laid out from, its rail as high as told or
+/// taken; `None` where the top post's line is not told.
+pub fn site_of(job: &Job, rake: Rake, risers: u16, height: Option<Length>) -> Option<Site> {
+    let taken = |limit| default_of(job, limit);
     let width = |roles: &[PostRole]| post_width(&job.settings, roles);
-    let limits = Limits::in_force(&job.settings);
+    let most = Limits::in_force(&job.settings);
     Some(Site {
-        rake: flight.rake()?,
-        nosings: flight.riser_count().saturating_sub(1),
-        height: told.height.map_or_else(untold, |l| Fig::told(l, "the stair rail's height")),
+        rake,
+        nosings: risers.saturating_sub(1),
+        height: height.map_or_else(|| taken(&limits::STAIR_GUARD_HEIGHT), |l| Fig::told(l, "the stair rail's height")),
         top_back: line_inside(&job.settings).ok()?,
-        foot_back: Fig::length(limits::NEWEL_PLACE.length(), Why::Default(&limits::NEWEL_PLACE)),
+        foot_back: taken(&limits::NEWEL_PLACE),
         widths: [width(&[]), width(&[PostRole::Line]), width(&[PostRole::End])],
-        most: Most { centre: limits.centre, clear: limits.clear },
+        most: Most { centre: most.centre, clear: most.clear },
     })
 }
 
@@ -93,16 +101,24 @@ fn of_one(job: &Job, site: &Site, guard: &RakeGuard, sides: u32, at: Where, tape
             parts.push((what, Some(size), cut.map(|l| tape.round(l)), sides, at));
         }
     }
-    let balusters: u32 = guard.bays.iter().map(|bay| count(job, site, &bay.clear, tape)).sum();
-    parts.push((What::StairBaluster, baluster_size(job), None, balusters * sides, at));
+    let bay = down_the_stairs(job, guard, &baluster_fig(job), gap::stairs(job), tape);
+    let each = infill(&site.rake, &bay).map_or(0, |i| u32::try_from(i.count.as_q().to_integer()).unwrap_or(0));
+    let bays = u32::try_from(guard.bays.len()).unwrap_or(0);
+    parts.push((What::StairBaluster, baluster_size(job), None, each * bays * sides, at));
     parts
 }
 
-/// A bay's balusters, under the stair's limit or a tighter one told.
-fn count(job: &Job, site: &Site, clear: &Fig, tape: Tape) -> u32 {
-    let most = job.settings.stair_gap();
-    let found = infill(&site.rake, clear, &baluster_fig(job), &most, tape);
-    found.map_or(0, |i| u32::try_from(i.count.as_q().to_integer()).unwrap_or(0))
+/// A bay of a stair guard to fill: its bays are equal, and the one built widest decides for all.
+pub fn down_the_stairs(job: &Job, guard: &RakeGuard, baluster: &Fig, held: HeldGap, tape: Tape) -> Bay {
+    let nothing = || Fig::length(Length::ZERO, Why::Formula("no bay", Vec::new()));
+    Bay {
+        clear: guard.bays.first().map_or_else(nothing, |b| b.clear.clone()),
+        built: guard.bays.iter().map(|b| b.built).max().unwrap_or(Length::ZERO),
+        baluster: baluster.clone(),
+        held,
+        start: start(job),
+        tape,
+    }
 }
 
 fn post_size(job: &Job) -> Option<Lumber> {

@@ -1,37 +1,48 @@
-//! What a gate adds to the parts: the balusters of its leaf.
+//! What a gate adds to the parts: the balusters of its leaves.
 
-use super::balusters::{baluster_fig, gap_limit_fig};
+use super::balusters::baluster_fig;
 use super::bays::Where;
-use crate::gate::{LeafTold, leaf};
+use crate::gate::{Leaf, LeafTold, gap, leaf};
 use crate::job::{Gate, Job};
 use crate::layout::{BayKind, Layout, Placed};
 use crate::measure::{Length, Tape};
 
-/// The balusters of every single leaf, and where it hangs. Two leaves are left out: how their middle
-/// gap is made was not told.
-pub fn leaf_balusters(job: &Job, layout: &Layout) -> Vec<(u32, Where)> {
-    let laid = layout.runs.iter().filter_map(|run| {
-        let gate = job.run(run.id)?.gate.filter(|g| g.hung.leaves != Some(2))?;
-        let opening = opening(run.result.as_ref().ok()?)?;
-        Some((count(job, gate, opening, layout.tape)?, Where::Run(run.id, run.part)))
-    });
-    laid.collect()
+/// The balusters of every gate's leaves, and where they hang; a gate whose leaves cannot be made or
+/// filled is given with none.
+pub fn leaf_balusters(job: &Job, layout: &Layout) -> Vec<(Option<u32>, Where)> {
+    let mut all = Vec::new();
+    for run in &layout.runs {
+        let (Some(gate), Ok(placed)) = (job.run(run.id).and_then(|r| r.gate), &run.result) else { continue };
+        let at = Where::Run(run.id, run.part);
+        all.extend(openings(placed).into_iter().map(|opening| (count(job, gate, opening, layout.tape), at)));
+    }
+    all
 }
 
-/// The opening a gate hangs in, in this stretch.
-fn opening(placed: &Placed) -> Option<Length> {
-    let bay = placed.bays.iter().find(|b| matches!(b.kind, BayKind::Gate | BayKind::GatedStairs));
-    placed.beyond.as_ref().and_then(|f| f.as_length()).or(bay.map(|b| b.clear_length()))
+/// The openings leaves hang in, in this stretch.
+fn openings(placed: &Placed) -> Vec<Length> {
+    if let Some(beyond) = placed.beyond.as_ref().and_then(|f| f.as_length()) {
+        return vec![beyond];
+    }
+    let gates = placed.bays.iter().filter(|b| matches!(b.kind, BayKind::Gate | BayKind::GatedStairs));
+    gates.map(|b| b.clear_length()).collect()
 }
 
-fn count(job: &Job, gate: Gate, opening: Length, tape: Tape) -> Option<u32> {
+/// A gate's leaf as told, in an opening so wide; `None` where it does not go.
+pub fn leaf_in(gate: Gate, opening: Length) -> Option<Leaf> {
     let told = LeafTold {
         openings: vec![opening],
         hinge_gap: gate.hung.hinge_gap,
         latch_gap: gate.hung.latch_gap,
         stile: None,
         leaf: gate.hung.leaf,
+        leaves: gate.hung.leaves,
     };
-    let (count, _) = leaf(&told).ok()?.balusters(&baluster_fig(job), &gap_limit_fig(job), tape)?;
-    u32::try_from(count.as_q().to_integer()).ok()
+    leaf(&told).ok()
+}
+
+fn count(job: &Job, gate: Gate, opening: Length, tape: Tape) -> Option<u32> {
+    let leaf = leaf_in(gate, opening)?;
+    let (each, _) = leaf.balusters(&baluster_fig(job), &gap::level(job), tape)?;
+    Some(u32::try_from(each.as_q().to_integer()).ok()? * u32::from(leaf.leaves))
 }

@@ -14,8 +14,7 @@ pub fn rail(clear: Length, each_end: Length) -> Option<Length> {
 /// How much height a member takes: its thickness lying flat, its width on edge. `None` for
 /// lumber the size table does not hold.
 pub fn depth(size: Lumber, lay: Lie) -> Option<Length> {
-    let (thick, wide) = size.dressed()?;
-    Some(if lay == Lie::Flat { thick } else { wide })
+    lay.depth(size)
 }
 
 /// The members a baluster's length depends on, in height; nothing for one that is not there.

@@ -21,12 +21,12 @@ mod posts;
 mod pricelist;
 mod stockwise;
 
-pub use balusters::{CannotFill, FilledBay, baluster_fig, fill, gap_limit_fig, opening};
+pub use balusters::{CannotFill, FilledBay, baluster_fig, fill, gap_limit_fig, opening, start};
 pub use bays::{RailBay, Where, rail_bays};
 pub use buy::{Bought, SOLD, bill_of, buy, kerf, longest, order};
 pub use caps::{CapPiece, caps};
-pub use flights::{flights, rake_guard};
-pub use parts::{BALUSTER, Lack, Part, Parts, RAIL, What, baluster_length, baluster_size, parts, stack};
+pub use flights::{down_the_stairs, flights, rake_guard, site_of};
+pub use parts::{BALUSTER, Lack, Part, Parts, RAIL, What, baluster_length, baluster_size, parts, post_length, stack};
 pub use posts::{Posts, posts};
 pub use pricelist::{MOST_ROWS, PriceRow, price_rows};
 pub use stockwise::{Split, splits};

@@ -5,12 +5,13 @@ use super::bays::{RailBay, Where, rail_bays};
 use super::caps::caps;
 use super::flights::stair_parts;
 use super::gates::leaf_balusters;
-use super::lengths::{Stack, depth, rail};
+use super::lengths::{Stack, rail};
 use super::posts::posts;
-use crate::job::{BalustersAt, Fixing, Job, Lie, LongPart, Member};
+use crate::job::{BalustersAt, CapTold, Fixing, Job, LongPart, Member};
 use crate::layout::{Layout, Under};
 use crate::limits;
 use crate::measure::{Length, Lumber};
+use crate::solve::limit_length;
 
 /// What kind of part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -145,6 +146,8 @@ pub struct Parts {
     pub bays: Vec<FilledBay>,
     /// A length of cap no stick spans.
     pub no_cap_stick: Option<Length>,
+    /// Gates whose leaves cannot be made or filled.
+    pub unfilled: Vec<Where>,
 }
 
 /// A rail not told is taken as this (AWC DCA 6, from memory, not checked).
@@ -183,7 +186,7 @@ impl Parts {
     }
 
     fn posts(&mut self, job: &Job, layout: &Layout) {
-        let cut = job.order.cut(LongPart::Post);
+        let cut = post_length(job);
         for posts in posts(job, layout) {
             self.lacks.extend(cut.is_none().then_some(Lack::PostLength));
             self.lacks.extend(posts.size.is_none().then_some(Lack::PostSize));
@@ -240,12 +243,15 @@ impl Parts {
         }
         self.lacks.extend(lacks);
         for (count, at) in leaf_balusters(job, layout) {
-            self.add(What::GateBaluster, baluster_size(job), None, count, vec![at]);
+            match count {
+                Some(count) => self.add(What::GateBaluster, baluster_size(job), None, count, vec![at]),
+                None => self.unfilled.push(at),
+            }
         }
     }
 
     fn blocks(&mut self, job: &Job, bays: &[RailBay]) {
-        let most = limits::RAIL_BLOCK.length();
+        let most = limit_length(job, &limits::RAIL_BLOCK);
         let long: Vec<Where> = bays.iter().filter(|b| b.clear > most).map(|b| b.at).collect();
         if !long.is_empty() && job.order.rail(Member::Bottom) != Some(None) {
             self.lacks.extend(job.settings.gap_under.is_none().then_some(Lack::GapUnder));
@@ -282,6 +288,17 @@ pub fn baluster_size(job: &Job) -> Option<Lumber> {
     Some(BALUSTER).filter(|s| s.dressed().map(|(_, wide)| wide) == width)
 }
 
+/// How long posts are cut: as told, or what the height told, the decking and the rim told make, as
+/// the tape reads it. `None` until those are known.
+pub fn post_length(job: &Job) -> Option<Length> {
+    let worked = || {
+        job.settings.height_top?;
+        let total = crate::notch::Stack::of(&job.settings).total?;
+        Some(crate::reply::tape_of(job).round(total.as_length()?))
+    };
+    job.order.cut(LongPart::Post).or_else(worked)
+}
+
 /// How long balusters are cut: as told, or what the height leaves, as the tape reads it.
 /// `Ok(None)` where the members leave nothing.
 pub fn baluster_length(job: &Job) -> Result<Option<Length>, Vec<Lack>> {
@@ -302,16 +319,14 @@ pub fn stack(job: &Job) -> Result<(Stack, BalustersAt), Vec<Lack>> {
     let order = &job.order;
     let at = order.balusters;
     let between = at != Some(BalustersAt::Faces);
-    let member = |m: Member| match (order.rail(m).unwrap_or(Some(RAIL)), order.lay(m)) {
-        (None, _) => Some(Length::ZERO),
-        (Some(size), Some(lay)) => depth(size, lay),
-        (Some(size), None) if size.is_square() => depth(size, Lie::Flat),
-        (Some(_), None) => None,
+    let member = |m: Member| match order.rail(m).unwrap_or(Some(RAIL)) {
+        None => Some(Length::ZERO),
+        Some(size) => order.depth(m, size),
     };
-    let cap = match order.rail(Member::Cap) {
-        Some(None) => Some(Length::ZERO),
-        Some(Some(size)) => depth(size, Lie::Flat),
-        None => None,
+    let cap = match job.cap() {
+        CapTold::Untold => None,
+        CapTold::None => Some(Length::ZERO),
+        CapTold::Thick(l) => Some(l),
     };
     let (top, bottom) = (member(Member::Top), member(Member::Bottom));
     let lacks = [

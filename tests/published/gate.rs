@@ -3,8 +3,10 @@
 
 use railhand::figure::Fig;
 use railhand::gate::brace::{brace, leaf_height};
-use railhand::gate::pool::{Barrier, balusters, breaches, gap_limit, latch_on_pool_side, top_for_plain_gap};
+use railhand::gate::pool::{Barrier, breaches, gap_limit, latch_on_pool_side, top_for_plain_gap};
 use railhand::gate::{LeafTold, Unfit, leaf};
+use railhand::infill::{HeldGap, Opening, fewest};
+use railhand::job::Settings;
 use railhand::limits;
 use railhand::measure::{Length, Tape, decimal};
 
@@ -27,13 +29,14 @@ fn w17_a_leaf() {
     let l = leaf(&opening(&[768])).expect("a leaf");
     assert_eq!(decimal(l.width.as_q()).0, "47");
     assert_eq!(l.clear.as_ref().map(|f| decimal(f.as_q()).0).as_deref(), Some("40"));
-    let (count, gap) = l.balusters(&fig(20), &Fig::limit(&limits::LEVEL_GAP), Tape::SIXTEENTHS).expect("balusters");
+    let (count, gap) =
+        l.balusters(&fig(20), &HeldGap::under(Fig::limit(&limits::LEVEL_GAP)), Tape::SIXTEENTHS).expect("balusters");
     assert_eq!((count.as_q().to_integer(), decimal(gap.as_q()).0.as_str()), (7, "3.90625"));
     let b = brace(&l.width, &fig(576)).expect("a brace");
     assert!(decimal(b.diagonal.as_q()).0.starts_with("59.203"), "{:?}", b.diagonal.as_q());
     // tan = 36/47: 37.45 degrees (by calculator).
     assert!(decimal(b.angle.as_q()).0.starts_with("37.45"));
-    assert!(!l.too_wide());
+    assert!(!l.too_wide(&Settings::default()));
 }
 
 /// The leaf is made for the smallest of three measures (common practice, no source).
@@ -69,14 +72,22 @@ fn a_leafs_height() {
 /// A 36 in. guard is never the 48 in. barrier.
 #[test]
 fn w15_a_pool_barrier() {
-    let (n, gap) = balusters(Length::inches(69), sixteenths(20), Tape::SIXTEENTHS).expect("balusters");
-    assert_eq!((n, decimal(gap.q()).0.as_str()), (23, "1.677083"));
-    let at =
-        |top, rail| Barrier { top: sixteenths(top), under: None, bottom_rail_top: Some(sixteenths(rail)), latch: None };
-    assert_eq!(gap_limit(&at(768, 88)).id, "pool-tight-gap");
-    assert_eq!(gap_limit(&at(808, 88)).id, "level-gap");
-    assert_eq!(decimal(top_for_plain_gap(&fig(88)).as_q()).0, "50.5");
-    assert_eq!(breaches(&at(576, 88)).iter().map(|l| l.id).collect::<Vec<_>>(), ["pool-top"]);
+    let tight = HeldGap::up_to(Fig::limit(&limits::POOL_TIGHT_GAP)).limit();
+    let opening = Opening::measured(Length::inches(69), sixteenths(20), tight, Tape::SIXTEENTHS);
+    let found = fewest(opening).expect("balusters").taped;
+    assert_eq!((found.count(), decimal(found.gap().q()).0.as_str()), (23, "1.677083"));
+    let here = &Settings::default();
+    let at = |top, rail| Barrier {
+        top: sixteenths(top),
+        cap: Length::ZERO,
+        under: None,
+        bottom_rail_top: Some(sixteenths(rail)),
+        latch: None,
+    };
+    assert_eq!(gap_limit(&at(768, 88), here).id, "pool-tight-gap");
+    assert_eq!(gap_limit(&at(808, 88), here).id, "level-gap");
+    assert_eq!(decimal(top_for_plain_gap(&fig(88), Length::ZERO, here).as_q()).0, "50.5");
+    assert_eq!(breaches(&at(576, 88), here).iter().map(|l| l.id).collect::<Vec<_>>(), ["pool-top"]);
 }
 
 /// P1 48 to the top, P3 4 under over decking, P8 the latch at 54: limits included where the
@@ -85,14 +96,16 @@ fn w15_a_pool_barrier() {
 fn p_rows_at_their_limits() {
     let at = |top, under, latch| Barrier {
         top: sixteenths(top),
+        cap: Length::ZERO,
         under: Some(sixteenths(under)),
         bottom_rail_top: None,
         latch: Some(sixteenths(latch)),
     };
-    assert!(breaches(&at(768, 64, 864)).is_empty());
-    assert_eq!(breaches(&at(767, 65, 864)).len(), 2);
-    assert_eq!(latch_on_pool_side(&at(768, 64, 864)), Some(false));
-    assert_eq!(latch_on_pool_side(&at(768, 64, 863)), Some(true));
+    let here = &Settings::default();
+    assert!(breaches(&at(768, 64, 864), here).is_empty());
+    assert_eq!(breaches(&at(767, 65, 864), here).len(), 2);
+    assert_eq!(latch_on_pool_side(&at(768, 64, 864), here), Some(false));
+    assert_eq!(latch_on_pool_side(&at(768, 64, 863), here), Some(true));
     // Where the rails are was not told, the tighter gap holds.
-    assert_eq!(gap_limit(&at(768, 64, 864)).id, "pool-tight-gap");
+    assert_eq!(gap_limit(&at(768, 64, 864), here).id, "pool-tight-gap");
 }

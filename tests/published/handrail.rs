@@ -1,6 +1,7 @@
 //! Handrails against IRC R311.7.8: W18 and W19 are rows of a sheet of check values.
 
 use railhand::figure::Fig;
+use railhand::job::Settings;
 use railhand::measure::{Length, Lumber, decimal};
 use railhand::stairs::grip::{Section, Verdict, grip, of_lumber};
 use railhand::stairs::handrail::{height_holds, width_left};
@@ -26,7 +27,7 @@ fn w18_profiles() {
         (Section::Round(sixteenths(33)), None, "2.0625", "recess"),
     ];
     for (section, around, across, want) in rows {
-        let found = grip(section).expect("it can be measured");
+        let found = grip(section, &Settings::default()).expect("it can be measured");
         assert_eq!(found.around.map(|f| decimal(f.as_q()).0).as_deref(), around, "{section:?}");
         let four = railhand::measure::Q::from_integer(10_000);
         assert_eq!(decimal((found.across.as_q() * four).round() / four).0, across, "{section:?}");
@@ -42,10 +43,10 @@ fn w18_profiles() {
 /// A 2x6 cap is 5 1/2 by 1 1/2 dressed (PS 20): 14 around, far past 6 1/4.
 #[test]
 fn a_cap_is_no_handrail() {
-    let cap = grip(of_lumber(Lumber::by(2, 6)).expect("in the table")).expect("measured");
+    let cap = grip(of_lumber(Lumber::by(2, 6)).expect("in the table"), &Settings::default()).expect("measured");
     assert_eq!(cap.around.as_ref().and_then(Fig::as_length), Some(Length::inches(14)));
     assert!(matches!(cap.verdict, Verdict::OnlyWithRecess(l) if l.id == "grip-around-most"));
-    let two_by_two = grip(of_lumber(Lumber::by(2, 2)).expect("in the table")).expect("measured");
+    let two_by_two = grip(of_lumber(Lumber::by(2, 2)).expect("in the table"), &Settings::default()).expect("measured");
     assert_eq!(two_by_two.verdict, Verdict::Grips);
 }
 
@@ -56,8 +57,8 @@ fn w19_what_handrails_leave() {
     for (rails, clear) in [(1, "31.5"), (2, "27")] {
         let left = width_left(&told(576), &told(72), rails);
         assert_eq!(decimal(left.clear.as_q()).0, clear);
-        assert!(left.holds());
-        assert!(!width_left(&told(575), &told(72), rails).holds());
+        assert!(left.holds(&Settings::default()));
+        assert!(!width_left(&told(575), &told(72), rails).holds(&Settings::default()));
     }
 }
 
@@ -65,5 +66,5 @@ fn w19_what_handrails_leave() {
 #[test]
 fn handrail_height() {
     let rows = [(543, false), (544, true), (608, true), (609, false)];
-    rows.into_iter().for_each(|(n, holds)| assert_eq!(height_holds(sixteenths(n)), holds, "{n}"));
+    rows.into_iter().for_each(|(n, holds)| assert_eq!(height_holds(sixteenths(n), &Settings::default()), holds, "{n}"));
 }

@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use railhand::figure::Fig;
+use railhand::job::Settings;
 use railhand::limits;
 use railhand::measure::{Length, Tape, decimal};
 use railhand::stairs::Rake;
@@ -80,7 +81,9 @@ fn a_newel_on_the_landing() {
 /// nosing nothing is dropped.
 #[test]
 fn level_and_rake_rails_at_the_top_post() {
-    let at = |back, level: i64, handrail| meet(&site(124, 160, 8, 36, back, 0), &fig(level * 16), handrail);
+    let at = |back, level: i64, handrail| {
+        meet(&site(124, 160, 8, 36, back, 0), &fig(level * 16), handrail, &Settings::default())
+    };
     let m = at(0, 36, true);
     assert_eq!((decimal(m.drop.as_q()).0.as_str(), decimal(m.step.as_q()).0.as_str()), ("1.35625", "1.35625"));
     let Choice::Raise(to) = m.choice else { panic!("{:?}", m.choice) };

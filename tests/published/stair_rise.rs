@@ -1,6 +1,7 @@
 //! Flights against figures worked outside the program. W8, W9 and W20 are rows of a sheet of
 //! check values made from IRC R311.7.5, R311.7.8 and R312.1.1.
 
+use railhand::job::Settings;
 use railhand::limits;
 use railhand::measure::{Length, Q, decimal};
 use railhand::stairs::check::{Known, check, guarded_treads, spread, uneven};
@@ -42,9 +43,15 @@ fn w8_risers_and_handrail() {
 /// W9: 38 3/4 in five risers: the first tread down is 31 up, the next 23 1/4.
 #[test]
 fn w9_where_the_stair_guard_starts() {
-    assert_eq!(guarded_treads(&flight(&total(310))), 1);
+    assert_eq!(guarded_treads(&flight(&total(310)), &Settings::default()), 1);
     // Level ground 30 1/4 and 30 below the decking: no tread is over 30 (by hand, R312.1.1).
-    assert_eq!((guarded_treads(&flight(&total(242))), guarded_treads(&flight(&total(240)))), (0, 0));
+    assert_eq!(
+        (
+            guarded_treads(&flight(&total(242)), &Settings::default()),
+            guarded_treads(&flight(&total(240)), &Settings::default())
+        ),
+        (0, 0)
+    );
 }
 
 /// The same flight told six ways (by hand: 9 x 7 1/4 = 65 1/4, 8 x 10 1/2 = 84).
@@ -171,7 +178,9 @@ fn the_limits_of_a_flight() {
         tread: Some(Length::sixteenths(tread)),
         ..Told::default()
     };
-    let found = |told: Told, known: Known| check(&flight(&told), &known).iter().map(|b| b.limit.id).collect::<Vec<_>>();
+    let found = |told: Told, known: Known| {
+        check(&flight(&told), &known, &Settings::default()).iter().map(|b| b.limit.id).collect::<Vec<_>>()
+    };
     let nothing = Known::default();
     assert_eq!(found(told(124, 160, 5), nothing.clone()), Vec::<&str>::new());
     assert_eq!(found(told(125, 160, 5), nothing.clone()), ["riser-most"]);
@@ -212,7 +221,7 @@ fn w20_uniformity() {
     for (risers, difference, fails) in rows {
         let risers = tenths(&risers);
         assert_eq!(decimal(spread(&risers, "the riser").expect("some").as_q()).0, difference);
-        assert_eq!(uneven(&risers, "the riser").is_some(), fails);
+        assert_eq!(uneven(&risers, "the riser", &Settings::default()).is_some(), fails);
     }
     assert_eq!(limits::STAIR_SPREAD.length(), eighths(3));
 }

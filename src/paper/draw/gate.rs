@@ -5,38 +5,40 @@ use super::super::set::BODY;
 use super::{begun, dimension, per_inch, scale_for};
 use crate::figure::Fig;
 use crate::gate::brace::brace;
-use crate::gate::{LeafTold, leaf};
-use crate::infill::{GapLimit, Opening, fewest};
-use crate::job::{Jamb, Job};
+use crate::gate::{LeafTold, gap, leaf};
+use crate::infill::{Opening, fewest};
+use crate::job::{Jamb, Job, PostRole};
+use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::{GateFig, tape_of};
-use crate::takeoff::{baluster_fig, gap_limit_fig};
+use crate::solve::{Source, default_of, post_width, taken};
+use crate::takeoff::baluster_fig;
 
 const SIZE: f64 = 7.0;
-/// A jamb post and the room left and right of it, in inches.
-const JAMB: f64 = 3.5;
-/// The frame of the leaf, in inches as drawn: a 2x4 on the flat.
-const FRAME: f64 = 3.5;
 
 /// The leaf worked out, drawn between its jambs; none where its height is not known.
 pub fn gate(job: &Job, fig: &GateFig) -> Option<Figure> {
     let length = |f: &Fig| f.as_length();
     let (opening, wide_leaf) = (length(&fig.opening)?, length(&fig.leaf)?);
     let (hinge, latch) = (length(&fig.hinge_gap)?, length(&fig.latch_gap)?);
-    let (top, under) = (job.settings.height_top?, job.settings.gap_under?);
+    let top = taken(job, RowId::HeightTop).as_length()?;
+    let under = Source::told(job, RowId::GapUnder)?.as_length()?;
     let high = top.less(under).filter(|h| h.is_positive())?;
     let told = job.runs.iter().find_map(|r| r.gate)?;
     if told.hung.leaves == Some(2) {
         return None;
     }
     let tape = tape_of(job);
+    let jamb_in = post_width(&job.settings, &[PostRole::Gate]).as_length()?.for_drawing();
+    let frame_in = default_of(job, &limits::GATE_STILE).as_length()?.for_drawing();
     let scale =
-        scale_for(opening.for_drawing() + 2.0 * JAMB + 8.0, BODY - 160.0).max(scale_for(top.for_drawing(), 220.0));
+        scale_for(opening.for_drawing() + 2.0 * jamb_in + 8.0, BODY - 160.0).max(scale_for(top.for_drawing(), 220.0));
     let k = per_inch(scale);
     let start = 70.0;
     let deck = 24.0 + top.for_drawing() * k;
     // The hinge is drawn left: which side it is on is told beneath.
-    let jamb = JAMB * k;
+    let jamb = jamb_in * k;
     let from = start + jamb;
     let to = from + opening.for_drawing() * k;
     let mut shapes = vec![
@@ -46,7 +48,7 @@ pub fn gate(job: &Job, fig: &GateFig) -> Option<Figure> {
     ];
     let (x, y) = (from + hinge.for_drawing() * k, 24.0);
     let (wide, tall) = (wide_leaf.for_drawing() * k, high.for_drawing() * k);
-    let frame = FRAME * k;
+    let frame = frame_in * k;
     shapes.push(block(x, y, wide, tall, Ink::None, 0.9));
     shapes.push(block(x + frame, y + frame, wide - 2.0 * frame, tall - 2.0 * frame, Ink::None, 0.6));
     shapes.extend(balusters(job, fig, (x + frame, y + frame, tall - 2.0 * frame), k).into_iter().flatten());
@@ -67,6 +69,9 @@ pub fn gate(job: &Job, fig: &GateFig) -> Option<Figure> {
         foot += 10.0;
     };
     says(format!("Opening above, leaf below, its height at the side; {} left under it.", tape.read(under)));
+    if Source::told(job, RowId::HeightTop).is_none() {
+        says(format!("Assumed, not told: the guard's height, drawn {}.", tape.read(top)));
+    }
     says(format!("Gaps: {} at the hinges, drawn left, {} at the latch.", tape.read(hinge), tape.read(latch)));
     if let Some(jamb) = told.hung.hinge {
         says(format!("Hinged {}.", side_of(jamb)));
@@ -98,10 +103,11 @@ fn balusters(job: &Job, fig: &GateFig, (x, y, tall): (f64, f64, f64), k: f64) ->
         latch_gap: fig.latch_gap.as_length(),
         stile: None,
         leaf: fig.leaf.as_length(),
+        leaves: None,
     };
     let clear = leaf(&told).ok()?.clear?.as_length()?;
     let wide = baluster_fig(job).as_length()?;
-    let limit = GapLimit::under(gap_limit_fig(job).as_length()?);
+    let limit = gap::level(job).limit();
     let spread = fewest(Opening::measured(clear, wide, limit, tape_of(job))).ok()?.taped;
     let drawn = wide.for_drawing() * k;
     let one = |i| block(x + spread.place(i).for_drawing() * k, y, drawn, tall, Ink::White, 0.3);

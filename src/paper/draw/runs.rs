@@ -1,13 +1,14 @@
 //! A run seen from outside, and from above with its running marks.
 
-use super::super::page::{Anchor, Figure, Ink, Shape, block, line, text};
+use super::super::page::{Anchor, Figure, Ink, Shape, block, dashed, line, text};
 use super::super::set::BODY;
 use super::super::type_face::width;
 use super::{dimension, per_inch, scale_for, spaced};
 use crate::job::Job;
 use crate::layout::{BayKind, Layout, Placed, RunLayout};
-use crate::limits;
 use crate::measure::{Length, Tape};
+use crate::quantity::RowId;
+use crate::solve::{Source, taken};
 use crate::takeoff::{FilledBay, fill};
 
 /// Room left of the run, for a wall.
@@ -15,6 +16,10 @@ const LEFT: f64 = 16.0;
 const SIZE: f64 = 7.0;
 /// A baluster narrower than this on paper is one line.
 const FINE: f64 = 2.2;
+/// A bottom rail whose gap was not told is drawn so far up, in dashes: no answer takes it.
+const UNDER: Length = Length::inches(3);
+/// From one line of words to the next.
+const LINE: f64 = 10.0;
 /// Room an upright dimension takes.
 const UPRIGHT: f64 = 58.0;
 
@@ -39,9 +44,10 @@ fn figure(
     let scale = scale_for(placed.overall.for_drawing(), BODY - 2.0 * LEFT);
     let k = per_inch(scale);
     let x = |l: Length| LEFT + l.for_drawing() * k;
-    let top = job.settings.height_top;
-    let tall = top.unwrap_or_else(|| limits::GUARD_HEIGHT.length()).for_drawing() * k;
-    let under = job.settings.gap_under.map_or(3.0, Length::for_drawing) * k;
+    let top = taken(job, RowId::HeightTop).as_length().unwrap_or(Length::ZERO);
+    let under_told = Source::told(job, RowId::GapUnder).and_then(|f| f.as_length());
+    let tall = top.for_drawing() * k;
+    let under = under_told.unwrap_or(UNDER).for_drawing() * k;
     let deck = tall + 2.0;
     let mut shapes = vec![block(LEFT - 12.0, deck, (x(placed.overall) + 12.0) - (LEFT - 12.0), 3.0, Ink::Grey, 0.4)];
     for (end, at) in placed.ends.iter().zip([LEFT - 6.0, x(placed.overall)]) {
@@ -57,7 +63,9 @@ fn figure(
     for bay in &placed.bays {
         let (from, to) = (x(bay.start), x(bay.start + bay.clear_length()));
         match bay.kind {
-            BayKind::Rail => rail(&mut shapes, (from, to), (tall, under, deck), k, filled.next()),
+            BayKind::Rail => {
+                rail(&mut shapes, (from, to), (tall, under, deck), k, under_told.is_some(), filled.next());
+            }
             kind => opening(&mut shapes, (from, to), (tall, deck), kind),
         }
         let middle = (from + to) / 2.0;
@@ -90,12 +98,22 @@ fn figure(
     }
     shapes.push(line((LEFT, plan + deep / 2.0), (x(placed.overall), plan + deep / 2.0), 0.4));
     let bottom = plan + deep + 12.0 + UPRIGHT;
-    let drawn = if top.is_some() { "" } else { "; the height is not told, drawn 36\"" };
-    let says =
-        format!("Above: clear between posts. Below: centre of each post, tape hooked on {}{drawn}.", placed.origin);
+    let says = format!("Above: clear between posts. Below: centre of each post, tape hooked on {}.", placed.origin);
     shapes.push(text((0.0, bottom + 4.0), SIZE, Anchor::Start, says));
+    let assumed = assumed(job, top, tape);
+    shapes.extend(assumed.iter().map(|says| text((0.0, bottom + 4.0 + LINE), SIZE, Anchor::Start, says.as_str())));
     let title = run.name.clone().unwrap_or_else(|| format!("run {}{}", run.id.0, run.part.suffix()));
-    Figure { title, width: BODY, height: bottom + 6.0, scale: Some(scale), shapes }
+    let height = bottom + 6.0 + if assumed.is_some() { LINE } else { 0.0 };
+    Figure { title, width: BODY, height, scale: Some(scale), shapes }
+}
+
+/// What is drawn and was not told: the height as the answers take it, the gap under only to draw it.
+fn assumed(job: &Job, top: Length, tape: Tape) -> Option<String> {
+    let height = Source::told(job, RowId::HeightTop).is_none().then(|| format!("the height, drawn {}", tape.read(top)));
+    let under = Source::told(job, RowId::GapUnder).is_none();
+    let under = under.then(|| format!("the gap under, drawn {} in dashes", tape.read(UNDER)));
+    let all: Vec<String> = height.into_iter().chain(under).collect();
+    (!all.is_empty()).then(|| format!("Assumed, not told: {}.", all.join("; ")))
 }
 
 fn rail(
@@ -103,11 +121,16 @@ fn rail(
     (from, to): (f64, f64),
     (tall, under, deck): (f64, f64, f64),
     k: f64,
+    told: bool,
     filled: Option<FilledBay>,
 ) {
     let thick = 1.5 * k;
     shapes.push(block(from, deck - tall, to - from, thick, Ink::None, 0.5));
-    shapes.push(block(from, deck - under - thick, to - from, thick, Ink::None, 0.5));
+    let bottom = deck - under - thick;
+    match told {
+        true => shapes.push(block(from, bottom, to - from, thick, Ink::None, 0.5)),
+        false => shapes.extend(dashed(from, bottom, to - from, thick, 0.5)),
+    }
     let Some(filled) = filled else { return };
     let spread = filled.spread;
     let wide = spread.opening().baluster.for_drawing() * k;

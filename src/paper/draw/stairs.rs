@@ -14,6 +14,17 @@ const SIZE: f64 = 7.0;
 /// Deck drawn behind the head of the stairs, and ground beyond their foot, in inches.
 const BEYOND: f64 = 14.0;
 
+/// A guard laid out, and what it is drawn from, in inches.
+struct Drawn {
+    guard: RakeGuard,
+    /// The top post's centre behind the nosing.
+    back: f64,
+    /// The rail's top above the line of the nosings.
+    high: f64,
+    /// How wide the top post, those between and the newel are.
+    widths: [f64; 3],
+}
+
 /// Every flight that works out.
 pub fn stairs(job: &Job) -> Vec<Figure> {
     let tape = tape_of(job);
@@ -24,7 +35,8 @@ pub fn stairs(job: &Job) -> Vec<Figure> {
         let guard = rake_guard(job, told, tape).map(|(site, guard)| {
             let back = site.top_back.as_length().unwrap_or(Length::ZERO).for_drawing();
             let high = site.height.as_length().unwrap_or(Length::ZERO).for_drawing();
-            (guard, back, high)
+            let widths = site.widths.map(|w| w.as_length().unwrap_or(Length::ZERO).for_drawing());
+            Drawn { guard, back, high, widths }
         });
         let title = if many { format!("Flight {}", n + 1) } else { "The stairs from the side".to_owned() };
         figure(&flight, guard.as_ref(), title, tape)
@@ -32,14 +44,14 @@ pub fn stairs(job: &Job) -> Vec<Figure> {
     drawn.collect()
 }
 
-fn figure(flight: &Flight, guard: Option<&(RakeGuard, f64, f64)>, title: String, tape: Tape) -> Option<Figure> {
+fn figure(flight: &Flight, guard: Option<&Drawn>, title: String, tape: Tape) -> Option<Figure> {
     let going = flight.going.as_ref()?;
     let length = |f: &crate::figure::Fig| f.as_length().unwrap_or(Length::ZERO);
     let (rise, tread) = (length(&flight.rise), length(&going.tread));
     let (rise_in, tread_in) = (rise.for_drawing(), tread.for_drawing());
     let risers = flight.riser_count();
     let treads = flight.tread_count();
-    let high = guard.map_or(40.0, |(_, _, high)| high + 4.0);
+    let high = guard.map_or(40.0, |drawn| drawn.high + 4.0);
     let wide = BEYOND * 2.0 + tread_in * f64::from(treads);
     let tall = high + rise_in * f64::from(risers);
     let scale = scale_for(wide, BODY - 70.0).max(scale_for(tall, 330.0));
@@ -54,8 +66,8 @@ fn figure(flight: &Flight, guard: Option<&(RakeGuard, f64, f64)>, title: String,
         profile.push(at(next, y));
     }
     let mut shapes: Vec<Shape> = profile.windows(2).map(|w| line(w[0], w[1], 1.0)).collect();
-    if let Some((guard, back, high)) = guard {
-        shapes.extend(of_guard(guard, *back, *high, (rise_in, tread_in, risers), k, &at));
+    if let Some(drawn) = guard {
+        shapes.extend(of_guard(drawn, (rise_in, tread_in, risers), k, &at));
     }
     let foot = at(0.0, rise_in * f64::from(risers)).1;
     // One riser and one tread, then the whole.
@@ -75,9 +87,7 @@ fn figure(flight: &Flight, guard: Option<&(RakeGuard, f64, f64)>, title: String,
 }
 
 fn of_guard(
-    guard: &RakeGuard,
-    back: f64,
-    high: f64,
+    drawn: &Drawn,
     (rise, tread, risers): (f64, f64, u16),
     k: f64,
     at: &dyn Fn(f64, f64) -> (f64, f64),
@@ -85,16 +95,24 @@ fn of_guard(
     let nosing = |x: f64| x * rise / tread;
     let mut shapes = Vec::new();
     let mut tops = Vec::new();
-    for post in &guard.posts {
-        let x = post.at.as_length().unwrap_or(Length::ZERO).for_drawing() - back;
+    let last = drawn.guard.posts.len().saturating_sub(1);
+    for (n, post) in drawn.guard.posts.iter().enumerate() {
+        let x = post.at.as_length().unwrap_or(Length::ZERO).for_drawing() - drawn.back;
         let base = match post.stands {
             Stands::Deck => 0.0,
             Stands::Tread(n) => rise * f64::from(n),
             Stands::Landing => rise * f64::from(risers),
         };
-        let top = nosing(x) - high;
+        let top = nosing(x) - drawn.high;
         let (px, py) = at(x, top);
-        let wide = 3.5 * k;
+        let [first, between, newel] = drawn.widths;
+        let wide = k * if n == 0 {
+            first
+        } else if n == last {
+            newel
+        } else {
+            between
+        };
         shapes.push(block(px - wide / 2.0, py, wide, (base - top) * k, Ink::Pale, 0.6));
         tops.push((px, py));
     }

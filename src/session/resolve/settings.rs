@@ -4,7 +4,7 @@ use super::feet::rim_of;
 use super::{Branch, Branches, Problem, Resolver, first_problem, grow};
 use crate::figure::Value;
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{Fact, Foot, Impossible, NotchTold, PostRole, PostSize, Setting, SlotId};
+use crate::job::{Fact, Foot, Impossible, Member, NotchTold, Order, PostRole, PostSize, Setting, SlotId};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -32,10 +32,7 @@ impl Resolver<'_> {
             Clause::Foot(f) => set(branch, Setting::Foot(*f)),
             Clause::Notched { deep, post, at_rail } => self.notched(branch, deep, *post, *at_rail),
             Clause::RimOf(lumber) => rim_of(branch, *lumber),
-            Clause::CapOf(lumber) => match lumber.dressed() {
-                Some((thick, _)) => set(branch, Setting::Foot(Foot::Cap(thick))),
-                None => Err(Problem::Impossible(Impossible::NotLumber)),
-            },
+            Clause::CapOf(lumber) => cap_of(branch, *lumber),
             Clause::Tape(d) => set(branch, Setting::Tape(*d)),
             Clause::Deck(along, out) => self.deck(branch, along.as_ref(), out.as_ref()),
             _ => Ok(vec![branch]),
@@ -125,6 +122,17 @@ impl Resolver<'_> {
         let high = self.slot(branch.clone(), SlotId::HeightTop, m)?;
         let long = self.run(branch, &RunDraft { length: Some(m.clone()), run_word: true, ..RunDraft::default() })?;
         Ok(high.into_iter().chain(long).map(|b| Branch { ask: true, ..b }).collect())
+    }
+}
+
+/// A cap of that size on the posts: the cap, and where the posts were told to stand above the rail
+/// or to carry none, that they end under it.
+fn cap_of(branch: Branch, lumber: Lumber) -> Branches {
+    let (thick, _) = lumber.dressed().ok_or(Problem::Impossible(Impossible::NotLumber))?;
+    let branch = branch.with(Fact::Order(Order::Rail(Member::Cap, Some(lumber))))?;
+    match branch.job.settings.foot.cap {
+        Some(l) if l == thick => Ok(vec![branch]),
+        _ => Ok(vec![branch.with(Fact::Set(Setting::Foot(Foot::Cap(thick))))?]),
     }
 }
 

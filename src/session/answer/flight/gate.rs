@@ -1,11 +1,14 @@
 //! Gates: the leaf, its brace, its swing, its posts, and a pool.
 
+use super::infill::kept_to;
 use super::known::Known;
-use super::say::{answer, by, caution, decides, detail, exact, ft, inch, inches, limit, mind, reply, taken, w};
+use super::say::{answer, breaks, by, caution, decides, detail, exact, ft, inch, inches, limit, mind, reply, taken, w};
 use super::trouble::too_wide;
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
 use crate::gate::brace::{Brace, brace as braced, leaf_height};
+use crate::gate::gap;
+use crate::gate::pool::{Barrier, breaches, latch_on_pool_side, top_for_plain_gap};
 use crate::gate::{Leaf, LeafTold, Unfit, leaf as worked};
 use crate::grammar::ask::Size;
 use crate::job::outline::filled;
@@ -14,6 +17,7 @@ use crate::layout::{BayKind, lay_out};
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::{GateFig, Line, Reply, Role, Span};
+use crate::solve::{in_force, limit_length};
 
 /// The opening the layout gives a gate: it may be worked out, as at recessed stairs.
 fn laid(known: &Known) -> Option<Length> {
@@ -43,7 +47,8 @@ fn told(known: &Known) -> LeafTold {
         hinge_gap: g.size(Size::HingeGap).or(hung.hinge_gap),
         latch_gap: g.size(Size::LatchGap).or(hung.latch_gap),
         stile: None,
-        leaf: g.size(Size::Leaf).or(hung.leaf.filter(|_| hung.leaves != Some(2))),
+        leaf: g.size(Size::Leaf).or(hung.leaf),
+        leaves: hung.leaves,
     }
 }
 
@@ -73,15 +78,17 @@ fn with_leaf(mut reply: Reply, known: &Known, leaf: &Leaf) -> Reply {
 /// "how wide do I build the gate".
 pub fn leaf(known: &Known) -> Answer {
     let l = leaf_of(known)?;
-    let mut lines = vec![answer([w("Build the leaf "), ft(&l.width), w(" = "), exact(&l.width), w(" wide.")])];
+    let two = l.leaves == 2;
+    let lead = if two { "Build each of the two leaves " } else { "Build the leaf " };
+    let mut lines = vec![answer([w(lead), ft(&l.width), w(" = "), exact(&l.width), w(" wide.")])];
     lines.push(detail([
         w("The opening is "),
         exact(&l.opening),
         w(" less "),
         inch(&l.hinge_gap),
-        w(" at the hinges and "),
+        w(if two { " at each jamb's hinges and " } else { " at the hinges and " }),
         inch(&l.latch_gap),
-        w(" at the latch."),
+        w(if two { " between the leaves." } else { " at the latch." }),
     ]));
     match &l.differs {
         Some(by) => lines.push(detail([
@@ -94,7 +101,7 @@ pub fn leaf(known: &Known) -> Answer {
     }
     lines.extend(l.taken.iter().filter(|t| t.id != "gate-stile").map(|t| taken(t)));
     lines.extend(gaps(known, &l));
-    lines.extend(wide_lines(&l));
+    lines.extend(wide_lines(known, &l));
     lines.push(detail([w("Hinge and latch set the gaps: read their papers before you cut.")]));
     let mut reply = with_leaf(reply(lines), known, &l);
     reply.values.result = Some(l.width.clone());
@@ -103,22 +110,27 @@ pub fn leaf(known: &Known) -> Answer {
 
 /// The gaps beside the leaf stop the ball like any other.
 fn gaps(known: &Known, l: &Leaf) -> Option<Line> {
-    let settings = &known.job.settings;
-    let ball = crate::takeoff::gap_limit_fig(known.job);
-    let wide = [&l.hinge_gap, &l.latch_gap].into_iter().any(|g| inches(g) >= inches(&ball));
+    let held = gap::level(known.job);
+    let wide = [&l.hinge_gap, &l.latch_gap].into_iter().any(|g| !held.limit().allows(inches(g)));
     wide.then(|| {
-        let source = settings.source_of(&limits::LEVEL_GAP, &ball);
-        caution([w("Stop: a "), inch(&ball), w(" ball passes beside that leaf ("), w(source), w(").")])
+        caution([
+            w("Stop: a gap beside that leaf passes the "),
+            exact(&held.most),
+            w(" every opening is held to ("),
+            w(gap::source(known.job, &held)),
+            w(")."),
+        ])
     })
 }
 
-fn wide_lines(l: &Leaf) -> Vec<Line> {
-    if !l.too_wide() {
+fn wide_lines(known: &Known, l: &Leaf) -> Vec<Line> {
+    let here = known.here();
+    if !l.too_wide(here) {
         return Vec::new();
     }
     vec![caution([
         w("Check: a single leaf over "),
-        ft(&Fig::limit(&limits::GATE_LEAF)),
+        ft(&in_force(here, &limits::GATE_LEAF)),
         w(" is heavy and sags: two leaves do better, on stiffer posts."),
     ])]
 }
@@ -126,14 +138,12 @@ fn wide_lines(l: &Leaf) -> Vec<Line> {
 /// "how many balusters in the gate".
 pub fn balusters(known: &Known) -> Answer {
     let l = leaf_of(known)?;
-    let settings = &known.job.settings;
-    let held = settings.in_force(&limits::LEVEL_GAP);
-    let told = settings.gap_max.filter(|m| *m < inches(&held));
-    let most = told.map_or(held, |m| Fig::told(m, "the gap limit"));
-    let found = l.balusters(&known.baluster(), &most, known.tape);
+    let held = gap::level(known.job);
+    let found = l.balusters(&known.baluster(), &held, known.tape);
     let (count, gap) =
         found.ok_or(Trouble::Ask("The stiles leave no room for balusters in that leaf: is the opening right?"))?;
-    let mut lines = vec![answer([ft(&count), w(" in the leaf, "), exact(&gap), w(" clear between them.")])];
+    let lead = if l.leaves == 2 { " in each of the two leaves, " } else { " in the leaf, " };
+    let mut lines = vec![answer([ft(&count), w(lead), exact(&gap), w(" clear between them.")])];
     lines.push(detail([
         w("Leaf "),
         exact(&l.width),
@@ -144,22 +154,11 @@ pub fn balusters(known: &Known) -> Answer {
         w(" wide."),
     ]));
     lines.extend(l.taken.iter().map(|t| taken(t)));
-    lines.push(kept(settings, &most));
+    lines.push(kept_to(known.job, &held));
     let mut reply = with_leaf(reply(lines), known, &l);
     reply.values.result = Some(count.clone());
     reply.values.more = vec![("balusters", count.clone()), ("gap", gap.clone())];
     Ok((reply, vec![("balusters in the leaf", count), ("gap", gap)]))
-}
-
-/// Which gap was kept under, and whose it is.
-fn kept(settings: &Settings, most: &Fig) -> Line {
-    match most.why() {
-        Why::Limit(limit) => by(limit),
-        _ => {
-            let source = settings.source_of(&limits::LEVEL_GAP, most);
-            detail([w("Kept under "), exact(most), w(": "), w(source), w(".")])
-        }
-    }
 }
 
 /// The leaf's height: given, or the guard's less the gap under.
@@ -210,6 +209,7 @@ pub fn brace(known: &Known) -> Answer {
 
 /// "which way does the gate swing".
 pub fn swing(known: &Known) -> Answer {
+    let here = known.here();
     let told = known.gate().and_then(|(_, g)| g.hung.swing);
     let mut lines =
         vec![answer([w("Over the deck, away from the stairs: nobody should have to step back down them to open it.")])];
@@ -225,7 +225,7 @@ pub fn swing(known: &Known) -> Answer {
     });
     lines.push(detail([
         w("Leave a landing "),
-        limit(&limits::LANDING),
+        limit(here, &limits::LANDING),
         w(" deep, clear of the open leaf, at the stair head ("),
         w(limits::LANDING.source),
         w(")."),
@@ -235,7 +235,7 @@ pub fn swing(known: &Known) -> Answer {
         "At a pool a gate opens away from the water: if the two disagree, ask the building department.",
     )]));
     lines.push(decides());
-    Ok((reply(lines), vec![("landing", Fig::limit(&limits::LANDING))]))
+    Ok((reply(lines), vec![("landing", in_force(here, &limits::LANDING))]))
 }
 
 fn told_leaf_width(known: &Known) -> Option<Fig> {
@@ -244,10 +244,11 @@ fn told_leaf_width(known: &Known) -> Option<Fig> {
 
 /// "is a 5 foot gate too wide".
 pub fn wide(known: &Known) -> Answer {
+    let here = known.here();
     let told = known.given.size(Size::Leaf).or(known.given.size(Size::Opening)).or_else(|| laid(known));
     let width = Fig::told(told.ok_or(Trouble::Ask("How wide is the gate?"))?, "the gate's width");
-    let most = Fig::limit(&limits::GATE_LEAF);
-    let over = inches(&width) > limits::GATE_LEAF.length();
+    let most = in_force(here, &limits::GATE_LEAF);
+    let over = inches(&width) > limit_length(here, &limits::GATE_LEAF);
     let first: Vec<Span> = if over {
         vec![
             w("Yes, "),
@@ -293,6 +294,7 @@ pub fn posts(known: &Known) -> Answer {
 
 /// "how high is the gate, how far off the deck".
 pub fn height(known: &Known) -> Answer {
+    let here = known.here();
     let level = known.level();
     let under = known.job.settings.gap_under;
     let first = match under.map(|l| leaf_height(&level, &Fig::told(l, "the gap under"))) {
@@ -307,7 +309,7 @@ pub fn height(known: &Known) -> Answer {
             w("Top of the leaf with the guard's, "),
             inch(&level),
             w(" above the deck; the gap under it less than "),
-            limit(&limits::LEVEL_GAP),
+            limit(here, &limits::LEVEL_GAP),
             w("."),
         ],
     };
@@ -315,8 +317,8 @@ pub fn height(known: &Known) -> Answer {
     lines.push(detail([w(
         "A gate across the guard is guard like the rest: the same height, the same ball at both edges and under it.",
     )]));
-    lines.push(by(&limits::GUARD_HEIGHT));
-    lines.push(by(&limits::LEVEL_GAP));
+    lines.push(by(here, &limits::GUARD_HEIGHT));
+    lines.push(by(here, &limits::LEVEL_GAP));
     lines.push(detail([w(
         "Leave enough under it to clear a high board and ice; a leaf that drops a little must still swing.",
     )]));
@@ -328,11 +330,15 @@ pub fn height(known: &Known) -> Answer {
 
 /// "latch height".
 pub fn latch(known: &Known) -> Answer {
-    let most = Fig::limit(&limits::POOL_LATCH);
-    let given = known.given.size(Size::LatchHeight).map(|l| Fig::told(l, "the latch"));
-    let pool = known.job.settings.pool == Some(true);
+    let here = known.here();
+    let most = in_force(here, &limits::POOL_LATCH);
+    let told = known.gate().and_then(|(_, gate)| gate.hung.latch_height);
+    let given = known.given.size(Size::LatchHeight).or(told).map(|l| Fig::told(l, "the latch"));
+    let barrier = Barrier::of(known.job).map(|b| Barrier { latch: given.as_ref().and_then(Fig::as_length), ..b });
+    let pool = barrier.is_some();
+    let low = barrier.and_then(|b| latch_on_pool_side(&b, here)) == Some(true);
     let first: Vec<Span> = match (&given, pool) {
-        (Some(l), true) if inches(l) < limits::POOL_LATCH.length() => {
+        (Some(l), true) if low => {
             vec![
                 inch(l),
                 w(" is under "),
@@ -352,7 +358,7 @@ pub fn latch(known: &Known) -> Answer {
     };
     let mut lines = vec![answer(first)];
     if pool {
-        lines.push(by(&limits::POOL_LATCH));
+        lines.push(by(here, &limits::POOL_LATCH));
     } else {
         lines.push(detail([w(
             "That place is common practice, no source. At a pool it is another matter: say \"there's a pool\".",
@@ -374,13 +380,13 @@ pub fn disagrees(job: &Job) -> Option<Line> {
 
 fn no_room(job: &Job, run: &Run, gate: Gate) -> Option<Line> {
     let leaf = gate.hung.leaf?;
-    let leaves = i64::from(gate.hung.leaves.unwrap_or(1));
     let told = LeafTold {
         openings: gate.width.or_else(|| laid_in(job, run, gate)).into_iter().collect(),
         hinge_gap: gate.hung.hinge_gap,
         latch_gap: gate.hung.latch_gap,
         stile: None,
-        leaf: Some(leaf * leaves),
+        leaf: Some(leaf),
+        leaves: gate.hung.leaves,
     };
     match worked(&told) {
         Err(Unfit::TooWide { leaf, most, by }) => Some(Line::new(Role::Answer, too_wide(&leaf, &most, &by))),
@@ -414,31 +420,55 @@ fn wrong_side(run: &Run, gate: Gate) -> Option<Line> {
 
 /// "pool gate".
 pub fn pool(known: &Known) -> Answer {
+    let here = known.here();
     let level = known.level();
-    let low = inches(&level) < limits::POOL_TOP.length();
+    let barrier = Barrier { top: inches(&level), ..Barrier::made_of(known.job) };
+    let broken = breaches(&barrier, here);
     let mut lines = vec![answer([
         w("It closes and latches by itself, opens away from the pool, can be locked, and its top is at least "),
-        limit(&limits::POOL_TOP),
+        limit(here, &limits::POOL_TOP),
         w(" up on the outside."),
     ])];
-    if low {
+    if broken.contains(&&limits::POOL_TOP) {
         lines.push(caution([
             w("Check: a "),
             inch(&level),
             w(" guard is not the "),
-            limit(&limits::POOL_TOP),
+            limit(here, &limits::POOL_TOP),
             w(" a pool barrier needs ("),
             w(limits::POOL_TOP.source),
             w(")."),
         ]));
     }
+    let under = barrier.under.filter(|_| broken.contains(&&limits::POOL_GAP_DECK));
+    lines.extend(under.map(|l| breaks(here, &Fig::told(l, "the gap under"), &limits::POOL_GAP_DECK)));
+    lines.extend(rails_apart(&barrier, here));
     let rows =
         [&limits::POOL_GATE, &limits::POOL_LATCH, &limits::POOL_RAILS_APART, &limits::POOL_GAP_DECK, &limits::POOL_TOP];
-    lines.extend(rows.into_iter().map(by));
+    lines.extend(rows.into_iter().map(|l| by(here, l)));
     lines.push(mind(&limits::POOL_TOP));
     lines.push(decides());
     Ok((
         reply(lines),
-        vec![("barrier's top", Fig::limit(&limits::POOL_TOP)), ("latch", Fig::limit(&limits::POOL_LATCH))],
+        vec![("barrier's top", in_force(here, &limits::POOL_TOP)), ("latch", in_force(here, &limits::POOL_LATCH))],
     ))
+}
+
+/// How far apart the rails' tops are, and the gap that leaves; where they are too close, how high the
+/// top would have to be for the plain gap.
+fn rails_apart(barrier: &Barrier, here: &Settings) -> Option<Line> {
+    let apart = barrier.rails_apart()?;
+    let rail = Fig::told(barrier.bottom_rail_top?, "the gap under the bottom rail and its depth");
+    let mut spans = vec![w("The rails' tops are "), inch(&apart), w(" apart: ")];
+    if barrier.is_tight(here) {
+        spans.extend([w("gaps are no more than "), limit(here, &limits::POOL_TIGHT_GAP)]);
+        spans.extend([
+            w("; with the top at "),
+            inch(&top_for_plain_gap(&rail, barrier.cap, here)),
+            w(" they may be the plain ones."),
+        ]);
+    } else {
+        spans.extend([w("gaps stay under "), limit(here, &limits::LEVEL_GAP), w(" as on any guard.")]);
+    }
+    Some(detail(spans))
 }

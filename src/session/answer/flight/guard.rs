@@ -6,10 +6,11 @@ use super::say::{answer, count, detail, exact, ft, inch, limit, reply, s, taken,
 use super::{Answer, Trouble};
 use crate::figure::Fig;
 use crate::grammar::ask::Size;
-use crate::job::OpenSides;
+use crate::job::{OpenSides, Settings};
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::{Line, RakeFig, Reply, Role, Span};
+use crate::stairs::check::guarded_treads;
 use crate::stairs::guard::{Laid, RakeGuard, RakePost, Site, Stands};
 use crate::stairs::meet::{Choice, Meeting, meet};
 
@@ -55,6 +56,29 @@ fn sides(known: &Known) -> Option<Line> {
         None => "For one open side; with both open the other is the same, mirrored.",
     };
     Some(Line::say(Role::Detail, words))
+}
+
+/// Along which treads the guard is required: those higher above level ground than the trigger.
+fn required(known: &Known) -> Option<Line> {
+    let here = known.here();
+    let flight = known.flight().ok().filter(|_| !known.falls() && here.law.holds(&limits::GUARD_TRIGGER))?;
+    let treads = guarded_treads(&flight, here);
+    let drop = limit(here, &limits::GUARD_TRIGGER);
+    Some(match treads {
+        0 => detail([
+            w("No tread is more than "),
+            drop,
+            w(" above level ground: the rules ask for no guard along them."),
+        ]),
+        1 => detail([w("A guard is required along the top tread, more than "), drop, w(" above level ground.")]),
+        n => detail([
+            w("A guard is required along the "),
+            count(n, "the treads higher than the trigger"),
+            w(" upper treads, more than "),
+            drop,
+            w(" above level ground."),
+        ]),
+    })
 }
 
 fn stands(stands: Stands) -> Vec<Span> {
@@ -123,6 +147,7 @@ pub fn posts(known: &Known) -> Answer {
     lines.extend(g.posts.iter().enumerate().map(|(k, p)| mark(k, last, p)));
     lines.extend(limit_lines(known, &site, &g));
     lines.extend(sides(known));
+    lines.extend(required(known));
     lines.extend(basis(known, &site));
     finish(known, &site, &g, lines)
 }
@@ -270,7 +295,7 @@ pub fn top_post_place(known: &Known) -> Answer {
 pub fn top_post(known: &Known) -> Answer {
     let site = known.site()?;
     let level = known.level();
-    let m = meet(&site, &level, true);
+    let m = meet(&site, &level, true, known.here());
     let mut lines = vec![answer(first(&m))];
     lines.push(detail([
         w("The rake rail leaves the post at its face, "),
@@ -283,7 +308,7 @@ pub fn top_post(known: &Known) -> Answer {
         inch(&m.level),
         w("."),
     ]));
-    lines.extend(choices(&m));
+    lines.extend(choices(known.here(), &m));
     lines.push(height_line(known, &site.height));
     lines.extend(basis(known, &site));
     let mut reply = with_rake(reply(lines), known, &site)?;
@@ -315,7 +340,7 @@ fn first(m: &Meeting) -> Vec<Span> {
     }
 }
 
-fn choices(m: &Meeting) -> Vec<Line> {
+fn choices(here: &Settings, m: &Meeting) -> Vec<Line> {
     let back = detail([w(
         "Or move the top post back until its face down the stairs is on the nosing: then nothing is dropped there.",
     )]);
@@ -324,9 +349,9 @@ fn choices(m: &Meeting) -> Vec<Line> {
         Choice::Raise(_) => vec![
             detail([
                 w("Both lie within the "),
-                limit(&limits::HANDRAIL_LOW),
+                limit(here, &limits::HANDRAIL_LOW),
                 w(" to "),
-                limit(&limits::HANDRAIL_HIGH),
+                limit(here, &limits::HANDRAIL_HIGH),
                 w(" a stair rail that is the handrail too may have ("),
                 w(limits::HANDRAIL_LOW.source),
                 w(")."),
@@ -336,9 +361,9 @@ fn choices(m: &Meeting) -> Vec<Line> {
         Choice::Step => vec![
             detail([
                 w("Raised to meet, the stair rail would be outside the "),
-                limit(&limits::HANDRAIL_LOW),
+                limit(here, &limits::HANDRAIL_LOW),
                 w(" to "),
-                limit(&limits::HANDRAIL_HIGH),
+                limit(here, &limits::HANDRAIL_HIGH),
                 w(" it needs where its top is the handrail ("),
                 w(limits::HANDRAIL_LOW.source),
                 w(")."),

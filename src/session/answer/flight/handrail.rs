@@ -5,14 +5,17 @@ use super::say::{answer, breaks, by, count, decides, detail, exact, inch, limit,
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
+use crate::job::Settings;
 use crate::limits;
 use crate::measure::Lumber;
 use crate::reply::{Line, Span, Status};
+use crate::solve::in_force;
 use crate::stairs::grip::{Grip, Section, Verdict, grip as judged, of_lumber};
 use crate::stairs::{Unready, handrail};
 
 /// "do I need a handrail".
 pub fn needed(known: &Known) -> Answer {
+    let here = known.here();
     let (risers, said) = match known.given.steps {
         Some(steps) => (steps, steps_said(steps)),
         None => match known.told().risers {
@@ -33,13 +36,13 @@ pub fn needed(known: &Known) -> Answer {
         }),
     ])];
     lines.extend(said);
-    lines.push(by(&limits::HANDRAIL_RISERS));
+    lines.push(by(here, &limits::HANDRAIL_RISERS));
     if need {
-        lines.push(by(&limits::HANDRAIL_LOW));
+        lines.push(by(here, &limits::HANDRAIL_LOW));
     }
     lines.push(detail([
         w("The guard is another matter: it goes by the drop, more than "),
-        limit(&limits::GUARD_TRIGGER),
+        limit(here, &limits::GUARD_TRIGGER),
         w("."),
     ]));
     lines.push(decides());
@@ -83,36 +86,37 @@ fn steps_said(steps: u16) -> Option<Line> {
 
 /// "how high is the handrail".
 pub fn height(known: &Known) -> Answer {
+    let here = known.here();
     let told = known.given.size(Size::Height).or(known.flight.height);
     let mut lines = match told {
         None => vec![answer([
-            limit(&limits::HANDRAIL_LOW),
+            limit(here, &limits::HANDRAIL_LOW),
             w(" to "),
-            limit(&limits::HANDRAIL_HIGH),
+            limit(here, &limits::HANDRAIL_HIGH),
             w(", plumb above the line of the nosings."),
         ])],
-        Some(l) if handrail::height_holds(l) => vec![answer([
+        Some(l) if handrail::height_holds(l, here) => vec![answer([
             inch(&Fig::told(l, "the handrail")),
             w(" is within "),
-            limit(&limits::HANDRAIL_LOW),
+            limit(here, &limits::HANDRAIL_LOW),
             w(" to "),
-            limit(&limits::HANDRAIL_HIGH),
+            limit(here, &limits::HANDRAIL_HIGH),
             w(", if that is plumb above the line of the nosings."),
         ])],
         Some(l) => vec![answer([
             w("No: "),
             inch(&Fig::told(l, "the handrail")),
             w(" is outside "),
-            limit(&limits::HANDRAIL_LOW),
+            limit(here, &limits::HANDRAIL_LOW),
             w(" to "),
-            limit(&limits::HANDRAIL_HIGH),
+            limit(here, &limits::HANDRAIL_HIGH),
             w(", plumb above the line of the nosings."),
         ])],
     };
-    lines.push(by(&limits::HANDRAIL_LOW));
-    lines.push(by(&limits::STAIR_GUARD_LOW));
+    lines.push(by(here, &limits::HANDRAIL_LOW));
+    lines.push(by(here, &limits::STAIR_GUARD_LOW));
     lines.push(decides());
-    let (low, high) = (Fig::limit(&limits::HANDRAIL_LOW), Fig::limit(&limits::HANDRAIL_HIGH));
+    let (low, high) = (in_force(here, &limits::HANDRAIL_LOW), in_force(here, &limits::HANDRAIL_HIGH));
     let mut reply = reply(lines);
     reply.values.more = vec![("handrail_low", low.clone()), ("handrail_high", high.clone())];
     Ok((reply, vec![("lowest", low), ("highest", high)]))
@@ -120,12 +124,13 @@ pub fn height(known: &Known) -> Answer {
 
 /// "how high is the stair rail": the guard's, whose top may be the handrail too.
 pub fn stair_rail(known: &Known) -> Answer {
+    let here = known.here();
     let law = &known.job.settings.law;
     if !law.holds(&limits::STAIR_GUARD_LOW) {
         let says = "I hold no height for a stair rail there, and the IRC's says nothing: ask the building department.";
         return Ok((reply(vec![answer([w(says)])]), Vec::new()));
     }
-    let least = known.job.settings.in_force(&limits::STAIR_GUARD_LOW);
+    let least = in_force(known.job, &limits::STAIR_GUARD_LOW);
     let told = known.flight.height.map(|l| Fig::told(l, "the stair rail's height"));
     let mut first = match &told {
         Some(told) => vec![inch(told), w(" plumb above the line of the nosings, as you told me. It is at least ")],
@@ -134,39 +139,41 @@ pub fn stair_rail(known: &Known) -> Answer {
     first.extend([
         exact(&least),
         w(" plumb above the line of the nosings, and no more than "),
-        limit(&limits::HANDRAIL_HIGH),
+        limit(here, &limits::HANDRAIL_HIGH),
         w(" where its top is the handrail."),
     ]);
-    let lines = vec![answer(first), by(&limits::STAIR_GUARD_LOW), by(&limits::HANDRAIL_LOW), decides()];
+    let lines = vec![answer(first), by(here, &limits::STAIR_GUARD_LOW), by(here, &limits::HANDRAIL_LOW), decides()];
     let mut reply = reply(lines);
     reply.values.result = told.or(Some(least.clone()));
     Ok((reply, vec![("the least", least)]))
 }
 
 /// "how does the handrail end".
-pub fn ends() -> Answer {
+pub fn ends(known: &Known) -> Answer {
+    let here = known.here();
     let lines = vec![
         answer([w(
             "Unbroken from plumb above the top nosing to plumb above the lowest, its ends returned to a wall, guard, walking surface or itself, or into a newel.",
         )]),
-        by(&limits::HANDRAIL_ENDS),
+        by(here, &limits::HANDRAIL_ENDS),
         mind(&limits::HANDRAIL_ENDS),
-        by(&limits::HANDRAIL_SPACE),
-        by(&limits::HANDRAIL_PROJECTION),
+        by(here, &limits::HANDRAIL_SPACE),
+        by(here, &limits::HANDRAIL_PROJECTION),
         decides(),
     ];
     Ok((
         reply(lines),
         vec![
-            ("clear of the wall", Fig::limit(&limits::HANDRAIL_SPACE)),
-            ("into the stair", Fig::limit(&limits::HANDRAIL_PROJECTION)),
+            ("clear of the wall", in_force(here, &limits::HANDRAIL_SPACE)),
+            ("into the stair", in_force(here, &limits::HANDRAIL_PROJECTION)),
         ],
     ))
 }
 
 /// "how far off the wall is the handrail".
-pub fn space() -> Answer {
-    let (least, most) = (Fig::limit(&limits::HANDRAIL_SPACE), Fig::limit(&limits::HANDRAIL_PROJECTION));
+pub fn space(known: &Known) -> Answer {
+    let here = known.here();
+    let (least, most) = (in_force(here, &limits::HANDRAIL_SPACE), in_force(here, &limits::HANDRAIL_PROJECTION));
     let lines = vec![
         answer([
             w("At least "),
@@ -175,8 +182,8 @@ pub fn space() -> Answer {
             inch(&most),
             w(" out into the stair."),
         ]),
-        by(&limits::HANDRAIL_SPACE),
-        by(&limits::HANDRAIL_PROJECTION),
+        by(here, &limits::HANDRAIL_SPACE),
+        by(here, &limits::HANDRAIL_PROJECTION),
         decides(),
     ];
     let mut reply = reply(lines);
@@ -186,22 +193,23 @@ pub fn space() -> Answer {
 
 /// "is a 2x6 cap a handrail".
 pub fn grip(known: &Known) -> Answer {
+    let here = known.here();
     let g = known.given;
     let section = match (g.lumber, g.size(Size::Round), g.size(Size::Across), g.size(Size::Deep)) {
         (Some(lumber), ..) => of_lumber(lumber)
             .ok_or(Trouble::Ask("That is no size of lumber I know: say how wide and how deep it is."))?,
         (_, Some(round), ..) => Section::Round(round),
         (_, _, Some(wide), deep) => Section::Box(wide, deep.unwrap_or(wide)),
-        _ => return Ok(shapes()),
+        _ => return Ok(shapes(here)),
     };
-    let found = judged(section).ok_or(Trouble::PastMe)?;
+    let found = judged(section, here).ok_or(Trouble::PastMe)?;
     let mut lines = vec![answer(verdict(g.lumber, &found)), measured(&found)];
-    lines.push(by(&limits::HANDRAIL_GRIP));
+    lines.push(by(here, &limits::HANDRAIL_GRIP));
     if matches!(found.verdict, Verdict::OnlyWithRecess(_)) {
         lines.push(mind(&limits::GRIP_AROUND_MOST));
         lines.push(detail([
             w("A wide cap may top the guard; the handrail is then a rail of its own inside it, "),
-            limit(&limits::HANDRAIL_SPACE),
+            limit(here, &limits::HANDRAIL_SPACE),
             w(" clear."),
         ]));
     }
@@ -215,16 +223,16 @@ pub fn grip(known: &Known) -> Answer {
 }
 
 /// What a handrail may be, where no section was named.
-fn shapes() -> (crate::reply::Reply, super::Figs) {
+fn shapes(here: &Settings) -> (crate::reply::Reply, super::Figs) {
     let lines = vec![
         answer([w(limits::HANDRAIL_GRIP.says), stop(limits::HANDRAIL_GRIP.says)]),
         mind(&limits::HANDRAIL_GRIP),
-        by(&limits::GRIP_AROUND_MOST),
+        by(here, &limits::GRIP_AROUND_MOST),
         decides(),
     ];
     (
         crate::reply::Reply { status: Status::Answered, ..reply(lines) },
-        vec![("around", Fig::limit(&limits::GRIP_AROUND_LEAST))],
+        vec![("around", in_force(here, &limits::GRIP_AROUND_LEAST))],
     )
 }
 
@@ -252,6 +260,7 @@ fn measured(found: &Grip) -> Line {
 
 /// "how much of the stair is left beside the handrail".
 pub fn width_left(known: &Known) -> Answer {
+    let here = known.here();
     let told = known.given.size(Size::Width).or(known.opening.map(|o| o.width)).or(known.job.stair_width);
     let width = Fig::told(told.ok_or(Trouble::Ask("How wide are the stairs, clear?"))?, "the stair's width");
     let out = known.or_taken(Size::Projection, None, "how far the handrail stands in", &limits::HANDRAIL_PROJECTION);
@@ -266,10 +275,10 @@ pub fn width_left(known: &Known) -> Answer {
         w(if known.given.size(Size::Projection).is_some() { "told." } else { "taken as the most it may." }),
     ]));
     for left in [&one, &two] {
-        if left.holds() {
-            lines.push(by(left.least));
+        if left.holds(here) {
+            lines.push(by(here, left.least));
         } else {
-            lines.push(breaks(&left.clear, left.least));
+            lines.push(breaks(here, &left.clear, left.least));
         }
     }
     lines.push(decides());

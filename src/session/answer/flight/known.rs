@@ -4,14 +4,17 @@
 use super::trouble::Trouble;
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::{Given, Size};
-use crate::job::{Flight as ToldFlight, Gate, Head, Job, PostRole, Run, StairOpening};
-use crate::layout::{Limits, line_inside, post_width};
+use crate::job::{Flight as ToldFlight, Gate, Head, Job, RiserKind, Run, Settings, StairOpening};
+use crate::layout::line_inside;
 use crate::limits::{self, Limit};
-use crate::measure::{Length, Lumber, Tape};
+use crate::measure::{Length, Tape};
+use crate::quantity::RowId;
 use crate::reply::tape_of;
+use crate::solve::{default_of, in_force, limit_length, taken};
 use crate::stairs::flight::{Flight, work_out};
-use crate::stairs::guard::{Laid, Most, RakeGuard, Site, lay_out};
+use crate::stairs::guard::{Laid, RakeGuard, Site, lay_out};
 use crate::stairs::{Rake, Told};
+use crate::takeoff::{baluster_fig, site_of};
 
 /// The job with what the question gives.
 pub struct Known<'a> {
@@ -25,6 +28,17 @@ pub struct Known<'a> {
     pub opening: Option<StairOpening>,
     /// The tape.
     pub tape: Tape,
+}
+
+/// Where a nosing's overhang was taken from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Overhang {
+    /// It was told.
+    Told,
+    /// The rule wants one: the most it may be.
+    Most,
+    /// None was told and none is asked for.
+    None,
 }
 
 impl<'a> Known<'a> {
@@ -42,6 +56,11 @@ impl<'a> Known<'a> {
         }
         let flight = flights.first().copied().unwrap_or(job.flight);
         Ok(Known { job, given, flight, opening: openings.first().copied(), tape: tape_of(job) })
+    }
+
+    /// What holds for the job.
+    pub fn here(&self) -> &'a Settings {
+        &self.job.settings
     }
 
     /// The flight's facts for the engine.
@@ -109,17 +128,27 @@ impl<'a> Known<'a> {
     /// A size: given, told, or the default named.
     pub fn or_taken(&self, size: Size, told: Option<Length>, what: &'static str, default: &'static Limit) -> Fig {
         let found = self.given.size(size).or(told);
-        found.map_or_else(|| Fig::length(default.length(), Why::Default(default)), |l| Fig::told(l, what))
+        found.map_or_else(|| default_of(self.job, default), |l| Fig::told(l, what))
     }
 
-    /// The stair guard's height above the nosing line.
-    pub fn height(&self) -> Fig {
-        self.or_taken(Size::Height, self.flight.height, "the stair rail's height", &limits::STAIR_GUARD_HEIGHT)
+    /// How far a nosing overhangs the riser below: given or told, else the most it may where the rule wants
+    /// one, since the triangle under the rail grows with it; else none.
+    pub fn nosing(&self, tread: Length) -> (Fig, Overhang) {
+        if let Some(told) = self.given.size(Size::Nosing).or(self.flight.nosing) {
+            return (Fig::told(told, "the nosing's overhang"), Overhang::Told);
+        }
+        let open = matches!(self.flight.between, Some(RiserKind::Open | RiserKind::Opening(_)));
+        if !open && tread < limit_length(self.here(), &limits::NOSING_FREE) {
+            return (in_force(self.here(), &limits::NOSING_MOST), Overhang::Most);
+        }
+        let none = Why::Formula("no nosing told, and none asked for", Vec::new());
+        (Fig::length(Length::ZERO, none), Overhang::None)
     }
 
     /// The level guard's height.
     pub fn level(&self) -> Fig {
-        self.or_taken(Size::Level, self.job.settings.height_top, "the level rail's height", &limits::GUARD_HEIGHT)
+        let given = self.given.size(Size::Level);
+        given.map_or_else(|| taken(self.job, RowId::HeightTop), |l| Fig::told(l, "the level rail's height"))
     }
 
     /// How far the baluster line, and with it the top post, lies behind the decking's edge.
@@ -140,17 +169,8 @@ impl<'a> Known<'a> {
             return Err(Trouble::Flush);
         }
         let flight = self.flight()?;
-        let width = |roles: &[PostRole]| post_width(&self.job.settings, roles);
-        let limits = Limits::in_force(&self.job.settings);
-        Ok(Site {
-            rake: self.rake()?,
-            nosings: flight.riser_count().saturating_sub(1),
-            height: self.height(),
-            top_back: self.line()?,
-            foot_back: Fig::length(limits::NEWEL_PLACE.length(), Why::Default(&limits::NEWEL_PLACE)),
-            widths: [width(&[]), width(&[PostRole::Line]), width(&[PostRole::End])],
-            most: Most { centre: limits.centre, clear: limits.clear },
-        })
+        let height = self.given.size(Size::Height).or(self.flight.height);
+        site_of(self.job, self.rake()?, flight.riser_count(), height).ok_or(Trouble::Line)
     }
 
     /// The one gate of the job, if there is just one.
@@ -161,10 +181,7 @@ impl<'a> Known<'a> {
 
     /// A baluster's width.
     pub fn baluster(&self) -> Fig {
-        let two_by_two = || Lumber::by(2, 2).dressed().map_or(Length::ZERO, |(_, wide)| wide);
-        self.given.size(Size::Baluster).or(self.job.settings.baluster).map_or_else(
-            || Fig::length(two_by_two(), Why::Table("dressed dry width of a 2x2", "PS 20 size table")),
-            |l| Fig::told(l, "a baluster's width"),
-        )
+        let given = self.given.size(Size::Baluster);
+        given.map_or_else(|| baluster_fig(self.job), |l| Fig::told(l, "a baluster's width"))
     }
 }

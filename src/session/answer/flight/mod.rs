@@ -39,7 +39,7 @@ fn answered(known: &Known, what: FlightWhat) -> Answer {
         Run => rise::run(known),
         Rake => rise::rake(known),
         Check => rise::check(known),
-        Landing => rise::landing(),
+        Landing => rise::landing(known),
         Gap => infill::gap(known),
         BalusterLength => infill::length(known),
         RailLength => guard::rail_length(known),
@@ -50,7 +50,7 @@ fn answered(known: &Known, what: FlightWhat) -> Answer {
         Triangle => infill::triangle(known),
         Handrail => handrail::needed(known),
         HandrailHeight => handrail::height(known),
-        HandrailEnds => handrail::ends(),
+        HandrailEnds => handrail::ends(known),
         Grip => handrail::grip(known),
         WidthLeft => handrail::width_left(known),
         Leaf => gate::leaf(known),
@@ -67,7 +67,7 @@ fn answered(known: &Known, what: FlightWhat) -> Answer {
         Lift => infill::lift(known),
         StairRailHeight => handrail::stair_rail(known),
         TopPostPlace => guard::top_post_place(known),
-        HandrailSpace => handrail::space(),
+        HandrailSpace => handrail::space(known),
     }
 }
 

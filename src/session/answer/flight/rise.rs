@@ -3,17 +3,19 @@
 use super::super::Figs;
 use super::known::Known;
 use super::say::{
-    answer, breaks, by, caution, count, decides, detail, exact, ft, inch, inches, limit, mind, reply, s, stop, taken, w,
+    answer, breaks, by, caution, cited, count, decides, detail, exact, ft, inch, inches, limit, mind, reply, s, stop,
+    taken, w,
 };
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
-use crate::job::RiserKind;
+use crate::job::{RiserKind, Settings};
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::{Line, RakeFig, Reply, Span};
 use crate::rules::{Matter, stops_on};
-use crate::stairs::check::{Known as Measured, check as checked, spread, uneven};
+use crate::solve::{in_force, limit_length};
+use crate::stairs::check::{Known as Measured, check as checked, risers_are_high, spread, uneven};
 use crate::stairs::flight::Flight;
 use crate::stairs::{Lack, Unready, handrail};
 
@@ -48,6 +50,7 @@ fn done(known: &Known, lines: Vec<Line>, result: Fig, figs: Figs) -> Answer {
 
 /// What the answer rests on: how the stairs hang, where the rise came from.
 fn basis(known: &Known, f: &Flight) -> Vec<Line> {
+    let here = known.here();
     let mut lines: Vec<Line> = Vec::new();
     if known.falls() {
         lines.push(detail([
@@ -63,7 +66,10 @@ fn basis(known: &Known, f: &Flight) -> Vec<Line> {
         ]));
     }
     lines.extend(f.taken.iter().map(|l| match l.id == limits::RISER_MOST.id {
-        true => detail([w("The fewest risers that are no more than "), limit(l), w(" each ("), w(l.source), w(").")]),
+        true => {
+            let source = w(here.law.source(l));
+            detail([w("The fewest risers that are no more than "), limit(here, l), w(" each ("), source, w(").")])
+        }
         false => taken(l),
     }));
     lines
@@ -75,6 +81,7 @@ fn is_open(kind: Option<RiserKind>) -> bool {
 
 /// Breaches of the limits, as cautions.
 fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
+    let here = known.here();
     let width = known.given.size(Size::Width).or(known.opening.map(|o| o.width)).or(known.job.stair_width);
     let nosing = known.given.size(Size::Nosing).or(known.flight.nosing);
     let open_riser = match known.flight.between {
@@ -84,11 +91,12 @@ fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
     let found = checked(
         f,
         &Measured { nosing, width, landing: known.flight.landing, open_riser, open: is_open(known.flight.between) },
+        here,
     );
-    let mut lines: Vec<Line> = found.iter().map(|b| breaks(&b.found, b.limit)).collect();
-    let high = inches(&f.total_rise) - inches(&f.rise) > limits::GUARD_TRIGGER.length();
-    if high && known.flight.between == Some(RiserKind::Open) {
-        lines.push(caution([w("Check the open risers: "), w(limits::OPEN_RISER.says), stop(limits::OPEN_RISER.says)]));
+    let mut lines: Vec<Line> = found.iter().map(|b| breaks(here, &b.found, b.limit)).collect();
+    if risers_are_high(f, here) && known.flight.between == Some(RiserKind::Open) {
+        let lead = [w("Check the open risers, more than "), limit(here, &limits::GUARD_TRIGGER), w(" up: ")];
+        lines.push(caution(lead.into_iter().chain(cited(here, &limits::OPEN_RISER))));
     }
     if !lines.is_empty() {
         lines.push(decides());
@@ -185,6 +193,7 @@ pub fn total(known: &Known) -> Answer {
 
 /// "how far out do they come".
 pub fn run(known: &Known) -> Answer {
+    let here = known.here();
     let f = known.flight()?;
     let g = f.going.clone().ok_or(Trouble::Unready(Unready::Untold(Lack::Tread)))?;
     let first = [
@@ -200,7 +209,7 @@ pub fn run(known: &Known) -> Answer {
     let mut lines = vec![answer(first)];
     lines.push(detail([
         w("Then a landing at the foot at least "),
-        limit(&limits::LANDING),
+        limit(here, &limits::LANDING),
         w(" deep, as wide as the stairs ("),
         w(limits::LANDING.source),
         w(")."),
@@ -242,15 +251,16 @@ pub fn rake(known: &Known) -> Answer {
 }
 
 /// "how deep must the landing be".
-pub fn landing() -> Answer {
-    let least = Fig::limit(&limits::LANDING);
+pub fn landing(known: &Known) -> Answer {
+    let here = known.here();
+    let least = in_force(here, &limits::LANDING);
     let lines = vec![
         answer([
             w("At least "),
             inch(&least),
             w(" deep in the way you walk, and as wide as the stairs, at the top and at the bottom."),
         ]),
-        by(&limits::LANDING),
+        by(here, &limits::LANDING),
         mind(&limits::LANDING),
         decides(),
     ];
@@ -261,17 +271,18 @@ pub fn landing() -> Answer {
 
 /// "are my stairs ok", "are 8 inch risers ok".
 pub fn check(known: &Known) -> Answer {
+    let here = known.here();
     if known.given.size(Size::LeastRise).is_some() {
         return even(known);
     }
     let width_alone = known.given.sizes.keys().all(|s| *s == Size::Width) && known.given.risers.is_none();
     let f = match (known.flight(), singles(known)) {
         // "is 36 wide enough for stairs" asks of the width, whatever flight was told.
-        (_, single) if width_alone && !single.is_empty() => return one_by_one(&single),
+        (_, single) if width_alone && !single.is_empty() => return one_by_one(here, &single),
         // Nothing makes a flight: the sizes given are looked at one by one, else the width told.
-        (Err(Trouble::Unready(Unready::Untold(_))), single) if !single.is_empty() => return one_by_one(&single),
+        (Err(Trouble::Unready(Unready::Untold(_))), single) if !single.is_empty() => return one_by_one(here, &single),
         (Err(Trouble::Unready(Unready::Untold(_))), _) if told_width(known).is_some() => {
-            return one_by_one(&width_held(told_width(known)));
+            return one_by_one(here, &width_held(known, told_width(known)));
         }
         (f, _) => f?,
     };
@@ -291,7 +302,7 @@ pub fn check(known: &Known) -> Answer {
     };
     let mut lines = vec![answer(first)];
     lines.push(detail([w("Looked at: riser, tread, nosing, width and flight rise, as far as told; not the framing.")]));
-    lines.push(by(&limits::STAIR_SPREAD));
+    lines.push(by(here, &limits::STAIR_SPREAD));
     lines.extend(basis(known, &f));
     lines.push(handrail_line(f.riser_count()));
     lines.extend(found);
@@ -304,20 +315,21 @@ fn told_width(known: &Known) -> Option<Length> {
 }
 
 /// A stair's width held to its limit.
-fn width_held(width: Option<Length>) -> Vec<(&'static limits::Limit, Fig, bool)> {
+fn width_held(known: &Known, width: Option<Length>) -> Vec<(&'static limits::Limit, Fig, bool)> {
     let fig = width.map(|l| Fig::told(l, "the stair's width"));
-    fig.into_iter().map(|f| (&limits::STAIR_WIDTH, f.clone(), inches(&f) >= limits::STAIR_WIDTH.length())).collect()
+    fig.into_iter().map(|f| (&limits::STAIR_WIDTH, f.clone(), inches(&f) >= limit_length(known.here(), &limits::STAIR_WIDTH))).collect()
 }
 
 /// Sizes given each held to its own limit: the limit, the size, whether it holds.
 fn singles(known: &Known) -> Vec<(&'static limits::Limit, Fig, bool)> {
+    let here = known.here();
     let size = |s, what| known.given.size(s).map(|l| Fig::told(l, what));
     let over = |f: Fig, l: &'static limits::Limit| {
-        let ok = inches(&f) <= l.length();
+        let ok = inches(&f) <= limit_length(here, l);
         (l, f, ok)
     };
     let under = |f: Fig, l: &'static limits::Limit| {
-        let ok = inches(&f) >= l.length();
+        let ok = inches(&f) >= limit_length(here, l);
         (l, f, ok)
     };
     let mut all = Vec::new();
@@ -325,13 +337,14 @@ fn singles(known: &Known) -> Vec<(&'static limits::Limit, Fig, bool)> {
     all.extend(size(Size::Tread, "the tread").map(|f| under(f, &limits::TREAD_LEAST)));
     all.extend(size(Size::Width, "the stair's width").map(|f| under(f, &limits::STAIR_WIDTH)));
     all.extend(size(Size::Nosing, "the nosing").map(|f| {
-        let holds = inches(&f) >= limits::NOSING_LEAST.length() && inches(&f) <= limits::NOSING_MOST.length();
+        let holds = inches(&f) >= limit_length(here, &limits::NOSING_LEAST)
+            && inches(&f) <= limit_length(here, &limits::NOSING_MOST);
         (&limits::NOSING_LEAST, f, holds)
     }));
     all
 }
 
-fn one_by_one(all: &[(&'static limits::Limit, Fig, bool)]) -> Answer {
+fn one_by_one(here: &Settings, all: &[(&'static limits::Limit, Fig, bool)]) -> Answer {
     let mut lines: Vec<Line> = Vec::new();
     for (i, (limit, fig, holds)) in all.iter().enumerate() {
         let spans = match holds {
@@ -339,9 +352,9 @@ fn one_by_one(all: &[(&'static limits::Limit, Fig, bool)]) -> Answer {
             false => vec![w("No: "), exact(fig), w(" breaks it. "), w(limit.says), stop(limit.says)],
         };
         lines.push(if i == 0 { answer(spans) } else { detail(spans) });
-        lines.push(detail([w("Source: "), w(limit.source), w(".")]));
+        lines.push(detail([w("Source: "), w(here.law.source(limit)), w(".")]));
     }
-    lines.push(by(&limits::STAIR_SPREAD));
+    lines.push(by(here, &limits::STAIR_SPREAD));
     lines.push(decides());
     let figs: Figs = all.iter().map(|(_, f, _)| ("the size given", f.clone())).collect();
     let mut reply = reply(lines);
@@ -351,17 +364,18 @@ fn one_by_one(all: &[(&'static limits::Limit, Fig, bool)]) -> Answer {
 
 /// "my risers are 7 1/2 and 7, is that ok": how far they differ.
 fn even(known: &Known) -> Answer {
+    let here = known.here();
     let sizes = [Size::Rise, Size::LeastRise];
     let measured: Vec<_> = sizes.iter().filter_map(|s| known.given.size(*s)).collect();
     let spread = spread(&measured, "the riser").ok_or(Trouble::PastMe)?;
-    let fails = uneven(&measured, "the riser").is_some();
-    let most = Fig::limit(&limits::STAIR_SPREAD);
+    let fails = uneven(&measured, "the riser", here).is_some();
+    let most = in_force(here, &limits::STAIR_SPREAD);
     let first = match fails {
         true => vec![w("No: they differ by "), exact(&spread), w(", and may by no more than "), inch(&most), w(".")],
         false => vec![w("They differ by "), exact(&spread), w(", within the "), inch(&most), w(" they may.")],
     };
-    let mut lines = vec![answer(first), by(&limits::STAIR_SPREAD), mind(&limits::STAIR_SPREAD)];
-    let high = measured.iter().any(|l| *l > limits::RISER_MOST.length());
+    let mut lines = vec![answer(first), by(here, &limits::STAIR_SPREAD), mind(&limits::STAIR_SPREAD)];
+    let high = measured.iter().any(|l| *l > limit_length(here, &limits::RISER_MOST));
     lines.extend(high.then(|| {
         caution([w("Check: the largest breaks this: "), w(limits::RISER_MOST.says), stop(limits::RISER_MOST.says)])
     }));

@@ -1,9 +1,11 @@
 //! The pieces answers about stairs and gates are said with.
 
 use crate::figure::{Fig, Value, Why};
+use crate::job::Settings;
 use crate::limits::Limit;
 use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
+use crate::solve::in_force;
 
 /// Words.
 pub fn w(words: &'static str) -> Span {
@@ -32,19 +34,35 @@ pub fn count(n: u16, why: &'static str) -> Span {
     ft(&Fig::new(Value::Count(u64::from(n)), Why::Formula(why, Vec::new())))
 }
 
-/// A limit's figure in inches.
-pub fn limit(l: &'static Limit) -> Span {
-    Span::Fig(Fig::limit(l), Style::Inches)
+/// A limit's figure as it holds for the job, in inches, or in millimetres where it is published so.
+pub fn limit(here: &Settings, l: &'static Limit) -> Span {
+    // A published 1070 mm rounded to the tape would say that 42 1/8 is under 42 1/8.
+    let style = if here.law.is_metric(l) { Style::Millimetres } else { Style::Inches };
+    Span::Fig(in_force(here, l), style)
 }
 
-/// A limit with where it is published.
-pub fn by(l: &'static Limit) -> Line {
-    Line::new(Role::Detail, [w(l.says), w(" ("), w(l.source), w(").")])
+/// A limit with where it is published, and what holds here in its stead.
+pub fn by(here: &Settings, l: &'static Limit) -> Line {
+    Line::new(Role::Detail, cited(here, l))
+}
+
+/// A limit's words and source; where the building department or the place asks something else, that
+/// and whose it is.
+pub fn cited(here: &Settings, l: &'static Limit) -> Vec<Span> {
+    let law = &here.law;
+    if !law.holds(l) {
+        return vec![w(l.says), w(" ("), w(l.source), w("); what holds there in its place I do not hold: ask.")];
+    }
+    if !law.changes(l) {
+        return vec![w(l.says), w(" ("), w(law.source(l)), w(").")];
+    }
+    let own = [w("); here it is "), limit(here, l), w(" instead ("), w(law.source(l)), w(").")];
+    [w(l.says), w(" ("), w(l.source)].into_iter().chain(own).collect()
 }
 
 /// A figure that does not keep to a limit.
-pub fn breaks(found: &Fig, l: &'static Limit) -> Line {
-    caution([w("Check: "), exact(found), w(" breaks this: "), w(l.says), w(" ("), w(l.source), w(").")])
+pub fn breaks(here: &Settings, found: &Fig, l: &'static Limit) -> Line {
+    caution([w("Check: "), exact(found), w(" breaks this: ")].into_iter().chain(cited(here, l)))
 }
 
 /// A default that was taken, said aloud.

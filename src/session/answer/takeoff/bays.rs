@@ -4,11 +4,14 @@ use super::super::Figs;
 use super::infill::{drying, marks_of};
 use super::words::{cannot_fill, detail, exact, fig, not_laid_out, number, places};
 use crate::figure::{Fig, Why};
+use crate::gate::gap;
+use crate::gate::pool::Barrier;
 use crate::infill::{Spread, count_fig, gap_fig};
 use crate::job::{Flight, Job, RunId};
 use crate::layout::Layout;
 use crate::limits;
 use crate::reply::{Line, Reply, Role, Span, Status};
+use crate::solve::in_force;
 use crate::takeoff::{FilledBay, baluster_fig, fill, gap_limit_fig};
 
 /// More kinds of bay than this get no marks in one answer.
@@ -44,10 +47,7 @@ pub fn balusters(job: &Job, layout: &Layout, run: Option<RunId>) -> (Reply, Figs
         reply.lines.extend(marks_of(&bay.spread, &gap_of(&bay.spread)));
     }
     not_laid_out(layout, &mut reply.lines);
-    if job.settings.pool == Some(true) && job.settings.gap_max.is_none_or(|m| m > limits::POOL_TIGHT_GAP.length()) {
-        let says = [Span::Say("At the pool told, mind: "), Span::Say(limits::POOL_RAILS_APART.says)];
-        reply.lines.push(Line::new(Role::Caution, says));
-    }
+    reply.lines.extend(at_the_pool(job));
     if job.flight != Flight::default() || job.runs.iter().any(|r| !r.stairs.is_empty()) {
         reply.lines.push(Line::say(Role::Detail, "The balusters down the stairs are not in this count."));
     }
@@ -67,6 +67,35 @@ pub fn balusters(job: &Job, layout: &Layout, run: Option<RunId>) -> (Reply, Figs
         reply.values.takeoff.marks = marks.collect();
     }
     (reply, figs)
+}
+
+/// At a pool told, which of the barrier's gaps holds, and from what.
+pub fn at_the_pool(job: &Job) -> Option<Line> {
+    let barrier = Barrier::of(job)?;
+    let here = &job.settings;
+    let inches = |f: &Fig| Span::Fig(f.clone(), crate::reply::Style::Inches);
+    let mut spans = vec![Span::Say("At the pool told ")];
+    match (barrier.rails_apart(), barrier.is_tight(here)) {
+        (Some(apart), true) => spans.extend([
+            Span::Say("the rails' tops are "),
+            inches(&apart),
+            Span::Say(" apart, under "),
+            inches(&in_force(here, &limits::POOL_RAILS_APART)),
+            Span::Say(": they go on the pool side, and gaps are no more than "),
+            inches(&in_force(here, &limits::POOL_TIGHT_GAP)),
+        ]),
+        (Some(apart), false) => spans.extend([
+            Span::Say("the rails' tops are "),
+            inches(&apart),
+            Span::Say(" apart, enough for the plain gap"),
+        ]),
+        (None, _) => spans.extend([
+            Span::Say("how far apart the rails' tops are is not told (the height, the gap under, the bottom rail and how it lies), so gaps are kept to "),
+            inches(&in_force(here, &limits::POOL_TIGHT_GAP)),
+        ]),
+    }
+    spans.extend([Span::Say(" ("), Span::Say(limits::POOL_RAILS_APART.source), Span::Say(").")]);
+    Some(Line::new(Role::Caution, spans))
 }
 
 /// How many one bay takes, from its clear opening, one baluster and the limit.
@@ -144,7 +173,11 @@ fn taken(job: &Job) -> Line {
     let (baluster, limit) = (baluster_fig(job), gap_limit_fig(job));
     let told = |f: &Fig| matches!(f.why(), Why::Told(_));
     let lead = if told(&baluster) { "Balusters " } else { "Balusters taken as 2x2s, " };
-    let under = if told(&limit) { " wide, gaps under " } else { " wide, gaps under the level guard's " };
+    let under = match (gap::by_pool(&gap::level(job)), told(&limit)) {
+        (true, _) => " wide, gaps no more than the pool barrier's ",
+        (_, true) => " wide, gaps under ",
+        _ => " wide, gaps under the level guard's ",
+    };
     let inches = |f: &Fig| Span::Fig(f.clone(), crate::reply::Style::Inches);
     detail(vec![Span::Say(lead), inches(&baluster), Span::Say(under), inches(&limit), Span::Say(".")])
 }

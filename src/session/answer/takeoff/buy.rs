@@ -1,14 +1,14 @@
 //! The buying list with its cut plan, and a layout that suits the sticks.
 
 use super::lists::{hardware, rails_and_lengths, taken};
-use super::words::{count, cut, detail, fig, lacks, not_in_it, number, stock};
+use super::words::{count, cut, detail, fig, lacks, not_in_it, not_in_this, number, stock};
 use crate::figure::{Fig, Why};
 use crate::job::{Job, Member, Percent, RunId};
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, StickFig};
 use crate::takeoff::cutplan::{CannotCut, CutPlan, CutStick, Effort, Proved};
-use crate::takeoff::{Bought, Parts, RAIL, Split, kerf};
+use crate::takeoff::{Bought, Parts, RAIL, Split};
 
 /// What to buy: the least there is, and how it is cut.
 pub fn buy(job: &Job, _: &Layout, parts: &Parts) -> Reply {
@@ -19,6 +19,7 @@ pub fn buy(job: &Job, _: &Layout, parts: &Parts) -> Reply {
         reply.lines.extend(plan_lines(bought));
     }
     reply.lines.extend(hardware(parts));
+    reply.lines.extend(not_in_this(parts));
     reply.lines.extend(assumed(job, &list));
     reply.lines.extend(taken(job, parts));
     reply.lines.extend(lacks(&parts.lacks));
@@ -122,7 +123,7 @@ pub fn cannot_cut(cannot: &CannotCut) -> Vec<Span> {
 fn assumed(job: &Job, list: &[Bought]) -> Vec<Line> {
     let mut lines = Vec::new();
     if job.order.kerf.is_none() {
-        let saw = Fig::length(kerf(job), Why::Default(&crate::limits::KERF));
+        let saw = crate::solve::taken(job, crate::quantity::RowId::Kerf);
         lines.push(detail(vec![Span::Say("A saw cut is taken as "), fig(&saw), Span::Say(", between pieces only.")]));
     }
     if list.iter().any(|b| !b.told) {

@@ -1,6 +1,6 @@
 //! What it costs, from the prices told and no others.
 
-use super::words::{detail, fig, lacks, not_in_it};
+use super::words::{detail, fig, lacks, not_in_it, not_in_this};
 use crate::figure::{Fig, Why};
 use crate::job::{Job, StickOf};
 use crate::layout::Layout;
@@ -44,6 +44,7 @@ fn billed(bill: &Bill, parts: &Parts) -> Reply {
     reply
         .lines
         .push(Line::say(Role::Detail, "Hardware, fixings and preservative are not in it: no price is told for them."));
+    reply.lines.extend(not_in_this(parts));
     reply.lines.extend(lacks(&parts.lacks));
     reply.values.more = vec![("cost", total)];
     reply

@@ -3,32 +3,34 @@
 use super::super::Figs;
 use super::words::{detail, exact, fig, inches, no_spread, refused, row};
 use crate::figure::{Fig, Why};
+use crate::gate::gap;
 use crate::grammar::ask::Infill;
-use crate::infill::{GapLimit, Opening, Spread, Start, count_fig, fewest, gap_fig, mark_fig, pitch_fig, widest_fig};
+use crate::infill::{HeldGap, Opening, Spread, Start, count_fig, fewest, gap_fig, mark_fig, pitch_fig, widest_fig};
 use crate::job::{Job, StartWith};
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
-use crate::takeoff::{baluster_fig, gap_limit_fig};
+use crate::takeoff::baluster_fig;
 
 /// What an opening is filled with, as figures.
 struct Asked {
     opening: Opening,
     clear: Fig,
     baluster: Fig,
+    held: HeldGap,
     limit: Fig,
 }
 
 fn asked(job: &Job, i: &Infill) -> Asked {
     let baluster = i.baluster.map_or_else(|| baluster_fig(job), |b| Fig::told(b, "one baluster's width"));
-    let limit = i.limit.map_or_else(|| gap_limit_fig(job), |l| Fig::told(l, "the gap limit"));
+    let held = i.limit.map_or_else(|| gap::level(job), |l| HeldGap::under(Fig::told(l, "the gap limit")));
     let mut opening = crate::takeoff::opening(job, i.clear, i.clear);
     opening.baluster = baluster.as_length().unwrap_or(opening.baluster);
-    opening.limit = GapLimit::under(limit.as_length().unwrap_or(opening.limit.most));
+    opening.limit = held.limit();
     if let Some(start) = i.start {
         opening.start = if start == StartWith::Gap { Start::Gap } else { Start::Baluster };
     }
-    Asked { opening, clear: Fig::told(i.clear, "the clear opening"), baluster, limit }
+    Asked { opening, clear: Fig::told(i.clear, "the clear opening"), baluster, limit: held.most.clone(), held }
 }
 
 /// One opening: the fewest balusters, or what so many leave.
@@ -64,6 +66,7 @@ pub fn opening(job: &Job, i: &Infill) -> (Reply, Figs) {
         ]));
     }
     reply.lines.push(taken(&asked));
+    reply.lines.extend(super::bays::at_the_pool(job).filter(|_| i.limit.is_none()));
     reply.lines.extend(marks(&asked, &spread, &gap));
     reply.findings.extend(drying(&spread));
     let on_centre = pitch_fig(&spread, &gap);
@@ -93,14 +96,26 @@ fn first(asked: &Asked, i: &Infill, spread: &Spread, count: &Fig, gap: &Fig) -> 
     };
     let tail = match (i.count, spread.passes()) {
         (None, _) => vec![Span::Say(".")],
-        (Some(_), true) => vec![Span::Say(", every one under "), exact(&asked.limit), Span::Say(".")],
+        (Some(_), true) => vec![Span::Say(under(&asked.held, ", every one ")), exact(&asked.limit), Span::Say(".")],
         (Some(_), false) if asked.opening.limit.allows(spread.gap()) => {
             let says = "; on the tape some come to the limit of ";
             vec![Span::Say(says), exact(&asked.limit), Span::Say(".")]
         }
-        (Some(_), false) => vec![Span::Say(", and they must be under "), exact(&asked.limit), Span::Say(".")],
+        (Some(_), false) => {
+            vec![Span::Say(under(&asked.held, ", and they must be ")), exact(&asked.limit), Span::Say(".")]
+        }
     };
     lead.into_iter().chain(gaps).chain(tail).collect()
+}
+
+/// "under", or "no more than" where a gap of just the limit passes.
+fn under(held: &HeldGap, lead: &'static str) -> &'static str {
+    match (lead, held.equal_passes) {
+        (", every one ", true) => ", every one no more than ",
+        (", every one ", false) => ", every one under ",
+        (_, true) => ", and they must be no more than ",
+        (_, false) => ", and they must be under ",
+    }
 }
 
 fn would_do(asked: &Asked, fewest: &Spread) -> Line {
@@ -119,7 +134,7 @@ fn fails(job: &Job, asked: &Asked, spread: &Spread, gap: &Fig) -> Finding {
             inches(&told),
             Span::Say(" passes a gap of "),
             inches(&widest_fig(spread, gap)),
-            Span::Say(": a gap of just the limit lets it through."),
+            Span::Say(if asked.held.equal_passes { "." } else { ": a gap of just the limit lets it through." }),
         ],
         source: job.settings.source_of(&limits::LEVEL_GAP, &asked.limit),
     }
@@ -129,7 +144,11 @@ fn fails(job: &Job, asked: &Asked, spread: &Spread, gap: &Fig) -> Finding {
 fn taken(asked: &Asked) -> Line {
     let told = |f: &Fig| matches!(f.why(), Why::Told(_));
     let baluster = if told(&asked.baluster) { ", balusters " } else { ", balusters taken as 2x2s, " };
-    let limit = if told(&asked.limit) { " wide, gaps under " } else { " wide, gaps under the level guard's " };
+    let limit = match (gap::by_pool(&asked.held), told(&asked.limit)) {
+        (true, _) => " wide, gaps no more than the pool barrier's ",
+        (_, true) => " wide, gaps under ",
+        _ => " wide, gaps under the level guard's ",
+    };
     let start = match asked.opening.start {
         Start::Gap => ", a gap at each post.",
         Start::Baluster => ", a baluster tight to each post.",
@@ -199,7 +218,8 @@ pub fn drying(spread: &Spread) -> Option<Finding> {
 /// The gap balusters leave at a spacing on centre.
 pub fn on_centre(job: &Job, centre: Length, baluster: Option<Length>) -> (Reply, Figs) {
     let width = baluster.map_or_else(|| baluster_fig(job), |b| Fig::told(b, "one baluster's width"));
-    let limit = gap_limit_fig(job);
+    let held = gap::level(job);
+    let limit = held.most.clone();
     let spacing = Fig::told(centre, "the spacing on centre");
     let clear = centre - width.as_length().unwrap_or(Length::ZERO);
     if !clear.is_positive() {
@@ -207,7 +227,7 @@ pub fn on_centre(job: &Job, centre: Length, baluster: Option<Length>) -> (Reply,
     }
     let from = vec![("on centre", spacing), ("one baluster", width.clone())];
     let gap = Fig::length(clear, Why::Formula("on centre less one baluster", from));
-    let passes = limit.as_length().is_some_and(|most| clear < most);
+    let passes = held.limit().allows(clear);
     let mut reply = Reply::of(Status::Answered);
     let (lead, tail) =
         if passes { ("The gap is ", ", under ") } else { ("No: the gap is ", ", and it must be under ") };
@@ -216,25 +236,30 @@ pub fn on_centre(job: &Job, centre: Length, baluster: Option<Length>) -> (Reply,
     let says = "That is the gap between two of them: the gap at each post counts too.";
     reply.lines.push(Line::say(Role::Detail, says));
     if !passes {
-        reply.findings.push(lets_through(job, &gap, &limit));
+        reply.findings.push(lets_through(job, &gap, &held));
     }
     reply.values.more = vec![("gap", gap.clone()), ("baluster", width), ("gap_max", limit)];
     (reply, vec![("gap", gap)])
 }
 
-fn lets_through(job: &Job, gap: &Fig, limit: &Fig) -> Finding {
+fn lets_through(job: &Job, gap: &Fig, held: &HeldGap) -> Finding {
     let spans =
-        vec![Span::Say("A gap of "), inches(gap), Span::Say(" lets a ball of "), exact(limit), Span::Say(" through.")];
-    let source = job.settings.source_of(&limits::LEVEL_GAP, limit);
+        vec![Span::Say("A gap of "), inches(gap), Span::Say(" lets a ball of "), exact(&held.most), Span::Say(" through.")];
+    let source = gap::source(job, held);
     Finding { rule: "baluster-gap", level: Level::Stop, spans, source }
 }
 
 /// Whether one gap passes.
-pub fn gap(job: &Job, gap: Length) -> (Reply, Figs) {
-    let (gap, limit) = (Fig::told(gap, "the gap"), gap_limit_fig(job));
-    let passes = limit.as_length().is_some_and(|most| gap.as_length().is_some_and(|g| g < most));
+pub fn gap(job: &Job, gap: Length, held: &HeldGap) -> (Reply, Figs) {
+    let passes = held.limit().allows(gap);
+    let (gap, limit) = (Fig::told(gap, "the gap"), held.most.clone());
     let mut reply = Reply::of(Status::Answered);
-    let (lead, tail) = if passes { ("Yes: ", " is under ") } else { ("No: ", " must be under ") };
+    let (lead, tail) = match (passes, held.equal_passes) {
+        (true, false) => ("Yes: ", " is under "),
+        (true, true) => ("Yes: ", " is no more than "),
+        (false, false) => ("No: ", " must be under "),
+        (false, true) => ("No: ", " must be no more than "),
+    };
     let ball = "; a ball of that size must not pass, on the level and under the bottom rail alike.";
     reply.lines.push(Line::new(
         Role::Answer,
@@ -243,15 +268,15 @@ pub fn gap(job: &Job, gap: Length) -> (Reply, Figs) {
     let says = "Measure it at its widest: under a rail at the deck's lowest spot, between balusters at the top and the bottom. Stairs have limits of their own.";
     reply.lines.push(Line::say(Role::Detail, says));
     if !passes {
-        reply.findings.push(lets_through(job, &gap, &limit));
+        reply.findings.push(lets_through(job, &gap, held));
     }
     reply.values.more = vec![("gap", gap.clone()), ("gap_max", limit)];
     (reply, vec![("gap", gap)])
 }
 
 /// A gap told by what passes it proves little: the measure is a ball.
-pub fn by_object() -> Reply {
-    let limit = Fig::limit(&limits::LEVEL_GAP);
+pub fn by_object(job: &Job) -> Reply {
+    let limit = gap::level(job).most;
     let spans = vec![
         Span::Say("What is the gap on a tape? A ball of "),
         exact(&limit),

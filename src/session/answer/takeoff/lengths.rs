@@ -6,7 +6,7 @@ use crate::figure::{Fig, Why};
 use crate::job::{BalustersAt, Job, LongPart};
 use crate::layout::Layout;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
-use crate::takeoff::{Lack, What, baluster_length, stack};
+use crate::takeoff::{Lack, What, baluster_length, post_length, stack};
 
 /// How long balusters or posts are cut.
 pub fn of_part(job: &Job, layout: &Layout, part: LongPart) -> (Reply, Figs) {
@@ -19,7 +19,13 @@ pub fn of_part(job: &Job, layout: &Layout, part: LongPart) -> (Reply, Figs) {
         (LongPart::Baluster, None) => balusters(job),
         (LongPart::Post, None) => {
             let _ = layout;
-            (asks(&[Lack::PostLength], "How long the posts are cut depends on their feet."), Vec::new())
+            match post_length(job) {
+                Some(l) => {
+                    let why = Why::Formula("to the shoulder, and the leg past decking and rim", Vec::new());
+                    answered("post_length", Fig::length(l, why), ", as their feet ask.", Vec::new())
+                }
+                None => (asks(&[Lack::PostLength], "How long the posts are cut depends on their feet."), Vec::new()),
+            }
         }
     }
 }

@@ -1,8 +1,8 @@
 //! The parts, and every cut to be read at the saw.
 
-use super::words::{count, cut, detail, fig, lacks, number, places};
+use super::words::{count, cut, detail, fig, lacks, not_in_this, number, places};
 use crate::figure::Fig;
-use crate::job::{Job, Member};
+use crate::job::{CapTold, Job, LongPart, Member};
 use crate::layout::Layout;
 use crate::limits;
 use crate::measure::{Length, Lumber};
@@ -82,8 +82,18 @@ pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
             "Rails not told are taken as 2x4s, one top and one bottom in every bay (AWC DCA 6, from memory, not checked).",
         ));
     }
+    if rails {
+        lines.push(Line::say(
+            Role::Detail,
+            "Rails are cut to fit between the posts; run over the posts' faces they are longer.",
+        ));
+    }
     if job.order.rail(Member::Cap).is_none() {
-        lines.push(Line::say(Role::Detail, "No cap is in this: say \"2x6 cap\" for one, or \"no cap\"."));
+        let says = match job.cap() {
+            CapTold::Thick(_) => "The cap is not in this: only how thick it is was told. Say its size, \"2x6 cap\".",
+            CapTold::None | CapTold::Untold => "No cap is in this: say \"2x6 cap\" for one, or \"no cap\".",
+        };
+        lines.push(Line::say(Role::Detail, says));
     }
     if parts.no_cap_stick.is_some() {
         lines.push(Line::say(Role::Detail, "The cap is not in this: a bay is longer than any stick it is sold in."));
@@ -99,7 +109,15 @@ pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
         lines.push(Line::say(Role::Detail, says));
     }
     if parts.list.iter().any(|p| p.what == What::GateBaluster) {
-        let says = "Of a gate only its balusters are in this, between stiles taken as 2x4s on the flat: its frame, brace, hinges and latch are not.";
+        let says = "Of a gate only its balusters are counted, between stiles taken as 2x4s on the flat: its frame, brace, hinges and latch are not.";
+        lines.push(Line::say(Role::Detail, says));
+        let two = job.runs.iter().any(|r| r.gate.is_some_and(|g| g.hung.leaves == Some(2)));
+        let says = "Two leaves are taken as hinged on both jambs, the latch's gap between them.";
+        lines.extend(two.then(|| Line::say(Role::Detail, says)));
+    }
+    if parts.list.iter().any(|p| p.what == What::Post && p.cut.is_some()) && job.order.cut(LongPart::Post).is_none() {
+        let says =
+            "The posts' length is worked out from the height, the decking and the rim (\"how long are the posts\").";
         lines.push(Line::say(Role::Detail, says));
     }
     if job.order.spares.is_none() && parts.list.iter().any(|p| p.what == What::Baluster) {
@@ -163,6 +181,7 @@ pub fn cuts(job: &Job, _: &Layout, parts: &Parts) -> Reply {
         own.sort_by_key(|p| std::cmp::Reverse(p.cut));
         reply.lines.extend(own.into_iter().map(cut_line));
     }
+    reply.lines.extend(not_in_this(parts));
     reply.lines.extend(taken(job, parts));
     reply.lines.extend(lacks(&parts.lacks));
     reply.lines.push(Line::say(

@@ -24,8 +24,9 @@ pub fn takeoff(job: &Job, ask: &TakeoffAsk) -> (Reply, Figs) {
     match ask {
         TakeoffAsk::Infill(i) => infill::opening(job, i),
         TakeoffAsk::OnCentre { centre, baluster } => infill::on_centre(job, *centre, *baluster),
-        TakeoffAsk::Gap(gap) | TakeoffAsk::GapUnder(gap) => infill::gap(job, *gap),
-        TakeoffAsk::ByObject => (infill::by_object(), Vec::new()),
+        TakeoffAsk::Gap(gap) => infill::gap(job, *gap, &crate::gate::gap::level(job)),
+        TakeoffAsk::GapUnder(gap) => infill::gap(job, *gap, &crate::gate::gap::plain(job)),
+        TakeoffAsk::ByObject => (infill::by_object(job), Vec::new()),
         TakeoffAsk::Balusters(run) => bays::balusters(job, &layout, *run),
         TakeoffAsk::Dried { wood, gap } => settled::dried(job, &layout, *wood, *gap),
         TakeoffAsk::Routed { pitch, clear, baluster } => settled::routed(job, &layout, *pitch, *clear, *baluster),

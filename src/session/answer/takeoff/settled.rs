@@ -4,12 +4,13 @@
 use super::super::Figs;
 use super::words::{cannot_fill, detail, exact, fig, inches, number, places, refused};
 use crate::figure::{Fig, Value, Why};
+use crate::gate::gap;
 use crate::infill::dry::{Species, growth, lost, worst};
-use crate::infill::{GapLimit, Routed, Spread};
+use crate::infill::{HeldGap, Routed, Spread};
 use crate::job::{Job, PostSize, Species as Wood};
 use crate::layout::Layout;
 use crate::limits::{self, Trust};
-use crate::measure::{Length, Lumber};
+use crate::measure::{Length, Lumber, Q};
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
 use crate::takeoff::{baluster_fig, fill, gap_limit_fig, rail_bays};
 
@@ -21,14 +22,14 @@ pub fn dried(job: &Job, layout: &Layout, wood: Option<Wood>, gap: Option<Length>
     };
     let grown = Grown::of(job, species);
     let gap = gap.map(|g| Fig::told(g, "the gap as put up")).or_else(|| widest_of(job, layout));
-    let limit = gap_limit_fig(job);
+    let held = gap::level(job);
     let mut reply = Reply::of(Status::Answered);
     reply.lines.push(match &gap {
-        Some(gap) => grown.verdict(gap, &limit),
+        Some(gap) => grown.verdict(gap, &held),
         None => grown.opens(Role::Answer),
     });
     reply.lines.extend(gap.as_ref().map(|_| grown.opens(Role::Detail)));
-    reply.lines.extend(grown.most_wet(job, &limit));
+    reply.lines.extend(grown.most_wet(job, &held));
     reply.lines.push(grown.taken(species, named.is_some()));
     reply.values.more = vec![("gap_growth", grown.middle.clone()), ("gap_growth_at_post", grown.end.clone())];
     (reply, vec![("growth", grown.middle), ("growth at a post", grown.end)])
@@ -87,10 +88,11 @@ impl Grown {
     }
 
     /// "No: a gap of 3 15/16" at a post opens to 4 1/32", and it must stay under 4"."
-    fn verdict(&self, gap: &Fig, limit: &Fig) -> Line {
+    fn verdict(&self, gap: &Fig, held: &HeldGap) -> Line {
         let sum = |by: &Fig| gap.as_length().unwrap_or(Length::ZERO) + by.as_length().unwrap_or(Length::ZERO);
         let dried = sum(&self.end);
-        let passes = limit.as_length().is_some_and(|most| dried < most);
+        let passes = held.limit().allows(dried);
+        let limit = &held.most;
         let why = Why::Formula("the gap and what it opens by at a post", vec![("gap", gap.clone())]);
         let (lead, tail) =
             if passes { ("Yes: a gap of ", ", under ") } else { ("No: a gap of ", ", and must stay under ") };
@@ -120,10 +122,13 @@ impl Grown {
     }
 
     /// The widest mark on the tape that still passes once dry.
-    fn most_wet(&self, job: &Job, limit: &Fig) -> Option<Line> {
+    fn most_wet(&self, job: &Job, held: &HeldGap) -> Option<Line> {
+        let limit = &held.most;
         let room = limit.as_length()? - self.end.as_length()?;
         let step = Length::new(1, crate::reply::tape_of(job).den())?;
-        let marks = (room.ratio(step)?.ceil().to_integer() - 1).max(0);
+        let marks = room.ratio(step)?;
+        let marks = if held.equal_passes { marks.floor() } else { marks.ceil() - Q::from_integer(1) };
+        let marks = marks.to_integer().max(0);
         let most = Length::new(marks, crate::reply::tape_of(job).den()).filter(|l| l.is_positive())?;
         let why = Why::Formula("the limit less what a gap opens by, to the mark below", vec![("limit", limit.clone())]);
         Some(detail(vec![
@@ -161,7 +166,7 @@ pub fn routed(
     baluster: Option<Length>,
 ) -> (Reply, Figs) {
     let width = baluster.map_or_else(|| baluster_fig(job), |b| Fig::told(b, "one baluster's width"));
-    let limit = gap_limit_fig(job);
+    let held = gap::level(job);
     let pitch = Fig::told(pitch, "hole to hole");
     let mut bays: Vec<(Option<String>, Length)> = match clear {
         Some(clear) => vec![(None, clear)],
@@ -177,7 +182,7 @@ pub fn routed(
     for (at, clear) in bays {
         let lead = at.map_or_else(Vec::new, |at| vec![Span::Phrase(at), Span::Say(": ")]);
         let role = if reply.lines.is_empty() { Role::Answer } else { Role::Detail };
-        let (spans, end) = holes(clear, &width, &pitch, &limit);
+        let (spans, end) = holes(clear, &width, &pitch, &held);
         reply.lines.push(Line::new(role, lead.into_iter().chain(spans)));
         figs.extend(end.map(|end| ("end gap", end)));
     }
@@ -188,9 +193,10 @@ pub fn routed(
 }
 
 /// What holes at a pitch leave in an opening, or why nothing passes.
-fn holes(clear: Length, width: &Fig, pitch: &Fig, limit: &Fig) -> (Vec<Span>, Option<Fig>) {
+fn holes(clear: Length, width: &Fig, pitch: &Fig, held: &HeldGap) -> (Vec<Span>, Option<Fig>) {
+    let limit = &held.most;
     let length = |f: &Fig| f.as_length().unwrap_or(Length::ZERO);
-    let found = crate::infill::routed(clear, length(width), length(pitch), GapLimit::under(length(limit)));
+    let found = crate::infill::routed(clear, length(width), length(pitch), held.limit());
     let between = Fig::length(
         length(pitch) - length(width),
         Why::Formula("hole to hole less one baluster", vec![("pitch", pitch.clone()), ("one baluster", width.clone())]),

@@ -6,7 +6,7 @@ use crate::job::RunId;
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
-use crate::takeoff::{CannotFill, Lack, Parts, What, Where};
+use crate::takeoff::{CannotFill, Lack, Part, Parts, What, Where};
 
 /// A count made by counting.
 pub fn count(n: u64) -> Fig {
@@ -85,14 +85,43 @@ fn group(name: &str, bays: &[u16]) -> String {
     }
 }
 
-/// " Not in it yet: posts, balusters.": the lumber no list can hold, for want of a length or a size.
-pub fn not_in_it(parts: &Parts) -> Vec<Span> {
+/// Lumber that no list can hold, for want of a length or a size: in order, each once.
+fn left_out(parts: &Parts) -> Vec<&'static str> {
     let mut names: Vec<&'static str> = Vec::new();
-    for part in parts.list.iter().filter(|p| p.what <= What::Baluster && (p.cut.is_none() || p.size.is_none())) {
+    let no_list = |p: &&Part| p.what < What::Block && (p.cut.is_none() || p.size.is_none());
+    for part in parts.list.iter().filter(no_list) {
         let name = part.what.name(part.count > 1);
         names.extend((!names.contains(&name)).then_some(name));
     }
     names.extend(parts.no_cap_stick.map(|_| "caps"));
+    names.extend((!parts.unfilled.is_empty()).then_some("a gate whose leaf does not go in its opening"));
+    names
+}
+
+/// "Not in this list: 4 stair posts, ...", with why each cannot be.
+pub fn not_in_this(parts: &Parts) -> Option<Line> {
+    let mut spans = Vec::new();
+    for part in parts.list.iter().filter(|p| p.what <= What::Block && (p.cut.is_none() || p.size.is_none())) {
+        spans.push(Span::Say(if spans.is_empty() { "Not in this list: " } else { ", " }));
+        spans.extend([number(u64::from(part.count)), Span::Say(" "), Span::Say(part.what.name(part.count > 1))]);
+        spans.push(Span::Say(match (part.cut.is_some(), part.size.is_some()) {
+            _ if part.what == What::Block => " (from what is left over)",
+            (true, _) => " (what they are cut from is not told)",
+            _ => match part.what {
+                What::StairPost => " (each of its own length: its height at its tread and what its foot takes)",
+                What::StairBaluster => " (how far apart the stair's rails are is not told)",
+                What::GateBaluster => " (how the leaf's frame is made is not told)",
+                _ => " (length still to tell)",
+            },
+        }));
+    }
+    spans.push(Span::Say("."));
+    (spans.len() > 1).then(|| detail(spans))
+}
+
+/// " Not in it yet: posts, balusters.": the lumber no list can hold, for want of a length or a size.
+pub fn not_in_it(parts: &Parts) -> Vec<Span> {
+    let names = left_out(parts);
     let mut spans = Vec::new();
     for (k, name) in names.into_iter().enumerate() {
         spans.extend([Span::Say(if k == 0 { " Not in it yet: " } else { ", " }), Span::Say(name)]);
