@@ -142,6 +142,7 @@ fn stages() -> Vec<Job> {
         full(),
         with(vec![inside]),
         with(vec![faces, Fact::Order(Order::Rail(Member::Cap, None))]),
+        with(vec![tread.clone()]),
         with(vec![risers.clone(), tread.clone()]),
         with(vec![rise, tread.clone()]),
         with(vec![total.clone(), tread.clone()]),
@@ -193,7 +194,12 @@ proptest! {
         for provider in engines().providers.iter().filter(|p| ![RowId::Leg, RowId::Line].contains(&p.gives)) {
             let Some(worked) = (provider.give)(&job) else { continue };
             let Ok(related) = solve(provider.gives, &Given::default(), &job, &Engines::NONE) else { continue };
-            prop_assert_eq!(worked.value(), related.fig.value(), "{}", provider.gives.row().name);
+            // A root is carried to nine places, and rounded on each way to it.
+            let near = (worked.as_q() - related.fig.as_q()) * 1_000_000;
+            prop_assert!(near >= (-1).into() && near <= 1.into(), "{}: {worked:?} {related:?}", provider.gives.row().name);
+            if worked.as_length().is_none_or(|l| l.is_exact()) {
+                prop_assert_eq!(worked.value(), related.fig.value(), "{}", provider.gives.row().name);
+            }
             seen += 1;
         }
         prop_assert!(seen >= 8, "only {} rows given by both", seen);

@@ -8,13 +8,16 @@ use crate::stairs::Told;
 use crate::stairs::flight::{Flight, work_out};
 use crate::takeoff::flights;
 
+/// So many risers as the rise takes: by the rise alone, for a told riser that does not go into it is a clash.
+const COUNT: &[RowId] = &[TotalRise, Grade, Fall];
+
 const RISE: &[RowId] = &[TotalRise, Risers, Rise, Grade, Fall];
 
 pub(super) const PROVIDERS: &[Provider] = &[
-    Provider { gives: Risers, needs: RISE, give: |job| of(job, |f| Some(f.risers)) },
+    Provider { gives: Risers, needs: COUNT, give: |job| of(job, |f| Some(f.risers)) },
     Provider { gives: Rise, needs: RISE, give: |job| of(job, |f| Some(f.rise)) },
     Provider { gives: TotalRise, needs: RISE, give: |job| of(job, |f| Some(f.total_rise)) },
-    Provider { gives: Treads, needs: RISE, give: |job| of(job, |f| Some(f.treads)) },
+    Provider { gives: Treads, needs: COUNT, give: |job| of(job, |f| Some(f.treads)) },
     Provider { gives: Tread, needs: &[Tread, TotalRun, Risers], give: |job| of(job, |f| f.going.map(|g| g.tread)) },
     Provider { gives: TotalRun, needs: &[Tread, Risers], give: |job| of(job, |f| f.going.map(|g| g.run)) },
     Provider { gives: Slope, needs: &[Tread, Rise, Risers], give: |job| of(job, |f| f.slope_length()) },

@@ -317,7 +317,9 @@ fn told_width(known: &Known) -> Option<Length> {
 /// A stair's width held to its limit.
 fn width_held(known: &Known, width: Option<Length>) -> Vec<(&'static limits::Limit, Fig, bool)> {
     let fig = width.map(|l| Fig::told(l, "the stair's width"));
-    fig.into_iter().map(|f| (&limits::STAIR_WIDTH, f.clone(), inches(&f) >= limit_length(known.here(), &limits::STAIR_WIDTH))).collect()
+    fig.into_iter()
+        .map(|f| (&limits::STAIR_WIDTH, f.clone(), inches(&f) >= limit_length(known.here(), &limits::STAIR_WIDTH)))
+        .collect()
 }
 
 /// Sizes given each held to its own limit: the limit, the size, whether it holds.

@@ -243,8 +243,13 @@ pub fn on_centre(job: &Job, centre: Length, baluster: Option<Length>) -> (Reply,
 }
 
 fn lets_through(job: &Job, gap: &Fig, held: &HeldGap) -> Finding {
-    let spans =
-        vec![Span::Say("A gap of "), inches(gap), Span::Say(" lets a ball of "), exact(&held.most), Span::Say(" through.")];
+    let spans = vec![
+        Span::Say("A gap of "),
+        inches(gap),
+        Span::Say(" lets a ball of "),
+        exact(&held.most),
+        Span::Say(" through."),
+    ];
     let source = gap::source(job, held);
     Finding { rule: "baluster-gap", level: Level::Stop, spans, source }
 }
