@@ -101,6 +101,9 @@ fn finds(facts: &[FlightFact], rule: &str) -> bool {
     rules::check(&job, &lay_out(&job)).iter().any(|f| f.rule == rule)
 }
 
+/// A rule, the fact it looks at, what keeps to it and what does not.
+type Edge = (&'static str, fn(Length) -> FlightFact, Length, Length);
+
 /// At the published figure nothing is found, a sixteenth past it something is: risers R311.7.5.1 (7 3/4), treads
 /// R311.7.5.2 (10), landings R311.7.6 (36), stair guards R312.1.2 exc. 1 (34), handrails R311.7.8.1 (38), nosings
 /// R311.7.5.3 (3/4 to 1 1/4 where a tread is under 11), handrails from four risers R311.7.8. Five risers of 7 1/2
@@ -111,7 +114,7 @@ fn a_sixteenth_past_the_published_figure_is_found() {
         let plain = [FlightFact::Risers(5), FlightFact::Rise(inches(7, 1, 2)), FlightFact::Tread(inches(10, 0, 1))];
         plain.into_iter().chain(more.iter().copied()).collect::<Vec<_>>()
     };
-    let rows: [(&str, fn(Length) -> FlightFact, Length, Length); 7] = [
+    let rows: [Edge; 7] = [
         ("riser-too-high", FlightFact::Rise, inches(7, 3, 4), inches(7, 13, 16)),
         ("tread-too-shallow", FlightFact::Tread, inches(10, 0, 1), inches(9, 15, 16)),
         ("landing-short", FlightFact::Landing, inches(36, 0, 1), inches(35, 15, 16)),

@@ -1,7 +1,7 @@
 //! Design values and their factors: NDS Supplement Tables 4A, 4B and 4D, NDS 2.3.2 and 4.3.8.
 
 use super::{EDGE, FLAT, TWO_BY_FOUR, TWO_BY_SIX, printed, value, wet};
-use railhand::figure::Why;
+use railhand::figure::{Fig, Why};
 use railhand::job::{Duration, Grade, Species, Timber};
 use railhand::measure::Lumber;
 use railhand::strength::values::{FACTORS, VALUES, design};
