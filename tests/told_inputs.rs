@@ -46,6 +46,15 @@ fn a_distance_that_keeps_a_ball_out_is_never_rounded_past_it() {
     holds(&lines, &["lift it no more than 1 7/16\"", "square to the slope it is 1 3/16\"", "rules ask for none there"]);
 }
 
+/// 7 on 11 again, lifted 1 7/16: the ball grows with the upright side, 4.9616 x 8.4375/7 = 5.9805, which a tape reads 6.
+#[test]
+fn a_ball_just_under_its_limit_is_not_said_to_be_it() {
+    holds(
+        &["7 risers, rise is 7, 11 inch treads", "triangle at the steps with the rail 1 7/16 off the nosing?"],
+        &["just under 6\""],
+    );
+}
+
 /// Under treads of less than 11 a nosing stands out 3/4 to 1 1/4 over closed risers (IRC R311.7.5.3): none told, the
 /// most is taken, since the triangle grows with it. 7 3/4 on 10 with 1 1/4: a = 0.775 x 11.25 = 8.71875, b = 11.25,
 /// c = 14.2330, the ball 5.7357; the lift 8.71875 x (6/5.7357 - 1) = 0.4017: 3/8. With 1 told: 0.5955: 9/16. Over
