@@ -5,7 +5,7 @@ use crate::job::{CapTold, Job, Member, Settings};
 use crate::limits::{self, Limit};
 use crate::measure::Length;
 use crate::quantity::RowId;
-use crate::solve::{Source, choice, in_force, limit_length, taken};
+use crate::solve::{choice, in_force, limit_length, taken, told_length};
 
 /// What is known of the barrier.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,7 +38,7 @@ impl Barrier {
         Barrier {
             cap,
             top: taken(job, RowId::HeightTop).as_length().unwrap_or(Length::ZERO),
-            under: length(job, RowId::GapUnder),
+            under: told_length(job, RowId::GapUnder),
             bottom_rail_top: bottom_rail_top(job),
             latch: job.runs.iter().find_map(|r| r.gate.and_then(|g| g.hung.latch_height)),
         }
@@ -62,14 +62,10 @@ impl Barrier {
     }
 }
 
-fn length(job: &Job, row: RowId) -> Option<Length> {
-    Source::told(job, row)?.as_length()
-}
-
 /// The gap under the bottom rail and what of the rail stands above it.
 fn bottom_rail_top(job: &Job) -> Option<Length> {
     let size = job.order.rail(Member::Bottom).flatten()?;
-    Some(length(job, RowId::GapUnder)? + job.order.depth(Member::Bottom, size)?)
+    Some(told_length(job, RowId::GapUnder)? + job.order.depth(Member::Bottom, size)?)
 }
 
 /// Every limit the barrier does not keep.

@@ -8,8 +8,9 @@ use crate::job::{Job, RiserKind, Swing};
 use crate::layout::Layout;
 use crate::limits::{self, Limit};
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::{Span, Style};
-use crate::solve::limit_length;
+use crate::solve::{choice, limit_length, told_length};
 use crate::stairs::check::{Known, check, risers_are_high};
 use crate::stairs::flight::{Flight, work_out};
 use crate::stairs::{Told, handrail};
@@ -29,7 +30,7 @@ fn flights(job: &Job) -> Vec<crate::job::Flight> {
 
 /// The flights that work out, each with what else is known of it.
 fn worked(job: &Job) -> Vec<(Flight, crate::job::Flight)> {
-    let of = |f: crate::job::Flight| work_out(&Told::of(&f, job.settings.grade)).ok().map(|w| (w, f));
+    let of = |f: crate::job::Flight| work_out(&Told::of(&f, told_length(job, RowId::Grade))).ok().map(|w| (w, f));
     flights(job).into_iter().filter_map(of).collect()
 }
 
@@ -157,7 +158,7 @@ pub(super) fn open_risers_untold(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 /// A gap limit told that is wider than the pool's barrier lets; the barrier's is kept to.
 pub(super) fn pool_gaps(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let kept = gap::level(job);
-    let wide = job.settings.gap_max.filter(|_| gap::by_pool(&kept));
+    let wide = told_length(job, RowId::GapMax).filter(|_| gap::by_pool(&kept));
     let says = |l| {
         vec![
             Span::Say("a gap limit of "),
@@ -183,7 +184,7 @@ pub(super) fn leaf_too_wide(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A guard told to close off a pool, and too low for that.
 pub(super) fn pool_guard_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let barrier = Barrier::of(job).filter(|_| job.settings.height_top.is_some());
+    let barrier = Barrier::of(job).filter(|_| told_length(job, RowId::HeightTop).is_some());
     let low = barrier.filter(|b| breaches(b, &job.settings).contains(&&limits::POOL_TOP));
     let says = " high that closes off a pool is under ";
     low.map(|b| {
@@ -196,7 +197,7 @@ pub(super) fn pool_guard_low(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// A gate told not to close by itself, at a pool.
 pub(super) fn pool_gate_open(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let pool = job.settings.pool == Some(true);
+    let pool = choice::pool(job);
     let open = job.runs.iter().filter(|r| pool && r.gate.is_some_and(|g| g.hung.self_closing == Some(false)));
     let says = "a gate at a pool closes and latches by itself, and this one is told not to.";
     open.map(|r| super::say::about(r, [Span::Say(says)])).collect()
@@ -263,7 +264,7 @@ pub(super) fn rail_over_handrail(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 pub(super) fn handrail_past_mouth(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let openings = job.runs.iter().flat_map(|r| r.stairs.iter());
     let found = openings.filter_map(|s| {
-        let run = work_out(&Told::of(&job.flight(s), job.settings.grade)).ok()?.going?.run;
+        let run = work_out(&Told::of(&job.flight(s), told_length(job, RowId::Grade))).ok()?.going?.run;
         let recess = s.recess.filter(|deep| run.as_length().is_some_and(|l| *deep < l))?;
         Some(vec![
             Span::Say("the stairs come out "),

@@ -40,6 +40,11 @@ pub fn known(job: &Job, row: RowId) -> Option<Fig> {
     solve(row, &Given::default(), job, &Engines::NONE).ok().map(|s| s.fig)
 }
 
+/// A length as told; `None` where nobody told it.
+pub fn told_length(of: &impl Source, row: RowId) -> Option<Length> {
+    of.told(row)?.as_length()
+}
+
 /// A row as told, else its default with its reason. Only for a row that has a default; one without is nothing long.
 pub fn taken(of: &impl Source, row: RowId) -> Fig {
     let none = || Fig::length(Length::ZERO, Why::Told("nothing told"));

@@ -11,7 +11,8 @@ use crate::job::{Flight, Head, Job, Lie, Member, OpenSides, PostRole, PostSize};
 use crate::layout::{Limits, line_inside, post_width};
 use crate::limits;
 use crate::measure::{Length, Lumber, Tape};
-use crate::solve::default_of;
+use crate::quantity::RowId;
+use crate::solve::{default_of, told_length};
 use crate::stairs::flight::work_out;
 use crate::stairs::guard::{Laid, Most, RakeGuard, Site, lay_out};
 use crate::stairs::infill::{Bay, infill};
@@ -42,7 +43,7 @@ fn site(job: &Job, told: &Flight) -> Option<Site> {
     if told.head == Some(Head::Flush) {
         return None;
     }
-    let flight = work_out(&Told::of(told, job.settings.grade)).ok()?;
+    let flight = work_out(&Told::of(told, told_length(job, RowId::Grade))).ok()?;
     site_of(job, flight.rake()?, flight.riser_count(), told.height)
 }
 

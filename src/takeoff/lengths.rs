@@ -2,7 +2,7 @@
 
 use crate::figure::Fig;
 use crate::job::Lie;
-use crate::measure::{Length, Lumber, Q, half_tangent};
+use crate::measure::{Length, Lumber, half_tangent};
 use crate::stairs::Rake;
 
 /// A rail between two posts: the clear, less what each end is cut short for its bracket.
@@ -53,12 +53,6 @@ pub fn rake_rail(rake: &Rake, clear: Length, deep: Length) -> Option<Length> {
     edge.plus(rake.drop(&told(deep)).as_length()?)
 }
 
-/// The stick for a baluster on the rake: its plumb length and its width times rise over
-/// tread, both ends on the same bevel.
-pub fn rake_baluster(plumb: Length, width: Length, rise: Length, tread: Length) -> Option<Length> {
-    plumb.plus(width.times(rise.ratio(tread)?)?)
-}
-
 /// How one end of a cap is cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CapEnd {
@@ -85,11 +79,6 @@ fn past_mitre(width: Length, turn: u16) -> Option<Length> {
     let tangent = half_tangent(i32::from(turn))?;
     let past = (width / 2).times(tangent.q())?;
     Some(if tangent.is_exact() { past } else { past.inexact() })
-}
-
-/// The angle a mitre is cut at, in degrees: half the turn.
-pub fn mitre(turn: u16) -> Q {
-    Q::new(i128::from(turn), 2)
 }
 
 #[cfg(test)]

@@ -7,11 +7,12 @@ use super::flights::stair_parts;
 use super::gates::leaf_balusters;
 use super::lengths::{Stack, rail};
 use super::posts::posts;
-use crate::job::{BalustersAt, CapTold, Fixing, Job, LongPart, Member};
+use crate::job::{BalustersAt, CapTold, Fixing, Job, Member};
 use crate::layout::{Layout, Under};
 use crate::limits;
 use crate::measure::{Length, Lumber};
-use crate::solve::limit_length;
+use crate::quantity::RowId;
+use crate::solve::{choice, limit_length, told_length};
 
 /// What kind of part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -195,7 +196,7 @@ impl Parts {
     }
 
     fn rails(&mut self, job: &Job, layout: &Layout, bays: &[RailBay]) {
-        let short = job.order.bracket.unwrap_or(Length::ZERO);
+        let short = told_length(job, RowId::Bracket).unwrap_or(Length::ZERO);
         for (what, member) in [(What::TopRail, Member::Top), (What::BottomRail, Member::Bottom)] {
             let Some(size) = job.order.rail(member).unwrap_or(Some(RAIL)) else { continue };
             let from = self.list.len();
@@ -254,18 +255,18 @@ impl Parts {
         let most = limit_length(job, &limits::RAIL_BLOCK);
         let long: Vec<Where> = bays.iter().filter(|b| b.clear > most).map(|b| b.at).collect();
         if !long.is_empty() && job.order.rail(Member::Bottom) != Some(None) {
-            self.lacks.extend(job.settings.gap_under.is_none().then_some(Lack::GapUnder));
-            self.add(What::Block, None, job.settings.gap_under, long.len() as u32, long);
+            self.lacks.extend(told_length(job, RowId::GapUnder).is_none().then_some(Lack::GapUnder));
+            self.add(What::Block, None, told_length(job, RowId::GapUnder), long.len() as u32, long);
         }
     }
 
     fn hardware(&mut self, job: &Job, layout: &Layout, bays: usize) {
         let posts = layout.distinct_posts() as u32;
-        if job.settings.fixing == Some(Fixing::ThroughBolts) {
+        if choice::fixing(job) == Some(Fixing::ThroughBolts) {
             self.add(What::Bolt, None, None, posts * u32::try_from(limits::POST_BOLTS.value).unwrap_or(2), Vec::new());
         }
         self.add(What::HoldDown, None, None, posts, Vec::new());
-        if job.order.bracket.is_some() {
+        if told_length(job, RowId::Bracket).is_some() {
             let rails = [Member::Top, Member::Bottom].iter().filter(|m| job.order.rail(**m) != Some(None)).count();
             self.add(What::Bracket, None, None, (bays * rails * 2) as u32, Vec::new());
         }
@@ -292,17 +293,17 @@ pub fn baluster_size(job: &Job) -> Option<Lumber> {
 /// the tape reads it. `None` until those are known.
 pub fn post_length(job: &Job) -> Option<Length> {
     let worked = || {
-        job.settings.height_top?;
+        told_length(job, RowId::HeightTop)?;
         let total = crate::notch::Stack::of(&job.settings).total?;
         Some(crate::reply::tape_of(job).round(total.as_length()?))
     };
-    job.order.cut(LongPart::Post).or_else(worked)
+    told_length(job, RowId::PostLength).or_else(worked)
 }
 
 /// How long balusters are cut: as told, or what the height leaves, as the tape reads it.
 /// `Ok(None)` where the members leave nothing.
 pub fn baluster_length(job: &Job) -> Result<Option<Length>, Vec<Lack>> {
-    if let Some(told) = job.order.cut(LongPart::Baluster) {
+    if let Some(told) = told_length(job, RowId::BalusterLength) {
         return Ok(Some(told));
     }
     let tape = crate::reply::tape_of(job);
@@ -330,15 +331,15 @@ pub fn stack(job: &Job) -> Result<(Stack, BalustersAt), Vec<Lack>> {
     };
     let (top, bottom) = (member(Member::Top), member(Member::Bottom));
     let lacks = [
-        (Lack::Height, job.settings.height_top.is_none()),
-        (Lack::GapUnder, job.settings.gap_under.is_none()),
+        (Lack::Height, told_length(job, RowId::HeightTop).is_none()),
+        (Lack::GapUnder, told_length(job, RowId::GapUnder).is_none()),
         (Lack::TopRail, between && top.is_none()),
         (Lack::BottomRail, between && bottom.is_none()),
         (Lack::Cap, cap.is_none()),
         (Lack::BalustersAt, at.is_none()),
     ];
     let lacks: Vec<Lack> = lacks.into_iter().filter(|(_, lacks)| *lacks).map(|(lack, _)| lack).collect();
-    match (job.settings.height_top, job.settings.gap_under, cap, at) {
+    match (told_length(job, RowId::HeightTop), told_length(job, RowId::GapUnder), cap, at) {
         (Some(height), Some(gap_under), Some(cap), Some(at)) if lacks.is_empty() => {
             let (top, bottom) = (top.unwrap_or(Length::ZERO), bottom.unwrap_or(Length::ZERO));
             Ok((Stack { height, gap_under, cap, top, bottom }, at))

@@ -48,7 +48,7 @@ fn split(job: &Job, run: RunId, size: Lumber) -> Option<Split> {
     let bays = rail_bays(&alone, &layout);
     let widest = bays.iter().map(|b| b.clear).max()?;
     let members = [Member::Top, Member::Bottom].iter().filter(|m| job.order.rail(**m) != Some(None)).count();
-    let short = job.order.bracket.unwrap_or(Length::ZERO);
+    let short = crate::solve::told_length(job, crate::quantity::RowId::Bracket).unwrap_or(Length::ZERO);
     let cut = |l: Length| rail(l, short).map(|l| layout.tape.round(l));
     let wanted = bays.iter().filter_map(|b| Some(Wanted { length: cut(b.clear)?, count: members as u32 }));
     let plan = plan(&order(job, size, wanted.collect()), &mut Effort::AT_THE_PROMPT.clone()).ok()?;

@@ -5,7 +5,9 @@ use super::super::set::BODY;
 use super::{begun, dimension, per_inch, scale_for};
 use crate::job::Job;
 use crate::measure::{Length, Tape};
+use crate::quantity::RowId;
 use crate::reply::tape_of;
+use crate::solve::told_length;
 use crate::stairs::flight::{Flight, work_out};
 use crate::stairs::{RakeGuard, Stands, Told};
 use crate::takeoff::{flights, rake_guard};
@@ -31,7 +33,7 @@ pub fn stairs(job: &Job) -> Vec<Figure> {
     let all = flights(job);
     let many = all.len() > 1;
     let drawn = all.iter().enumerate().filter_map(|(n, told)| {
-        let flight = work_out(&Told::of(told, job.settings.grade)).ok()?;
+        let flight = work_out(&Told::of(told, told_length(job, RowId::Grade))).ok()?;
         let guard = rake_guard(job, told, tape).map(|(site, guard)| {
             let back = site.top_back.as_length().unwrap_or(Length::ZERO).for_drawing();
             let high = site.height.as_length().unwrap_or(Length::ZERO).for_drawing();

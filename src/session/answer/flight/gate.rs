@@ -16,8 +16,9 @@ use crate::job::{End, Gate, Jamb, Job, PostRole, PostSize, Run, Settings, Swing}
 use crate::layout::{BayKind, lay_out};
 use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::{GateFig, Line, Reply, Role, Span};
-use crate::solve::{in_force, limit_length};
+use crate::solve::{in_force, limit_length, told_length};
 
 /// The opening the layout gives a gate: it may be worked out, as at recessed stairs.
 fn laid(known: &Known) -> Option<Length> {
@@ -166,7 +167,7 @@ fn height_of(known: &Known) -> Result<Fig, Trouble> {
     if let Some(l) = known.given.size(Size::LeafHeight) {
         return Ok(Fig::told(l, "the leaf's height"));
     }
-    let under = known.job.settings.gap_under.ok_or(Trouble::Ask(
+    let under = told_length(known.job, RowId::GapUnder).ok_or(Trouble::Ask(
         "How high is the leaf? Or tell the gap under the bottom rail: the leaf goes from there to the guard's top.",
     ))?;
     leaf_height(&known.level(), &Fig::told(under, "the gap under")).ok_or(Trouble::NoRoom)
@@ -296,7 +297,7 @@ pub fn posts(known: &Known) -> Answer {
 pub fn height(known: &Known) -> Answer {
     let here = known.here();
     let level = known.level();
-    let under = known.job.settings.gap_under;
+    let under = told_length(known.job, RowId::GapUnder);
     let first = match under.map(|l| leaf_height(&level, &Fig::told(l, "the gap under"))) {
         Some(Some(high)) => vec![
             w("Top of the leaf with the guard's, "),

@@ -9,7 +9,9 @@ use crate::grammar::ask::Size;
 use crate::job::{OpenSides, Settings};
 use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::{Line, RakeFig, Reply, Role, Span};
+use crate::solve::{choice, told_length};
 use crate::stairs::check::guarded_treads;
 use crate::stairs::guard::{Laid, RakeGuard, RakePost, Site, Stands};
 use crate::stairs::meet::{Choice, Meeting, meet};
@@ -32,7 +34,7 @@ fn with_rake(mut reply: Reply, known: &Known, site: &Site) -> Result<Reply, Trou
 /// What the layout was taken from, said.
 fn basis(known: &Known, site: &Site) -> Vec<Line> {
     let mut lines: Vec<Line> = Vec::new();
-    if known.job.settings.mount.is_none() && known.job.settings.line.is_none() {
+    if choice::mount(known.job).is_none() && told_length(known.job, RowId::Line).is_none() {
         lines.push(detail([w(
             "Taken: the top post over the edge, centred on the decking's nosing; the mount moves it.",
         )]));
@@ -266,7 +268,7 @@ pub fn rail_length(known: &Known) -> Answer {
 /// "where does the top stair post go".
 pub fn top_post_place(known: &Known) -> Answer {
     let back = known.line()?;
-    let told = known.job.settings.mount.is_some() || known.job.settings.line.is_some();
+    let told = choice::mount(known.job).is_some() || told_length(known.job, RowId::Line).is_some();
     let first = match back.as_length() {
         Some(l) if l.is_zero() => {
             vec![w(

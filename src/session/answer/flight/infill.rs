@@ -10,8 +10,9 @@ use crate::infill::HeldGap;
 use crate::job::Job;
 use crate::limits;
 use crate::measure::{Length, Tape};
+use crate::quantity::RowId;
 use crate::reply::{Line, Span};
-use crate::solve::in_force;
+use crate::solve::{in_force, told_length};
 use crate::stairs::guard::Laid;
 use crate::stairs::infill::{Infill, infill, stock};
 use crate::stairs::triangle::{Triangle, short_of, triangle as worked};
@@ -96,7 +97,7 @@ fn spacing(job: &Job, bay: &Infill, tape: Tape) -> Vec<Line> {
     }
     lines.push(kept_to(job, &bay.held));
     let own = bay.held.most == in_force(job, &limits::STAIR_GAP);
-    if own && job.settings.gap_max.is_some() {
+    if own && told_length(job, RowId::GapMax).is_some() {
         lines.push(detail([w("The gap limit told is for the level guard; here it is the stair's.")]));
     }
     if gap::by_pool(&bay.held) {
@@ -127,7 +128,7 @@ pub fn triangle(known: &Known) -> Answer {
     let lift = given.map_or_else(nothing, |l| Fig::told(l, "the bottom rail above the nosing line"));
     let t = worked(&rake, &overhang, &lift, here).ok_or(Trouble::PastMe)?;
     let set = short_of(&t.most_lift, known.tape);
-    let mut lines = vec![answer(first(&t, given.is_some(), &set))];
+    let mut lines = vec![answer(first(&t, given.is_some(), &set, known.tape))];
     if given.is_some() {
         lines.push(room(&t, &set));
     }
@@ -184,11 +185,15 @@ pub fn lift(known: &Known) -> Answer {
     Ok((reply, vec![("the gap under", most)]))
 }
 
-fn first(t: &Triangle, lifted: bool, set: &Fig) -> Vec<Span> {
+fn first(t: &Triangle, lifted: bool, set: &Fig, tape: Tape) -> Vec<Span> {
     let up = set.as_length().is_some_and(Length::is_positive);
     match (t.fails(), lifted, up) {
         (true, true, _) => {
             vec![w("No: a ball of "), exact(&t.ball), w(" fits through, and a "), inch(&t.limit), w(" one must not.")]
+        }
+        // Rounded, the ball would be said as large as the limit it is under.
+        (false, true, _) if t.ball.as_length().map(|l| tape.round(l)) == t.limit.as_length() => {
+            vec![w("It passes: the biggest ball that fits is just under "), inch(&t.limit), w(".")]
         }
         (false, true, _) => {
             vec![w("It passes: the biggest ball that fits is "), exact(&t.ball), w(", under "), inch(&t.limit), w(".")]

@@ -10,7 +10,7 @@ use crate::limits::{self, Limit};
 use crate::measure::{Length, Tape};
 use crate::quantity::RowId;
 use crate::reply::tape_of;
-use crate::solve::{default_of, in_force, limit_length, taken};
+use crate::solve::{default_of, in_force, limit_length, taken, told_length};
 use crate::stairs::flight::{Flight, work_out};
 use crate::stairs::guard::{Laid, RakeGuard, Site, lay_out};
 use crate::stairs::{Rake, Told};
@@ -75,7 +75,7 @@ impl<'a> Known<'a> {
             total_run: size(Size::TotalRun, self.flight.total_run),
             ..self.flight
         };
-        Told::of(&flight, self.job.settings.grade)
+        Told::of(&flight, told_length(self.job, RowId::Grade))
     }
 
     /// Risers, one riser, all of them. Two of them given make the third; to one given only as much

@@ -12,11 +12,12 @@ use crate::layout::Layout;
 use crate::limits::{self, Trust};
 use crate::measure::{Length, Lumber, Q};
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
+use crate::solve::choice;
 use crate::takeoff::{baluster_fig, fill, gap_limit_fig, rail_bays};
 
 /// What gaps open to when balusters and posts put up wet dry where they stand.
 pub fn dried(job: &Job, layout: &Layout, wood: Option<Wood>, gap: Option<Length>) -> (Reply, Figs) {
-    let named = wood.or(job.settings.timber.species);
+    let named = wood.or(choice::timber(job).species);
     let Some(species) = worst(named) else {
         return (refused("I hold no shrinkage figures for that wood: ask who mills it, or buy it dry."), Vec::new());
     };
