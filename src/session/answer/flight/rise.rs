@@ -9,8 +9,10 @@ use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
 use crate::job::RiserKind;
+use crate::layout::lay_out;
 use crate::limits;
-use crate::reply::{Line, RakeFig, Reply, Span};
+use crate::reply::{Level, Line, RakeFig, Reply, Span};
+use crate::rules;
 use crate::stairs::check::{Known as Measured, check as checked, spread, uneven};
 use crate::stairs::flight::Flight;
 use crate::stairs::{Lack, Unready, handrail};
@@ -73,7 +75,7 @@ fn is_open(kind: Option<RiserKind>) -> bool {
 
 /// Breaches of the limits, as cautions.
 fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
-    let width = known.given.size(Size::Width).or(known.opening.map(|o| o.width)).or(known.job.stair_width);
+    let width = known.clear_width().and_then(|f| f.as_length());
     let nosing = known.given.size(Size::Nosing).or(known.flight.nosing);
     let open_riser = match known.flight.between {
         Some(RiserKind::Opening(l)) => Some(l),
@@ -271,7 +273,7 @@ pub fn check(known: &Known) -> Answer {
         (f, _) => f?,
     };
     let found = breaches(known, &f);
-    let first = match found.is_empty() {
+    let first = match found.is_empty() && !stopped(known) {
         true => vec![
             w("Nothing I check speaks against "),
             ft(&f.risers),
@@ -290,6 +292,24 @@ pub fn check(known: &Known) -> Answer {
     lines.push(handrail_line(f.riser_count()));
     lines.extend(found);
     done(known, lines, f.rise.clone(), vec![("riser", f.rise.clone())])
+}
+
+/// Rules whose stops are about the stairs themselves, not the guard of the deck.
+const OF_STAIRS: [&str; 6] = [
+    "stair-opening-narrow",
+    "riser-too-high",
+    "tread-too-shallow",
+    "stair-rail-too-low",
+    "landing-short",
+    "open-risers",
+];
+
+/// True where a stop stands against the stairs as told: it is said with the answer, and an
+/// answer does not speak against it.
+fn stopped(known: &Known) -> bool {
+    let asked_alone = !known.given.sizes.is_empty() || known.given.risers.is_some();
+    let found = rules::check(known.job, &lay_out(known.job));
+    !asked_alone && found.iter().any(|f| f.level == Level::Stop && OF_STAIRS.contains(&f.rule))
 }
 
 /// Sizes given each held to its own limit: the limit, the size, whether it holds.
