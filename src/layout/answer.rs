@@ -248,7 +248,7 @@ fn marks_back(p: &Placed, prefix: Vec<Span>) -> Vec<Line> {
         let at = whole - post.at.as_length().unwrap_or(Length::ZERO);
         let why =
             |says| Why::Formula(says, vec![("length", p.length.clone()), ("mark from the near end", post.at.clone())]);
-        let near = Fig::length(at - post.width_length() / 2, why("length less the mark, less half the post"));
+        let near = Fig::length(at - post.takes / 2, why("length less the mark, less half the post"));
         detail(edge_words::mark(&Post {
             at: Fig::length(at, why("length less the mark")),
             near_face: near,

@@ -20,6 +20,8 @@ pub struct Meet {
     pub turn: Turn,
     /// The gap between its two posts, where there are two; `None` where one post serves both.
     pub gap: Option<Fig>,
+    /// How far each of two posts stands back from the rim's corner; `None` where one serves both.
+    pub held_back: Option<Length>,
     /// True in the later of the two runs: what the corner has is counted there.
     pub later: bool,
     /// True where nobody walked an outline: that the two runs meet is taken from how they were told.
@@ -103,5 +105,7 @@ fn gap_across(turn: Turn, settings: &Settings) -> Option<Fig> {
 /// The corner between two neighbours, as one of them meets it: one post, or two and a gap.
 pub(super) fn meet(next: Neighbour, settings: &Settings) -> Option<Meet> {
     let (run, turn) = (next.run?, next.turn?);
-    Some(Meet { run, turn, gap: gap_across(turn, settings), later: next.later, taken: next.taken })
+    let gap = gap_across(turn, settings);
+    let held_back = gap.as_ref().and_then(|_| hold_back(settings).as_length());
+    Some(Meet { run, turn, gap, held_back, later: next.later, taken: next.taken })
 }

@@ -70,7 +70,7 @@ impl Canvas {
             line[from..=to].fill(fill(bay.kind));
         }
         for post in &p.posts {
-            line[self.column(post.near + post.width_length() / 2)] = '#';
+            line[self.column(post.centre())] = '#';
         }
         if p.ends[0].is_wall() {
             line[0] = '|';

@@ -4,7 +4,7 @@ use super::corner::at_corner;
 use super::frame::Fixed;
 use super::ground::{Ground, Neighbour, Side, gated, stairs_at, stairs_reach};
 use super::sizes::{post_width, roles};
-use super::{Intrusion, Lack};
+use super::{Intrusion, Lack, Skew};
 use crate::figure::{Fig, Why};
 use crate::job::{Basis, End, HouseEnd, Mount, Run, Turn};
 use crate::measure::Length;
@@ -30,9 +30,12 @@ pub(super) fn run_end(run: &Run, ground: &Ground, next: Neighbour, side: Side) -
     let size = post_width(ground.settings, &roles(end, shared && next.gate || gated(run, side)));
     let bracket = end.is_wall() && choice::house_end(ground.settings) == Some(HouseEnd::Bracket);
     let post = !bracket && !stairs_reach(run, side);
-    let width = if post { size.as_length().unwrap_or(Length::ZERO) } else { Length::ZERO };
+    // Of two posts at a corner each stands square to its own run.
+    let skew = Skew::at(next.turn, side, ground.settings.foot.turned).filter(|_| post && shared && end.is_corner());
     let why = Why::Formula("at the end of the run, on the basis it was told", vec![("post", size.clone())]);
-    let fixed = Fixed { end, kind: None, near: Length::ZERO, width, size, post, why };
+    let mut fixed = Fixed { end, kind: None, near: Length::ZERO, width: Length::ZERO, size, skew, post, why };
+    fixed.width = if post { fixed.takes().as_length().unwrap_or(Length::ZERO) } else { Length::ZERO };
+    let width = fixed.width;
     match run.basis.unwrap_or_default() {
         Basis::Edge if end.is_corner() && post => on_edge(fixed, ground, turn(end, next)?),
         basis => Ok(RunEnd { outside: outside(basis, width), fixed, on_line: None }),
@@ -46,7 +49,7 @@ fn on_edge(fixed: Fixed, ground: &Ground, turn: Turn) -> Result<RunEnd, Vec<Lack
     let centre = at.post.as_length().unwrap_or(Length::ZERO);
     let why = Why::Formula(
         "the post's centre from the decking's corner; its near face half a post before",
-        vec![("from the corner", at.post), ("post", fixed.size.clone())],
+        vec![("from the corner", at.post), ("post", fixed.takes())],
     );
     Ok(RunEnd { outside: fixed.width / 2 - centre, on_line: Some(at.line), fixed: Fixed { why, ..fixed } })
 }

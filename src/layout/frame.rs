@@ -9,7 +9,7 @@ use super::opening::{Built, built};
 use super::recess::{across, head_clear, mouth_clear};
 use super::sizes::{post_width, roles};
 use super::split::{Place, Span};
-use super::{BayKind, Kind, Lack};
+use super::{BayKind, Kind, Lack, Skew};
 use crate::figure::{Fig, Why};
 use crate::job::apply::gate_in_run;
 use crate::job::{End, Gate, GateAt, Run, StairAt, StairOpening};
@@ -25,6 +25,9 @@ pub(super) struct Fixed {
     /// Of no width where there is no post.
     pub width: Length,
     pub size: Fig,
+    /// How a post at an angled corner stands askew to this run; its width is then what it
+    /// takes of the line, not its size.
+    pub skew: Option<Skew>,
     pub post: bool,
     /// Why it stands there: the formula and its inputs.
     pub why: Why,
@@ -33,6 +36,11 @@ pub(super) struct Fixed {
 impl Fixed {
     pub fn far(&self) -> Length {
         self.near + self.width
+    }
+
+    /// What it takes of the line: its size, more where it stands askew.
+    pub fn takes(&self) -> Fig {
+        self.skew.and_then(|skew| skew.takes(&self.size)).unwrap_or_else(|| self.size.clone())
     }
 
     /// What kind of post stands there.
@@ -253,7 +261,7 @@ impl Site<'_> {
     fn post(&self, end: End, gate: bool, why: Why) -> Fixed {
         let size = post_width(self.ground.settings, &roles(end, gate));
         let width = size.as_length().unwrap_or(Length::ZERO);
-        Fixed { end, kind: None, near: Length::ZERO, width, size, post: true, why }
+        Fixed { end, kind: None, near: Length::ZERO, width, size, skew: None, post: true, why }
     }
 }
 

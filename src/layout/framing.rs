@@ -170,7 +170,7 @@ impl SideOver<'_> {
     fn spot(&self, post: &Post, at: Length, half: Length, joists: &[Length]) -> Option<Length> {
         let bays = &self.placed.bays;
         let before = bays.iter().find(|b| b.start + b.clear_length() == post.near)?;
-        let after = bays.iter().find(|b| b.start == post.near + post.width_length())?;
+        let after = bays.iter().find(|b| b.start == post.far())?;
         if before.kind != BayKind::Rail || after.kind != BayKind::Rail {
             return None;
         }

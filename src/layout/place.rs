@@ -172,13 +172,21 @@ impl Site<'_> {
     }
 
     fn fixed_post(&self, f: &Fixed) -> Post {
-        self.post(f.kind(), f.place(), f.size.clone(), f.why.clone())
+        Post { skew: f.skew, ..self.post(f.kind(), f.place(), f.size.clone(), f.why.clone()) }
     }
 
     fn post(&self, kind: Kind, place: Place, width: Fig, why: Why) -> Post {
         let from = |l: Length| l - self.frame.lead;
         let near_face = Fig::length(from(place.near), why.clone());
-        Post { kind, width, at: Fig::length(from(place.centre()), why), near_face, near: place.near }
+        Post {
+            kind,
+            width,
+            at: Fig::length(from(place.centre()), why),
+            near_face,
+            near: place.near,
+            takes: place.width,
+            skew: None,
+        }
     }
 
     /// One span's line posts and bays.
@@ -190,7 +198,7 @@ impl Site<'_> {
             let why = self.line_why(&span, &clear, k, i);
             posts.push(self.post(Kind::Line, places[usize::from(k)], self.line.clone(), why));
         }
-        let line = |place| Stop { place, size: self.line, name: Kind::Line.name() };
+        let line = |place| Stop { place, size: self.line.clone(), name: Kind::Line.name() };
         let last = places.len() - 1;
         let stop = |k: usize| match k {
             0 => self.stop(i),
@@ -200,16 +208,16 @@ impl Site<'_> {
         bays.extend((0..last).map(|k| bay(BayKind::Rail, &stop(k), &stop(k + 1), clear.clone())));
     }
 
-    fn stop(&self, i: usize) -> Stop<'_> {
+    fn stop(&self, i: usize) -> Stop {
         let fixed = &self.frame.fixed[i];
-        Stop { place: fixed.place(), size: &fixed.size, name: fixed.kind().name() }
+        Stop { place: fixed.place(), size: fixed.takes(), name: fixed.kind().name() }
     }
 
     /// The clear space between fixed place `i` and the next.
     fn space(&self, i: usize) -> Fig {
         let (left, right) = (&self.frame.fixed[i], &self.frame.fixed[i + 1]);
         let mut inputs = vec![("run", self.length.clone())];
-        inputs.extend([left, right].iter().filter(|f| f.post).map(|f| ("post", f.size.clone())));
+        inputs.extend([left, right].iter().filter(|f| f.post).map(|f| ("post", f.takes())));
         Fig::length(right.near - left.far(), Why::Formula("the clear space between the two fixed places", inputs))
     }
 
@@ -286,9 +294,10 @@ impl Site<'_> {
 }
 
 /// What a bay starts or ends at.
-struct Stop<'a> {
+struct Stop {
     place: Place,
-    size: &'a Fig,
+    /// What it takes of the line.
+    size: Fig,
     name: &'static str,
 }
 

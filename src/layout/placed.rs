@@ -1,6 +1,6 @@
 //! What a layout is made of.
 
-use super::{Framing, Kind, Limits, Meet, Part};
+use super::{Framing, Kind, Limits, Meet, Part, Skew};
 use crate::figure::Fig;
 use crate::job::walk::Miss;
 use crate::job::{Basis, End, EndOf, RunId, Told};
@@ -129,6 +129,10 @@ pub struct Post {
     pub near_face: Fig,
     /// Its near face's place, from the outside start.
     pub near: Length,
+    /// What it takes of the line, in inches: its width, more where it stands askew.
+    pub takes: Length,
+    /// How a post at an angled corner stands askew to this run.
+    pub skew: Option<Skew>,
 }
 
 /// What fills the space between two posts.
@@ -265,6 +269,16 @@ impl Post {
     pub fn width_length(&self) -> Length {
         // Made as a length in sizes.rs and nowhere else.
         self.width.as_length().unwrap_or(Length::ZERO)
+    }
+
+    /// Where it ends, from the outside start.
+    pub fn far(&self) -> Length {
+        self.near + self.takes
+    }
+
+    /// Its centre, from the outside start.
+    pub fn centre(&self) -> Length {
+        self.near + self.takes / 2
     }
 }
 

@@ -7,7 +7,7 @@
 use super::overlay::{area, split};
 use super::point::{Point, Way, less};
 use super::shape::{Shape, shape};
-use crate::measure::{Length, Q};
+use crate::measure::{Length, Lumber, Q};
 
 /// A place on the foot: to the right and out from its centre, in inches.
 pub type Spot = (Length, Length);
@@ -25,6 +25,12 @@ impl Size {
     /// A square post.
     pub fn square(side: Length) -> Size {
         Size { along: side, across: side }
+    }
+
+    /// The lumber it is dressed from, where it is of a post's size.
+    pub fn lumber(self) -> Option<Lumber> {
+        let named = [(4, 4), (6, 6), (4, 6), (8, 8)].map(|(a, b)| Lumber::by(a, b));
+        named.into_iter().find(|l| l.dressed() == Some((self.across, self.along)))
     }
 
     /// Its four corners, from the deck side's left one on, round against the clock.

@@ -45,7 +45,7 @@ impl Foot {
 
     /// The level with the least left: what the post hangs on.
     pub fn weakest(&self) -> &Cut {
-        if self.upper.area_left() < self.lower.area_left() { &self.upper } else { &self.lower }
+        self.weakest_level().1
     }
 }
 

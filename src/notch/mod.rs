@@ -11,6 +11,7 @@
 //! 4. [`Cut`] and [`Shape`] say what comes off; [`Stack`] where it is marked along the post;
 //!    [`Saw`] what the blade reaches; [`batches`] which posts are cut alike; [`draw_foot`]
 //!    and [`draw_faces`] show it.
+//! 5. [`weakest_foot`] finds what has the least left to bend with.
 //!
 //! Everything here is a pure function of the job. What is left is judged in `strength`.
 
@@ -26,6 +27,8 @@ mod same;
 mod saw;
 mod shape;
 mod stack;
+mod tidy;
+mod weakest;
 
 pub use cut::{Cut, Size, Spot};
 pub use draw::{draw_faces, draw_foot};
@@ -35,3 +38,4 @@ pub use same::{Batch, batches, same_cut};
 pub use saw::Saw;
 pub use shape::{Hand, Shape};
 pub use stack::{Bolts, Stack, Untold};
+pub use weakest::{Level, Weakest, section_corners, section_of, weakest_foot, weakest_of, whole_modulus};

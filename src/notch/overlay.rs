@@ -2,6 +2,7 @@
 //! whole numbers.
 
 use super::point::Point;
+use super::tidy::tidy;
 use crate::measure::{Length, Q};
 use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay::Overlay;
@@ -16,14 +17,16 @@ const GRID: i128 = 127 * Length::CARRIED;
 /// The outer corners of each piece, the inside on the left.
 pub(super) type Pieces = Vec<Vec<Point>>;
 
-/// What of a footprint lies in a region, and what does not.
+/// What of a footprint lies in a region, and what does not; tidied where anything
+/// irrational went into it.
 pub(super) fn split(footprint: &[Point], region: &[Point]) -> Option<(Pieces, Pieces)> {
     let exact = footprint.iter().chain(region).all(|p| is_exact(p.0) && is_exact(p.1));
     let (foot, deck) = (on_grid(footprint)?, on_grid(region)?);
     let cut = |rule| {
         let shapes = Overlay::from_subj_and_clip(&foot, &deck).overlay(rule, FillRule::NonZero);
         let pieces = shapes.into_iter().filter_map(|mut rings| (!rings.is_empty()).then(|| rings.swap_remove(0)));
-        pieces.map(|ring| ring.into_iter().map(|p| off_grid(p, exact)).collect()).collect()
+        let pieces = pieces.map(|ring| ring.into_iter().map(|p| off_grid(p, exact)).collect());
+        if exact { pieces.collect() } else { pieces.filter_map(|ring| tidy(footprint, ring)).collect() }
     };
     Some((cut(OverlayRule::Intersect), cut(OverlayRule::Difference)))
 }
@@ -49,7 +52,7 @@ pub(super) fn area(pieces: &[Vec<Point>]) -> Q {
     pieces.iter().map(|ring| twice_area(ring) / Ratio::from_integer(2)).sum()
 }
 
-fn twice_area(ring: &[Point]) -> Q {
+pub(super) fn twice_area(ring: &[Point]) -> Q {
     let next = ring.iter().cycle().skip(1);
     ring.iter().zip(next).map(|(a, b)| a.0.q() * b.1.q() - b.0.q() * a.1.q()).sum()
 }

@@ -12,10 +12,15 @@ pub(super) struct Way {
     y: Length,
 }
 
-/// So many times, flagged inexact where the factor is. Lengths here are those of one
-/// deck, and factors carry nine places: far inside what exact numbers reach.
+/// So many times, flagged inexact where the factor is.
+///
+/// What is irrational is carried to nine places before it is multiplied and after: left to
+/// grow, a millimetre told and two turns of the edge pass what exact numbers reach.
 pub(super) fn scaled(l: Length, by: Length) -> Length {
-    l.times(by.q()).map_or(l, |s| if by.is_exact() { s } else { s.inexact() })
+    if by.is_exact() && (l.is_exact() || by.q().is_integer()) {
+        return l.times(by.q()).unwrap_or(Length::ZERO);
+    }
+    carried(l).times(carried(by).q()).map_or(Length::ZERO, |s| carried(s).inexact())
 }
 
 pub(super) fn plus(a: Point, b: Point) -> Point {

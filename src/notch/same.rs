@@ -1,8 +1,10 @@
 //! Which posts are the same cut, for cutting in batches.
 
-use super::cut::Cut;
+use super::cut::{Cut, Spot};
 use super::feet::{Feet, Foot, Post};
 use crate::measure::Length;
+use num_rational::Ratio;
+use num_traits::Signed;
 
 /// Posts of one cut, by their place in [`Feet::posts`].
 #[derive(Clone, Debug, PartialEq)]
@@ -43,12 +45,24 @@ fn same(a: &Foot, b: &Foot) -> bool {
 fn level(a: &Cut, b: &Cut, quarters: u8) -> bool {
     let (along, across) =
         if quarters.is_multiple_of(2) { (b.size.along, b.size.across) } else { (b.size.across, b.size.along) };
-    a.size.along == along && a.size.across == across && corners(a, 0) == corners(b, quarters)
+    a.size.along == along && a.size.across == across && alike(&corners(a, 0), &corners(b, quarters))
 }
 
-type Corners = Vec<(Length, Length)>;
+type Corners = Vec<Spot>;
 
-/// The corners of what is left, turned by so many quarters, in an order of their own.
+/// True where each piece of the one is a piece of the other.
+fn alike(one: &[Corners], other: &[Corners]) -> bool {
+    let has = |piece: &Corners| other.iter().any(|p| p.len() == piece.len() && piece.iter().all(|c| holds(p, c)));
+    one.len() == other.len() && one.iter().all(has)
+}
+
+/// A carried corner reached two ways is one corner: they differ by less than a hundred-thousandth.
+fn holds(piece: &Corners, corner: &Spot) -> bool {
+    let near = |a: Length, b: Length| (a - b).q().abs() < Ratio::new(1, 100_000);
+    piece.iter().any(|c| near(c.0, corner.0) && near(c.1, corner.1))
+}
+
+/// The corners of what is left, turned by so many quarters.
 fn corners(cut: &Cut, quarters: u8) -> Vec<Corners> {
     let turned = |(x, y): (Length, Length)| match quarters % 4 {
         0 => (x, y),
@@ -56,16 +70,7 @@ fn corners(cut: &Cut, quarters: u8) -> Vec<Corners> {
         2 => (-x, -y),
         _ => (y, -x),
     };
-    let mut pieces: Vec<Corners> = cut.left.iter().map(|ring| sorted(ring.iter().copied().map(turned))).collect();
-    pieces.sort();
-    pieces
-}
-
-/// Rounded to a hundred-thousandth: a carried corner reached two ways is one corner.
-fn sorted(ring: impl Iterator<Item = (Length, Length)>) -> Corners {
-    let mut corners: Corners = ring.map(|(x, y)| (x.rounded(100_000), y.rounded(100_000))).collect();
-    corners.sort();
-    corners
+    cut.left.iter().map(|ring| ring.iter().copied().map(turned).collect()).collect()
 }
 
 fn mirrored(foot: &Foot) -> Foot {

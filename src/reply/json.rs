@@ -2,8 +2,8 @@
 
 use super::typed::is_unsafe;
 use super::{
-    BayFig, Finding, GateFig, NotchFig, PostFig, RakeFig, Reply, StrengthFig, Values, job_json, json_takeoff, plain,
-    print,
+    BayFig, Finding, GateFig, LevelFig, NotchFig, PostFig, RakeFig, Reply, StrengthFig, Values, job_json, json_takeoff,
+    plain, print,
 };
 use crate::figure::{Fig, Value as Figure};
 use crate::job::{Job, RunId};
@@ -210,6 +210,23 @@ fn notch(n: &NotchFig, tape: Tape) -> Value {
     put(&mut out, "shoulder_from_top", &n.shoulder, tape);
     put(&mut out, "leg", &n.leg, tape);
     put(&mut out, "post_length", &n.total, tape);
+    if !n.levels.is_empty() {
+        out.insert("levels".into(), n.levels.iter().map(|l| level(l, tape)).collect());
+    }
+    Value::Object(out)
+}
+
+fn level(l: &LevelFig, tape: Tape) -> Value {
+    let mut out = Map::new();
+    out.insert("at".into(), l.at.into());
+    out.insert("shape".into(), l.shape.into());
+    put(&mut out, "off", &l.off, tape);
+    let depths: Map<String, Value> = l.depths.iter().map(|(way, fig)| ((*way).to_owned(), figure(fig, tape))).collect();
+    out.insert("depths".into(), depths.into());
+    put(&mut out, "left", &l.left, tape);
+    out.insert("area_off".into(), figure(&l.areas.0, tape));
+    out.insert("area_left".into(), figure(&l.areas.1, tape));
+    out.insert("weakest".into(), l.weakest.into());
     Value::Object(out)
 }
 

@@ -26,7 +26,11 @@ pub(super) fn put(out: &mut Map<String, Value>, figs: &TakeoffFigs, tape: Tape) 
 
 fn part(p: &PartFig, tape: Tape) -> Value {
     let cut = p.cut.as_ref().map(|f| figure(f, tape));
-    json!({ "part": p.part, "stock": p.stock, "cut": cut, "count": figure(&p.count, tape), "at": p.at })
+    let mut said = json!({ "part": p.part, "stock": p.stock, "cut": cut, "count": figure(&p.count, tape), "at": p.at });
+    if !p.bevels.is_empty() {
+        said["bevels"] = p.bevels.iter().map(|f| figure(f, tape)).collect();
+    }
+    said
 }
 
 fn stick(s: &StickFig, tape: Tape) -> Value {

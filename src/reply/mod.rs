@@ -22,7 +22,7 @@ pub use plain::{Shown, Tone, finding_text, line_text, plain, shown};
 pub use takeoff_values::{PartFig, StickFig, TakeoffFigs};
 pub use typed::Typed;
 pub(crate) use typed::safe;
-pub use values::{BayFig, GateFig, NotchFig, PostFig, RakeFig, StrengthFig, Values};
+pub use values::{BayFig, GateFig, LevelFig, NotchFig, PostFig, RakeFig, StrengthFig, Values};
 pub(crate) use wrap::wrap;
 
 use crate::figure::Fig;

@@ -11,6 +11,8 @@ pub struct PartFig {
     pub stock: Option<String>,
     /// How long each is cut.
     pub cut: Option<Fig>,
+    /// How far off square its ends are cut, in degrees: one for each end that is.
+    pub bevels: Vec<Fig>,
     /// How many.
     pub count: Fig,
     /// Where they go.

@@ -111,6 +111,27 @@ pub struct NotchFig {
     pub leg: Option<Fig>,
     /// The piece to cut.
     pub total: Option<Fig>,
+    /// A stepped foot's two levels, from the top down; empty for a foot of one depth.
+    pub levels: Vec<LevelFig>,
+}
+
+/// The figures of one level of a stepped foot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LevelFig {
+    /// What the foot passes there: `decking` or `rim`.
+    pub at: &'static str,
+    /// The shape of the cut.
+    pub shape: &'static str,
+    /// How deep it is from the deck side.
+    pub off: Option<Fig>,
+    /// How deep it is along each way it is marked.
+    pub depths: Vec<(&'static str, Fig)>,
+    /// What stays across the edge.
+    pub left: Option<Fig>,
+    /// The area that comes off and the area left, in square inches.
+    pub areas: (Fig, Fig),
+    /// True for the level with the least left, which the strength is judged by.
+    pub weakest: bool,
 }
 
 /// The figures of one answer.

@@ -1,7 +1,7 @@
 //! The bays to be filled with rails and balusters, each by its place.
 
 use crate::job::{Job, RunId};
-use crate::layout::{Bay, Layout, Part as Stretch, Placed, Post};
+use crate::layout::{Bay, Layout, Part as Stretch, Placed, Post, Skew};
 use crate::measure::{Length, Tape};
 
 /// Where a part goes: the label on the piece.
@@ -26,7 +26,12 @@ pub struct RailBay {
     pub clear: Length,
     /// Face to face as the posts' rounded marks leave it.
     pub built: Length,
+    /// The bevels of its rails, one for each post that stands askew, the larger first.
+    pub bevels: Bevels,
 }
+
+/// How the two ends of a piece are cut off square, the larger first; both `None` for a square cut.
+pub type Bevels = [Option<Skew>; 2];
 
 impl Where {
     /// The run, for a bay of the layout.
@@ -56,12 +61,25 @@ pub fn rail_bays(job: &Job, layout: &Layout) -> Vec<RailBay> {
         let Ok(placed) = &run.result else { continue };
         for (k, bay) in (1..).zip(placed.rail_bays()) {
             let at = Where::Bay(run.id, run.part, k);
-            bays.push(RailBay { at, clear: bay.clear_length(), built: built(placed, bay, layout.tape) });
+            let mut bevels = posts_of(placed, bay).map(|post| post.and_then(|p| p.skew));
+            bevels.sort_by(|a, b| b.cmp(a));
+            bays.push(RailBay { at, clear: bay.clear_length(), built: built(placed, bay, layout.tape), bevels });
         }
     }
     let told = job.order.bays.iter().flat_map(|(n, clear)| std::iter::repeat_n(*clear, usize::from(*n)));
-    bays.extend((1..).zip(told).map(|(k, clear)| RailBay { at: Where::Told(k), clear, built: clear }));
+    bays.extend((1..).zip(told).map(|(k, clear)| RailBay {
+        at: Where::Told(k),
+        clear,
+        built: clear,
+        bevels: Bevels::default(),
+    }));
     bays
+}
+
+/// The posts a bay stands between, where there are any.
+fn posts_of<'a>(placed: &'a Placed, bay: &Bay) -> [Option<&'a Post>; 2] {
+    let end = bay.start + bay.clear_length();
+    [placed.posts.iter().find(|p| p.far() == bay.start), placed.posts.iter().find(|p| p.near == end)]
 }
 
 /// A bay's clear between posts that stand on rounded marks.
@@ -69,8 +87,7 @@ fn built(placed: &Placed, bay: &Bay, tape: Tape) -> Length {
     let exact = |place: Length| place - placed.lead;
     let read = |p: &Post| p.near_face.as_length().map_or_else(|| exact(p.near), |l| tape.round(l));
     let end = bay.start + bay.clear_length();
-    let left = placed.posts.iter().find(|p| p.near + p.width_length() == bay.start);
-    let right = placed.posts.iter().find(|p| p.near == end);
-    let from = left.map_or_else(|| exact(bay.start), |p| read(p) + p.width_length());
+    let [left, right] = posts_of(placed, bay);
+    let from = left.map_or_else(|| exact(bay.start), |p| read(p) + p.takes);
     right.map_or_else(|| exact(end), read) - from
 }

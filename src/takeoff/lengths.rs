@@ -1,7 +1,9 @@
 //! How long a part is cut, from what it stands between.
 
+use super::bays::Bevels;
 use crate::figure::Fig;
 use crate::job::Lie;
+use crate::layout::Skew;
 use crate::measure::{Length, Lumber, half_tangent};
 use crate::stairs::Rake;
 
@@ -9,6 +11,14 @@ use crate::stairs::Rake;
 /// `None` where nothing is left.
 pub fn rail(clear: Length, each_end: Length) -> Option<Length> {
     Some(clear - each_end * 2).filter(|l| l.is_positive())
+}
+
+/// As [`rail`], between posts that stand askew: its long point to its long point, where it
+/// is so wide seen from above. `clear` is taken along its middle.
+pub fn bevelled_rail(clear: Length, each_end: Length, bevels: Bevels, wide: Length) -> Option<Length> {
+    let past = |skew: &Skew| skew.long_point(wide);
+    let past: Option<Vec<Length>> = bevels.iter().flatten().map(past).collect();
+    rail(clear + past?.into_iter().sum(), each_end)
 }
 
 /// How much height a member takes: its thickness lying flat, its width on edge. `None` for
@@ -75,7 +85,9 @@ pub fn cap(line: Length, width: Length, ends: [CapEnd; 2]) -> Option<Length> {
     Some(length)
 }
 
-fn past_mitre(width: Length, turn: u16) -> Option<Length> {
+/// What the long point of a piece so wide reaches past the corner of its line: half its
+/// width times the tangent of half the turn.
+pub(super) fn past_mitre(width: Length, turn: u16) -> Option<Length> {
     let tangent = half_tangent(i32::from(turn))?;
     let past = (width / 2).times(tangent.q())?;
     Some(if tangent.is_exact() { past } else { past.inexact() })

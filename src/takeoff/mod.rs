@@ -22,7 +22,7 @@ mod pricelist;
 mod stockwise;
 
 pub use balusters::{CannotFill, FilledBay, baluster_fig, fill, gap_limit_fig, opening, start};
-pub use bays::{RailBay, Where, rail_bays};
+pub use bays::{Bevels, RailBay, Where, rail_bays};
 pub use buy::{Bought, SOLD, bill_of, buy, kerf, longest, order};
 pub use caps::{CapPiece, caps};
 pub use flights::{down_the_stairs, flights, rake_guard, site_of};

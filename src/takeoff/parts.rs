@@ -1,13 +1,13 @@
 //! Every part of the guard: what, from what, how long, how many, where.
 
 use super::balusters::{CannotFill, FilledBay, baluster_fig, fill};
-use super::bays::{RailBay, Where, rail_bays};
+use super::bays::{Bevels, RailBay, Where, rail_bays};
 use super::caps::caps;
 use super::flights::stair_parts;
 use super::gates::leaf_balusters;
-use super::lengths::{Stack, rail};
+use super::lengths::{Stack, bevelled_rail, rail};
 use super::posts::posts;
-use crate::job::{BalustersAt, CapTold, Fixing, Job, Member};
+use crate::job::{BalustersAt, CapTold, Fixing, Job, Lie, Member};
 use crate::layout::{Layout, Under};
 use crate::limits;
 use crate::measure::{Length, Lumber};
@@ -85,6 +85,9 @@ pub struct Part {
     pub size: Option<Lumber>,
     /// How long each is cut; `None` for hardware, and where it cannot be told yet.
     pub cut: Option<Length>,
+    /// How its ends are cut off square, at posts that stand askew: the cut is then its long
+    /// point to its long point.
+    pub bevels: Bevels,
     /// How many.
     pub count: u32,
     /// Where they go, in walking order.
@@ -174,14 +177,25 @@ pub fn parts(job: &Job, layout: &Layout, longest: impl Fn(Lumber) -> Option<Leng
 
 impl Parts {
     fn add(&mut self, what: What, size: Option<Lumber>, cut: Option<Length>, count: u32, at: Vec<Where>) {
-        let alike = |p: &&mut Part| (p.what, p.size, p.cut) == (what, size, cut);
+        self.add_cut(what, size, (cut, Bevels::default()), count, at);
+    }
+
+    fn add_cut(
+        &mut self,
+        what: What,
+        size: Option<Lumber>,
+        (cut, bevels): (Option<Length>, Bevels),
+        count: u32,
+        at: Vec<Where>,
+    ) {
+        let alike = |p: &&mut Part| (p.what, p.size, p.cut, p.bevels) == (what, size, cut, bevels);
         match self.list.iter_mut().find(alike) {
             Some(part) => {
                 part.count += count;
                 let more: Vec<Where> = at.into_iter().filter(|w| !part.at.contains(w)).collect();
                 part.at.extend(more);
             }
-            None if count > 0 => self.list.push(Part { what, size, cut, count, at }),
+            None if count > 0 => self.list.push(Part { what, size, cut, bevels, count, at }),
             None => {}
         }
     }
@@ -197,12 +211,20 @@ impl Parts {
 
     fn rails(&mut self, job: &Job, layout: &Layout, bays: &[RailBay]) {
         let short = told_length(job, RowId::Bracket).unwrap_or(Length::ZERO);
-        for (what, member) in [(What::TopRail, Member::Top), (What::BottomRail, Member::Bottom)] {
+        let rails = [(What::TopRail, Member::Top, Lack::TopRail), (What::BottomRail, Member::Bottom, Lack::BottomRail)];
+        for (what, member, lack) in rails {
             let Some(size) = job.order.rail(member).unwrap_or(Some(RAIL)) else { continue };
             let from = self.list.len();
+            let lie = job.order.lay(member);
+            let from_above = wide_from_above(size, lie);
             for bay in bays {
-                let cut = rail(bay.clear, short).map(|l| layout.tape.round(l));
-                self.add(what, Some(size), cut, 1, vec![bay.at]);
+                let bevelled = bay.bevels.iter().any(Option::is_some);
+                self.lacks.extend((bevelled && lie.is_none() && !size.is_square()).then_some(lack));
+                let cut = match from_above.filter(|_| bevelled) {
+                    Some(wide) => bevelled_rail(bay.clear, short, bay.bevels, wide),
+                    None => rail(bay.clear, short),
+                };
+                self.add_cut(what, Some(size), (cut.map(|l| layout.tape.round(l)), bay.bevels), 1, vec![bay.at]);
             }
             self.list[from..].sort_by_key(|p| std::cmp::Reverse(p.cut));
         }
@@ -280,6 +302,13 @@ impl Parts {
         self.add(What::Blocking, None, None, blocked, Vec::new());
         self.add(What::Preservative, None, None, u32::from(posts > 0), Vec::new());
     }
+}
+
+/// How wide a rail is seen from above. Where nobody said how it lies, the wider way: a piece
+/// cut long is trimmed.
+fn wide_from_above(size: Lumber, lie: Option<Lie>) -> Option<Length> {
+    let (thick, wide) = size.dressed()?;
+    Some(if lie == Some(Lie::Edge) { thick } else { wide })
 }
 
 /// The lumber balusters are cut from: a 2x2 where they are as wide as one; another width is no

@@ -94,7 +94,7 @@ fn fewest(span: &Span, zones: &[Zone], limits: &Limits, tape: Tape) -> Option<Co
 /// A line post with its near face there.
 fn line_post(near: Length, line: &Fig, kind: Kind, why: Why) -> Fixed {
     let width = line.as_length().unwrap_or(Length::ZERO);
-    Fixed { end: End::EndPost, kind: Some(kind), near, width, size: line.clone(), post: true, why }
+    Fixed { end: End::EndPost, kind: Some(kind), near, width, size: line.clone(), skew: None, post: true, why }
 }
 
 /// Puts a post into the stretch of rail it falls in.

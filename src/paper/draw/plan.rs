@@ -122,7 +122,7 @@ fn furnished(way: &Way, placed: &Placed, k: f64) -> Vec<Shape> {
     shapes.extend(placed.posts.iter().map(|post| {
         let wide = post.width.as_length().unwrap_or(Length::ZERO);
         let half = wide.for_drawing() * k / 2.0;
-        way.block((place(post.near), place(post.near + wide)), (-half, half), Ink::Black, 0.3)
+        way.block((place(post.near), place(post.far())), (-half, half), Ink::Black, 0.3)
     }));
     shapes
 }

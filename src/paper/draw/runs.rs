@@ -79,8 +79,7 @@ fn figure(
     let plan = row + 4.0;
     let deep = placed.posts.iter().map(|p| p.width.as_length().unwrap_or(Length::ZERO).for_drawing() * k);
     let deep = deep.fold(3.0, f64::max);
-    let middles: Vec<f64> =
-        placed.posts.iter().map(|p| x(p.near + p.width.as_length().unwrap_or(Length::ZERO) / 2)).collect();
+    let middles: Vec<f64> = placed.posts.iter().map(|p| x(p.centre())).collect();
     let marks = spaced(&middles, SIZE + 1.5, BODY - 2.0);
     for ((post, middle), mark) in placed.posts.iter().zip(&middles).zip(marks) {
         let wide = post.width.as_length().unwrap_or(Length::ZERO).for_drawing() * k;

@@ -261,8 +261,7 @@ fn measured(found: &Grip) -> Line {
 /// "how much of the stair is left beside the handrail".
 pub fn width_left(known: &Known) -> Answer {
     let here = known.here();
-    let told = known.given.size(Size::Width).or(known.opening.map(|o| o.width)).or(known.job.stair_width);
-    let width = Fig::told(told.ok_or(Trouble::Ask("How wide are the stairs, clear?"))?, "the stair's width");
+    let width = known.clear_width().ok_or(Trouble::Ask("How wide are the stairs, clear?"))?;
     let out = known.or_taken(Size::Projection, None, "how far the handrail stands in", &limits::HANDRAIL_PROJECTION);
     let one = handrail::width_left(&width, &out, 1);
     let two = handrail::width_left(&width, &out, 2);
@@ -274,6 +273,13 @@ pub fn width_left(known: &Known) -> Answer {
         w(" into the stair: "),
         w(if known.given.size(Size::Projection).is_some() { "told." } else { "taken as the most it may." }),
     ]));
+    if known.posts_narrow(&width) {
+        lines.push(detail([
+            w("The posts beside the stairs stand in that width: "),
+            exact(&width),
+            w(" is clear between them, and the handrails are taken off that."),
+        ]));
+    }
     for left in [&one, &two] {
         if left.holds(here) {
             lines.push(by(here, left.least));

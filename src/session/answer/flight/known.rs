@@ -5,7 +5,7 @@ use super::trouble::Trouble;
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::{Given, Size};
 use crate::job::{Flight as ToldFlight, Gate, Head, Job, RiserKind, Run, Settings, StairOpening};
-use crate::layout::line_inside;
+use crate::layout::{Bay, BayKind, Placed, lay_out as lay_out_job, line_inside};
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Tape};
 use crate::quantity::RowId;
@@ -171,6 +171,42 @@ impl<'a> Known<'a> {
         let flight = self.flight()?;
         let height = self.given.size(Size::Height).or(self.flight.height);
         site_of(self.job, self.rake()?, flight.riser_count(), height).ok_or(Trouble::Line)
+    }
+
+    /// What is clear of the stairs: the width given, or the least that what was told of them,
+    /// or the posts laid out beside them, leave.
+    pub fn clear_width(&self) -> Option<Fig> {
+        if let Some(given) = self.given.size(Size::Width) {
+            return Some(Fig::told(given, "the stair's width"));
+        }
+        let told = self.opening.map(|o| o.width).or(self.job.stair_width)?;
+        let told = Fig::told(told, "the stair's width");
+        let mut widths = self.job.runs.iter().flat_map(|r| r.stairs.iter().map(|s| s.width));
+        let one_width = self.opening.is_some_and(|o| widths.all(|w| w == o.width));
+        let between = self.between_posts().filter(|_| one_width);
+        Some(between.filter(|b| b.as_length() < told.as_length()).unwrap_or(told))
+    }
+
+    /// True where that width is less than was told of the stairs: posts stand in it.
+    pub fn posts_narrow(&self, width: &Fig) -> bool {
+        let told = self.opening.map(|o| o.width).filter(|_| self.given.size(Size::Width).is_none());
+        told.is_some_and(|told| width.as_length().is_some_and(|w| w < told))
+    }
+
+    /// The least clear between the guard's posts at the stairs: at their head where they are
+    /// let into the deck, else at the opening.
+    fn between_posts(&self) -> Option<Fig> {
+        let layout = lay_out_job(self.job);
+        let stairs = |b: &&Bay| matches!(b.kind, BayKind::Stairs | BayKind::GatedStairs);
+        let of = |p: &Placed| {
+            p.head
+                .clone()
+                .into_iter()
+                .chain(p.bays.iter().filter(stairs).map(|b| b.clear.clone()))
+                .collect::<Vec<Fig>>()
+        };
+        let placed = layout.runs.iter().filter_map(|r| r.result.as_ref().ok());
+        placed.flat_map(of).min_by_key(Fig::as_length)
     }
 
     /// The one gate of the job, if there is just one.

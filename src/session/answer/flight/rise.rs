@@ -11,7 +11,6 @@ use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
 use crate::job::{RiserKind, Settings};
 use crate::limits;
-use crate::measure::Length;
 use crate::reply::{Line, RakeFig, Reply, Span};
 use crate::rules::{Matter, stops_on};
 use crate::solve::{in_force, limit_length};
@@ -82,7 +81,7 @@ fn is_open(kind: Option<RiserKind>) -> bool {
 /// Breaches of the limits, as cautions.
 fn breaches(known: &Known, f: &Flight) -> Vec<Line> {
     let here = known.here();
-    let width = known.given.size(Size::Width).or(known.opening.map(|o| o.width)).or(known.job.stair_width);
+    let width = known.clear_width().and_then(|f| f.as_length());
     let nosing = known.given.size(Size::Nosing).or(known.flight.nosing);
     let open_riser = match known.flight.between {
         Some(RiserKind::Opening(l)) => Some(l),
@@ -281,8 +280,8 @@ pub fn check(known: &Known) -> Answer {
         (_, single) if width_alone && !single.is_empty() => return one_by_one(here, &single),
         // Nothing makes a flight: the sizes given are looked at one by one, else the width told.
         (Err(Trouble::Unready(Unready::Untold(_))), single) if !single.is_empty() => return one_by_one(here, &single),
-        (Err(Trouble::Unready(Unready::Untold(_))), _) if told_width(known).is_some() => {
-            return one_by_one(here, &width_held(known, told_width(known)));
+        (Err(Trouble::Unready(Unready::Untold(_))), _) if known.clear_width().is_some() => {
+            return one_by_one(here, &width_held(known));
         }
         (f, _) => f?,
     };
@@ -309,17 +308,10 @@ pub fn check(known: &Known) -> Answer {
     done(known, lines, f.rise.clone(), vec![("riser", f.rise.clone())])
 }
 
-/// The width told of the stairs.
-fn told_width(known: &Known) -> Option<Length> {
-    known.opening.map(|o| o.width).or(known.job.stair_width)
-}
-
-/// A stair's width held to its limit.
-fn width_held(known: &Known, width: Option<Length>) -> Vec<(&'static limits::Limit, Fig, bool)> {
-    let fig = width.map(|l| Fig::told(l, "the stair's width"));
-    fig.into_iter()
-        .map(|f| (&limits::STAIR_WIDTH, f.clone(), inches(&f) >= limit_length(known.here(), &limits::STAIR_WIDTH)))
-        .collect()
+/// A stair's clear width held to its limit.
+fn width_held(known: &Known) -> Vec<(&'static limits::Limit, Fig, bool)> {
+    let holds = |f: &Fig| inches(f) >= limit_length(known.here(), &limits::STAIR_WIDTH);
+    known.clear_width().into_iter().map(|f| (&limits::STAIR_WIDTH, f.clone(), holds(&f))).collect()
 }
 
 /// Sizes given each held to its own limit: the limit, the size, whether it holds.

@@ -10,9 +10,9 @@ use crate::figure::{Fig, Unit, Why};
 use crate::job::{Anyway, Job};
 use crate::measure::Length;
 use crate::notch::{
-    Batch, Cut, Face, Fault, Feet, Foot, Hand, Post, Shape, Stack, batches, draw_faces, draw_foot, telling,
+    Batch, Cut, Face, Fault, Feet, Foot, Hand, Level, Post, Shape, Stack, batches, draw_faces, draw_foot, telling,
 };
-use crate::reply::{Line, NotchFig, Reply, Role, Span, Status, tape_of};
+use crate::reply::{LevelFig, Line, NotchFig, Reply, Role, Span, Status, tape_of};
 
 /// The posts asked about, batch by batch of one cut.
 fn asked<'a>(feet: &'a Feet, posts: &[&'a Post]) -> Vec<(Batch, Vec<&'a Post>)> {
@@ -149,35 +149,74 @@ fn depths(foot: &Foot, entry: &NotchFig) -> Vec<Span> {
 /// The figures of one cut.
 fn notch_fig(foot: &Foot, group: &[&Post], stack: &Stack, feet: &Feet) -> NotchFig {
     let (cut, post) = (&foot.lower, group[0]);
-    let inputs = || {
-        let mut all = vec![("post", post.width.clone()), ("overhang", feet.overhang.clone())];
-        all.extend(feet.line.clone().map(|l| ("line", l)));
-        all
-    };
-    let length = |l: Length| overlaid(l, inputs());
-    let (along, across, left) = match cut.shape {
-        Shape::Straight { deep } => (None, Some(deep), Some(cut.size.across - deep)),
-        Shape::Side { deep, .. } => (Some(deep), None, Some(cut.size.along - deep)),
-        Shape::Corner { along, deep, .. } => (Some(along), Some(deep), Some(cut.size.across - deep)),
-        Shape::AllButCorner { along, across, .. } => {
-            (Some(cut.size.along - along), Some(cut.size.across - across), Some(across))
-        }
-        Shape::Clear | Shape::Whole | Shape::Other => (None, None, None),
-    };
-    let depths =
-        [("along", along), ("across", across)].into_iter().filter_map(|(n, l)| Some((n, length(l?)))).collect();
-    let square = |q| Fig::quantity(q, Unit::In2, Why::Formula("the area of the overlay", inputs()));
+    let inputs = inputs(post, feet);
+    let sizes = Sizes::of(cut, &inputs);
     NotchFig {
         post: name_of(post.size),
         posts: group.iter().map(|p| p.number).collect(),
         shape: cut.shape.name(cut.size),
-        off: across.or(along).map(length),
-        depths,
-        left: left.map(length),
-        areas: Some((square(cut.area_off()), square(cut.area_left()))),
+        off: sizes.off,
+        depths: sizes.depths,
+        left: sizes.left,
+        areas: Some(areas(cut, &inputs)),
         shoulder: Some(stack.shoulder.clone()),
         leg: stack.leg.clone(),
         total: stack.total.clone(),
+        levels: if foot.is_stepped() { levels(foot, &inputs) } else { Vec::new() },
+    }
+}
+
+type Inputs = Vec<(&'static str, Fig)>;
+
+/// What a foot's figures rest on.
+fn inputs(post: &Post, feet: &Feet) -> Inputs {
+    let mut all = vec![("post", post.width.clone()), ("overhang", feet.overhang.clone())];
+    all.extend(feet.line.clone().map(|l| ("line", l)));
+    all
+}
+
+/// The area that comes off at one level and the area left.
+fn areas(cut: &Cut, inputs: &Inputs) -> (Fig, Fig) {
+    let square = |q| Fig::quantity(q, Unit::In2, Why::Formula("the area of the overlay", inputs.clone()));
+    (square(cut.area_off()), square(cut.area_left()))
+}
+
+/// A stepped foot, level by level.
+fn levels(foot: &Foot, inputs: &Inputs) -> Vec<LevelFig> {
+    let weakest = foot.weakest_level().0;
+    let of = |(level, cut): (Level, &Cut)| {
+        let Sizes { off, depths, left } = Sizes::of(cut, inputs);
+        let (shape, areas) = (cut.shape.name(cut.size), areas(cut, inputs));
+        LevelFig { at: level.name(), shape, off, depths, left, areas, weakest: level == weakest }
+    };
+    foot.levels().into_iter().map(of).collect()
+}
+
+/// The sizes of one level of a cut, where it is square to the post.
+struct Sizes {
+    /// How deep from the deck side.
+    off: Option<Fig>,
+    /// How deep each way it is marked.
+    depths: Vec<(&'static str, Fig)>,
+    /// What stays.
+    left: Option<Fig>,
+}
+
+impl Sizes {
+    fn of(cut: &Cut, inputs: &Inputs) -> Sizes {
+        let length = |l: Length| overlaid(l, inputs.clone());
+        let (along, across, left) = match cut.shape {
+            Shape::Straight { deep } => (None, Some(deep), Some(cut.size.across - deep)),
+            Shape::Side { deep, .. } => (Some(deep), None, Some(cut.size.along - deep)),
+            Shape::Corner { along, deep, .. } => (Some(along), Some(deep), Some(cut.size.across - deep)),
+            Shape::AllButCorner { along, across, .. } => {
+                (Some(cut.size.along - along), Some(cut.size.across - across), Some(across))
+            }
+            Shape::Clear | Shape::Whole | Shape::Other => (None, None, None),
+        };
+        let depths = [("along", along), ("across", across)];
+        let depths = depths.into_iter().filter_map(|(n, l)| Some((n, length(l?)))).collect();
+        Sizes { off: across.or(along).map(length), depths, left: left.map(length) }
     }
 }
 
@@ -208,18 +247,34 @@ fn marks(foot: &Foot) -> Vec<Line> {
     if foot.is_stepped() {
         let mut lines = level(&foot.upper, "Past the decking: ");
         lines.extend(level(&foot.lower, "Past the skirt and rim: "));
-        if let Shape::Straight { deep } | Shape::Corner { deep, .. } = foot.upper.shape {
-            let deep = overlaid(deep, Vec::new());
-            lines.push(detail(vec![
-                Span::Say("Past the decking it is "),
-                fig(&deep),
-                Span::Say(" deep from the deck side."),
-            ]));
-        }
+        lines.extend(past_decking(&foot.upper));
         lines.push(say(Role::Detail, "A stepped foot slides on from outside; it does not drop over the nosing."));
         return lines;
     }
     level(&foot.lower, "Marks: ")
+}
+
+/// The depths of a stepped foot where it passes the decking.
+fn past_decking(cut: &Cut) -> Option<Line> {
+    let sizes = Sizes::of(cut, &Vec::new());
+    let of = |name: &str| sizes.depths.iter().find(|(n, _)| *n == name).map(|(_, f)| fig(f));
+    let mut spans = vec![Span::Say("Past the decking it is ")];
+    match (&cut.shape, of("along"), of("across")) {
+        (Shape::AllButCorner { along, across, .. }, Some(off_along), Some(off_across)) => {
+            let stays = [along, across].map(|l| fig(&overlaid(*l, Vec::new())));
+            spans.extend([off_along, Span::Say(" along the edge and "), off_across, Span::Say(" across it; a leg ")]);
+            let [stays_along, stays_across] = stays;
+            spans.extend([stays_along, Span::Say(" by "), stays_across, Span::Say(" stays.")]);
+        }
+        (Shape::Corner { .. }, Some(along), Some(deep)) => {
+            spans.extend([along, Span::Say(" along the edge by "), deep, Span::Say(" deep from the deck side.")]);
+        }
+        (Shape::Straight { .. }, _, Some(deep)) => spans.extend([deep, Span::Say(" deep from the deck side.")]),
+        (Shape::Side { .. }, Some(deep), _) => spans.extend([deep, Span::Say(" deep from one side.")]),
+        (Shape::Whole, ..) => return Some(say(Role::Detail, "Past the decking nothing of it is left.")),
+        _ => return None,
+    }
+    Some(detail(spans))
 }
 
 fn side(hand: Hand) -> &'static str {

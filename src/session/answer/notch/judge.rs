@@ -3,12 +3,11 @@
 use super::say::{detail, load, lumber_of};
 use crate::figure::Fig;
 use crate::job::{Job, Lie};
-use crate::measure::{Length, Q};
-use crate::notch::{Cut, Size, Stack};
+use crate::measure::Length;
+use crate::notch::{Cut, Size, Stack, section_corners, section_of, whole_modulus};
 use crate::reply::{Line, Role, Span, Style};
 use crate::strength::section::{Push, Section};
 use crate::strength::{Refused, Wood, post};
-use num_rational::Ratio;
 
 /// A cut judged.
 pub(super) struct Judged {
@@ -23,24 +22,18 @@ pub(super) struct Judged {
 
 /// What is left of a post. It is pushed outward and free to move sideways.
 pub(super) fn judged(job: &Job, size: Size, left: &[(Length, Length)], made_of: &Fig) -> Result<Judged, Refused> {
-    let inputs = || vec![("post", made_of.clone())];
-    let whole = Section::of(&corners(&size.corners()), inputs())?;
-    let section = Section::of(&corners(left), inputs())?;
-    let modulus = (whole.modulus(Push::Free)?, section.modulus(Push::Free)?);
+    let section = Section::of(&section_corners(left), vec![("post", made_of.clone())])?;
+    judged_section(job, size, &section, made_of)
+}
+
+fn judged_section(job: &Job, size: Size, section: &Section, made_of: &Fig) -> Result<Judged, Refused> {
+    let modulus = (whole_modulus(size, made_of)?, section.modulus(Push::Free)?);
     let stack = Stack::of(&job.settings);
     let told = &job.settings.timber;
     let wood = Wood::taken(told);
     let allowed = lumber_of(size).and_then(|l| wood.bending(l, Lie::Edge).ok());
-    let carries = allowed.and_then(|a| post::carries(&section, Push::Free, &stack.height, &a).ok());
+    let carries = allowed.and_then(|a| post::carries(section, Push::Free, &stack.height, &a).ok());
     Ok(Judged { modulus, carries, wood, told: told.species.is_some() })
-}
-
-/// Corners as exact numbers; carried ones to a thousandth, which no saw holds.
-fn corners(ring: &[(Length, Length)]) -> Vec<(Q, Q)> {
-    let plain = |l: Length| {
-        if l.is_exact() { l.q() } else { (l.q() * Ratio::from_integer(1000)).round() / Ratio::from_integer(1000) }
-    };
-    ring.iter().map(|(x, y)| (plain(*x), plain(*y))).collect()
 }
 
 /// It in words: the numbers of what is left, and what that would carry.
@@ -80,8 +73,7 @@ pub(super) fn lines(judged: &Result<Judged, Refused>) -> Vec<Line> {
     lines
 }
 
-/// A cut's level with the least left, judged.
+/// What is left at one level of a foot, judged.
 pub(super) fn of_cut(job: &Job, cut: &Cut, post: &Fig) -> Result<Judged, Refused> {
-    let ring = cut.left.first().ok_or(Refused::NothingLeft)?;
-    judged(job, cut.size, ring, post)
+    judged_section(job, cut.size, &section_of(cut, post)?, post)
 }

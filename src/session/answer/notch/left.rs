@@ -77,6 +77,7 @@ pub(super) fn left(job: &Job, deep: Length, post: Option<PostSize>) -> Answered 
         shoulder: None,
         leg: None,
         total: None,
+        levels: Vec::new(),
     });
     (reply, figs)
 }

@@ -82,6 +82,7 @@ fn rest(job: &Job, stack: &Stack, reply: &mut Reply) {
         shoulder: Some(stack.shoulder.clone()),
         leg: stack.leg.clone(),
         total: stack.total.clone(),
+        levels: Vec::new(),
     });
 }
 

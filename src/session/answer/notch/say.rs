@@ -75,8 +75,7 @@ pub(super) fn kinds(posts: &[&Post]) -> Vec<Span> {
 
 /// The lumber a post of that size is, where it is any.
 pub(super) fn lumber_of(size: Size) -> Option<Lumber> {
-    let named = [(4, 4), (6, 6), (4, 6), (8, 8)].map(|(a, b)| Lumber::by(a, b));
-    named.into_iter().find(|l| l.dressed() == Some((size.across, size.along)))
+    size.lumber()
 }
 
 /// A post's name: its lumber, or its width.

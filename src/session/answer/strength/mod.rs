@@ -5,6 +5,7 @@
 
 mod bay;
 mod bolt;
+mod foot;
 mod post;
 mod refused;
 mod rows;

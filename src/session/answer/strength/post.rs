@@ -8,6 +8,7 @@ use crate::grammar::ask::StrengthAsk;
 use crate::job::{Job, Lie, NotchTold, PostRole, PostSize};
 use crate::limits;
 use crate::measure::{Length, Lumber};
+use crate::notch::weakest_foot;
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
 use crate::strength::post::{arm_to_bolt, bending, carries, sway, sway_limit};
 use crate::strength::section::Push;
@@ -31,27 +32,38 @@ fn width(size: Lumber) -> Result<Fig, Refused> {
     Ok(Fig::length(thick, Why::Table("dressed dry size of the post", size.table())))
 }
 
-fn no_values() -> Answered {
+pub(super) fn no_values() -> Answered {
     let says = "I have design values for sawn lumber only: a sleeve, steel or composite post is its maker's to judge.";
     Ok((Reply { lines: vec![Line::say(Role::Answer, says)], ..Reply::of(Status::Refused) }, Vec::new()))
 }
 
 /// A section judged under the wood's own load duration and a short one.
-struct Section {
-    long: Judged,
-    short: Judged,
+pub(super) struct Section {
+    pub long: Judged,
+    pub short: Judged,
 }
 
 impl Section {
     fn of(leg: &Leg, push: Push, arm: &Fig, size: Lumber, wood: &Wood, taken: &Taken) -> Result<Section, Refused> {
-        let section = leg.section(&width(size)?)?;
-        let demand = bending(&section, push, arm)?;
+        Section::judged(&leg.section(&width(size)?)?, push, arm, size, wood, taken)
+    }
+
+    /// A section of any shape, judged.
+    pub fn judged(
+        section: &crate::strength::section::Section,
+        push: Push,
+        arm: &Fig,
+        size: Lumber,
+        wood: &Wood,
+        taken: &Taken,
+    ) -> Result<Section, Refused> {
+        let demand = bending(section, push, arm)?;
         let short = wood.under(taken.short().duration);
         let judged = |w: &Wood| Judged::of(demand.clone(), w.bending(size, Lie::Edge)?);
         Ok(Section { long: judged(wood)?, short: judged(&short)? })
     }
 
-    fn lead(&self) -> &'static str {
+    pub fn lead(&self) -> &'static str {
         match (self.long.holds(), self.short.holds()) {
             (true, _) => "Inside the figures, by arithmetic: ",
             (false, true) => "It turns on how long the push is taken to stand, by arithmetic: ",
@@ -119,13 +131,13 @@ pub fn post(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     Ok((reply, figs))
 }
 
-fn over(judged: &Judged, rule: &'static str, lead: &'static str) -> Option<Finding> {
+pub(super) fn over(judged: &Judged, rule: &'static str, lead: &'static str) -> Option<Finding> {
     let spans = vec![say(lead), fig(&judged.ratio), say(" times what its wood is allowed for ten years' load.")];
     let found = Finding { rule, level: Level::Check, spans, source: limits::TOP_LOAD.source };
     (!judged.holds()).then_some(found)
 }
 
-fn left_to_engineer() -> Answered {
+pub(super) fn left_to_engineer() -> Answered {
     let says = "I judge square posts only: which way round this one stands, and what is cut of it, is for an engineer.";
     Ok((Reply { lines: vec![Line::say(Role::Answer, says)], ..Reply::of(Status::Refused) }, Vec::new()))
 }
@@ -155,6 +167,10 @@ fn may_carry(leg: &Leg, push: Push, post: &Fig, size: Lumber, taken: &Taken) -> 
 
 /// What is left of a post that is notched at the deck, told so deep or half through.
 pub fn left(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
+    // Posts laid out have feet of their own: the weakest is judged, as its notch is told.
+    if let Some(weakest) = weakest_foot(job)?.filter(|_| ask.post.is_none()) {
+        return super::foot::left(&weakest, taken);
+    }
     let Some(size) = size(job, ask) else { return no_values() };
     if !size.is_square() {
         return left_to_engineer();

@@ -99,7 +99,9 @@ pub fn of_rails(job: &Job, layout: &Layout) -> (Reply, Figs) {
     for (k, rail) in rails.iter().enumerate() {
         let role = if k == 0 { Role::Answer } else { Role::Detail };
         let length = cut(rail.cut.unwrap_or(crate::measure::Length::ZERO));
-        let mut spans = vec![fig(&length), Span::Say(", top and bottom: "), Span::Phrase(places(&rail.at))];
+        let mut spans = vec![fig(&length)];
+        spans.extend(super::words::bevels(&rail.bevels));
+        spans.extend([Span::Say(", top and bottom: "), Span::Phrase(places(&rail.at))]);
         spans.extend([Span::Say(" ("), number(u64::from(rail.count)), Span::Say(" of each).")]);
         reply.lines.push(Line::new(role, spans));
     }

@@ -1,6 +1,6 @@
 //! The parts, and every cut to be read at the saw.
 
-use super::words::{count, cut, detail, fig, lacks, not_in_this, number, places};
+use super::words::{bevel, bevels, count, cut, detail, fig, lacks, not_in_this, number, places};
 use crate::figure::Fig;
 use crate::job::{CapTold, Job, LongPart, Member};
 use crate::layout::Layout;
@@ -51,6 +51,7 @@ fn line(part: &Part) -> Line {
         Some(l) => spans.extend([Span::Say(", cut "), fig(&cut(l))]),
         None => spans.push(Span::Say(", length still to tell")),
     }
+    spans.extend(bevels(&part.bevels));
     if !part.at.is_empty() {
         spans.extend([Span::Say(": "), Span::Phrase(places(&part.at))]);
     }
@@ -134,6 +135,7 @@ fn figure(part: &Part) -> PartFig {
         part: part.what.name(false),
         stock: part.size.map(|s| s.to_string()),
         cut: part.cut.map(cut),
+        bevels: part.bevels.iter().flatten().map(bevel).collect(),
         count: count(u64::from(part.count)),
         at: part.at.iter().map(|w| w.label()).collect(),
     }
@@ -198,6 +200,7 @@ pub fn cuts(job: &Job, _: &Layout, parts: &Parts) -> Reply {
 fn cut_line(part: &Part) -> Line {
     let length: Fig = cut(part.cut.unwrap_or(Length::ZERO));
     let mut spans = vec![Span::Say("  "), number(u64::from(part.count)), Span::Say(" at "), fig(&length)];
+    spans.extend(bevels(&part.bevels));
     spans.extend([Span::Say(", "), Span::Say(part.what.name(part.count > 1))]);
     if !part.at.is_empty() {
         spans.extend([Span::Say(": "), Span::Phrase(places(&part.at))]);

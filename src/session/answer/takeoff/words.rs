@@ -1,12 +1,12 @@
 //! Words shared by the answers here.
 
-use crate::figure::{Fig, Why};
+use crate::figure::{Fig, Unit, Why};
 use crate::infill::NoSpread;
 use crate::job::RunId;
-use crate::layout::Layout;
+use crate::layout::{Layout, Skew};
 use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
-use crate::takeoff::{CannotFill, Lack, Part, Parts, What, Where};
+use crate::takeoff::{Bevels, CannotFill, Lack, Part, Parts, What, Where};
 
 /// A count made by counting.
 pub fn count(n: u64) -> Fig {
@@ -41,6 +41,32 @@ pub fn detail(spans: Vec<Span>) -> Line {
 /// A cut length.
 pub fn cut(l: Length) -> Fig {
     Fig::length(l, Why::Formula("cut length, read to the tape", Vec::new()))
+}
+
+/// How far off square an end is cut.
+pub fn bevel(skew: &Skew) -> Fig {
+    Fig::quantity(
+        skew.degrees(),
+        Unit::Degrees,
+        Why::Formula("how far the post is turned from square to the run", vec![]),
+    )
+}
+
+/// " long point to long point, cut 22.5 degrees off square at both ends", where any is.
+pub fn bevels(bevels: &Bevels) -> Vec<Span> {
+    let of = |skew: &Skew, lead: &'static str, end: &'static str| {
+        let says = if skew.is_arris() { " both ways, over the post's corner," } else { " off square" };
+        vec![Span::Say(lead), fig(&bevel(skew)), Span::Say(says), Span::Say(end)]
+    };
+    match bevels {
+        [Some(a), Some(b)] if a == b => of(a, " long point to long point, cut ", " at both ends"),
+        [Some(a), Some(b)] => {
+            let first = of(a, " long point to long point, cut ", " at one end");
+            first.into_iter().chain(of(b, " and ", " at the other")).collect()
+        }
+        [Some(a), None] => of(a, " to the long point, cut ", " at one end"),
+        [None, _] => Vec::new(),
+    }
 }
 
 /// A stick's length.
