@@ -4,7 +4,7 @@ use std::cell::Cell;
 
 /// The most work one line is given, in looks at an item: more than any line as people say them was seen to take (a
 /// limit of this program's own).
-pub const MOST: u64 = 4_000_000;
+pub const MOST: u64 = 2_500_000;
 
 /// The work done on one line so far.
 #[derive(Debug)]

@@ -32,8 +32,8 @@ use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::StairSaid;
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{Fact, Impossible, Job, PostRole, RunId, RunPatch, Setting, SlotId};
-use ways::{Ways, first_problem, grow};
 use checks::{WHERE_IT_TURNS, at_odds, half_told, one_length, one_question, one_thing, tells_whole_run};
+use ways::{Ways, first_problem, grow};
 
 /// The most things a line is taken to mean before it is simply not clear.
 pub(super) const MOST_CHOICES: usize = 4;

@@ -240,9 +240,7 @@ fn beside_stairs(branch: &Branch, run: &Run, marks: &[Measure], gone: bool) -> B
         }
     }
     let choose = |spot| if gone { Choice::NoPost(named(run, spot)) } else { Choice::Post(spot) };
-    super::first_problem(
-        all.into_iter().map(|s| told(branch.clone(), run.id, vec![choose(s)], true)).collect(),
-    )
+    super::first_problem(all.into_iter().map(|s| told(branch.clone(), run.id, vec![choose(s)], true)).collect())
 }
 
 /// A post said to be in already: where it may stand, of the line posts of the layout and not far from
