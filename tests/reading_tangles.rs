@@ -132,8 +132,9 @@ fn work_grows_with_the_brackets_and_does_not_double() {
     for (open, inner, close) in [("(", "", ""), ("(1 + ", "1", ")"), ("(1 + ", "", "")] {
         let nested = |n: usize| format!("{}{inner}{}", open.repeat(n), close.repeat(n));
         let (eight, sixteen) = (spent(&nested(8)), spent(&nested(16)));
-        // Twice the items, each looked at from each place before it: four times the looks and a little more.
-        assert!(sixteen < eight * 5, "{open}: {eight}, then {sixteen}");
+        // Twice the items, each looked at from each place before it, in more ways to cut the line: less than eight times
+        // the looks. Read twice for each pair of brackets, eight pairs more would take 256 times the work.
+        assert!(sixteen < eight * 8, "{open}: {eight}, then {sixteen}");
     }
 }
 
@@ -147,7 +148,7 @@ fn chains_and_brackets_are_summed() {
         ("3 1/2 and 4 1/4 and 5 1/8 total", "sum: 3 1/2\" + 4 1/4\" + 5 1/8\""),
         ("4 at 3 7/8 and 5 at 1 1/2", "sum: 4 x 3 7/8\" + 5 x 1 1/2\""),
         ("12' minus 7 inches, then divide by 2", "sum: (12'-0\" - 7\") / 2"),
-        ("take 3/8 off 40 1/4", "sum: 40 1/4\" - 3/8\""),
+        ("take 3/8 off 40 1/4", "sum: 3'-4 1/4\" - 3/8\""),
     ] {
         assert_eq!(readback(line).as_deref(), Some(sum), "{line}");
     }
@@ -155,7 +156,7 @@ fn chains_and_brackets_are_summed() {
 
 /// What people say is far from the limit.
 #[test]
-fn the_phrase_book_takes_a_twentieth_of_the_work_at_most() {
+fn the_phrase_book_takes_an_eighth_of_the_work_at_most() {
     let mut most = (0, String::new());
     for entry in std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/grammar/phrases")).expect("the book") {
         let text = std::fs::read_to_string(entry.expect("a file").path()).expect("text");
@@ -170,7 +171,7 @@ fn the_phrase_book_takes_a_twentieth_of_the_work_at_most() {
             }
         }
     }
-    assert!(most.0 < MOST / 20, "{most:?}");
+    assert!(most.0 < MOST / 8, "{most:?}");
 }
 
 /// A file with such lines opens: they are set aside, and what stands before and behind them holds.

@@ -151,14 +151,18 @@ pub fn pieces_at(items: &[Item], at: usize, known: &mut Known<'_>) -> Vec<Piece>
     found
 }
 
-/// What the parsers make of the items ahead, whatever stands behind; ends counted from here.
-fn read(ahead: In<'_>) -> Vec<Piece> {
-    let parsed = PARSERS.iter().filter_map(|(parser, extra)| {
-        let (rest, say) = parser(ahead).ok()?;
-        let cost = if say == Say::Break { BREAK } else { PIECE + extra };
-        Some(Piece { end: ahead.len() - rest.len(), say, cost })
-    });
-    parsed.filter(|p| p.end > 0).collect()
+/// How many parsers there are.
+const fn parsers() -> usize {
+    PARSERS.len()
+}
+
+/// What one parser makes of the items ahead, whatever stands behind; its end counted from here.
+fn read(nth: usize, ahead: In<'_>) -> Option<Piece> {
+    let (parser, extra) = PARSERS.get(nth)?;
+    let (rest, say) = parser(ahead).ok()?;
+    let cost = if say == Say::Break { BREAK } else { PIECE + extra };
+    let end = ahead.len() - rest.len();
+    (end > 0).then_some(Piece { end, say, cost })
 }
 
 /// "corner > stairs 6-4": stairs behind "to" are an end, whatever follows them; and
