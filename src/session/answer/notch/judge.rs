@@ -4,16 +4,18 @@ use super::say::{detail, load, lumber_of};
 use crate::figure::Fig;
 use crate::job::{Job, Lie};
 use crate::measure::{Length, Q};
-use crate::notch::{Cut, Size, Stack};
+use crate::notch::{Cut, Shape, Size};
 use crate::reply::{Line, Role, Span, Style};
 use crate::strength::section::{Push, Section};
-use crate::strength::{Refused, Wood, post};
+use crate::strength::{Inputs, Refused, Wood, post};
 use num_rational::Ratio;
 
 /// A cut judged.
 pub(super) struct Judged {
     /// The whole post's section modulus, and that of what is left.
     pub modulus: (Fig, Fig),
+    /// The push both are for.
+    push: Push,
     /// The push it may carry at the guard's top, where the wood's values cover it.
     pub carries: Option<Fig>,
     /// The wood it is judged in, and whether its species was told.
@@ -21,18 +23,41 @@ pub(super) struct Judged {
     told: bool,
 }
 
-/// What is left of a post. It is pushed outward and free to move sideways.
-pub(super) fn judged(job: &Job, size: Size, left: &[(Length, Length)], made_of: &Fig) -> Result<Judged, Refused> {
-    let inputs = || vec![("post", made_of.clone())];
-    let whole = Section::of(&corners(&size.corners()), inputs())?;
-    let section = Section::of(&corners(left), inputs())?;
-    let modulus = (whole.modulus(Push::Free)?, section.modulus(Push::Free)?);
-    let stack = Stack::of(&job.settings);
-    let told = &job.settings.timber;
-    let wood = Wood::taken(told);
+/// What is left of a post, under the push that counts for it.
+pub(super) fn judged(
+    job: &Job,
+    size: Size,
+    left: &[(Length, Length)],
+    push: Push,
+    made_of: &Fig,
+) -> Result<Judged, Refused> {
+    let whole = section(&size.corners(), made_of)?;
+    let section = section(left, made_of)?;
+    let modulus = (whole.modulus(push)?, section.modulus(push)?);
+    let Inputs { height, wood, told, .. } = Inputs::of(job);
     let allowed = lumber_of(size).and_then(|l| wood.bending(l, Lie::Edge).ok());
-    let carries = allowed.and_then(|a| post::carries(&section, Push::Free, &stack.height, &a).ok());
-    Ok(Judged { modulus, carries, wood, told: told.species.is_some() })
+    let carries = allowed.and_then(|a| post::carries(&section, push, &height, &a).ok());
+    Ok(Judged { modulus, push, carries, wood, told: told.species.is_some() })
+}
+
+/// The push that counts: at a corner any, along an edge outward or along it.
+pub(in crate::session::answer) fn push(shape: &Shape) -> Push {
+    match shape {
+        Shape::Clear | Shape::Whole | Shape::Straight { .. } | Shape::Side { .. } => Push::Free,
+        Shape::Corner { .. } | Shape::AllButCorner { .. } | Shape::Other => Push::Any,
+    }
+}
+
+/// What is left of a post at one level: the largest piece.
+///
+/// # Errors
+/// [`Refused::NothingLeft`].
+pub(in crate::session::answer) fn left_of(cut: &Cut, made_of: &Fig) -> Result<Section, Refused> {
+    section(cut.left.first().ok_or(Refused::NothingLeft)?, made_of)
+}
+
+fn section(ring: &[(Length, Length)], made_of: &Fig) -> Result<Section, Refused> {
+    Section::of(&corners(ring), vec![("post", made_of.clone())])
 }
 
 /// Corners as exact numbers; carried ones to a thousandth, which no saw holds.
@@ -56,6 +81,8 @@ pub(super) fn lines(judged: &Result<Judged, Refused>) -> Vec<Line> {
         Span::Fig(j.modulus.1.clone(), Style::Tape),
         Span::Say(" of the whole post's "),
         Span::Fig(j.modulus.0.clone(), Style::Tape),
+        Span::Say(", "),
+        Span::Say(j.push.says()),
         Span::Say("."),
     ];
     let mut lines = vec![detail(modulus.into())];
@@ -83,5 +110,5 @@ pub(super) fn lines(judged: &Result<Judged, Refused>) -> Vec<Line> {
 /// A cut's level with the least left, judged.
 pub(super) fn of_cut(job: &Job, cut: &Cut, post: &Fig) -> Result<Judged, Refused> {
     let ring = cut.left.first().ok_or(Refused::NothingLeft)?;
-    judged(job, cut.size, ring, post)
+    judged(job, cut.size, ring, push(&cut.shape), post)
 }
