@@ -48,15 +48,15 @@ const PULL: &str = "pull on the upper bolt";
 #[test]
 fn the_bolts_stand_in_the_rim_told() {
     let rows: [(&[&str], f64, Option<&str>); 9] = [
-        (&[HOLD], 1760.0, None),                                        // 200 x 44 / 5
-        (&["2x8 rim", HOLD], 2600.0, Some("check")),                    // 200 x (39 + 3.25) / 3.25
-        (&["rim is 7 1/4 tall", HOLD], 2600.0, Some("check")),          // the same, told as a height
-        (&["2x6 rim", HOLD], 5400.0, Some("stop")),                     // 200 x (39 + 1.5) / 1.5, 3 times
-        (&["2x12 rim", HOLD], 1760.0, None),                            // 7.25 apart is taken as 5
-        (&["decking is 1 1/2 thick", HOLD], 1780.0, None),              // 200 x 44.5 / 5
+        (&[HOLD], 1760.0, None),                                                 // 200 x 44 / 5
+        (&["2x8 rim", HOLD], 2600.0, Some("check")),                             // 200 x (39 + 3.25) / 3.25
+        (&["rim is 7 1/4 tall", HOLD], 2600.0, Some("check")),                   // the same, told as a height
+        (&["2x6 rim", HOLD], 5400.0, Some("stop")),                              // 200 x (39 + 1.5) / 1.5, 3 times
+        (&["2x12 rim", HOLD], 1760.0, None),                                     // 7.25 apart is taken as 5
+        (&["decking is 1 1/2 thick", HOLD], 1780.0, None),                       // 200 x 44.5 / 5
         (&["2x8 rim", "decking is 1 1/2 thick", HOLD], 2630.769, Some("check")), // 200 x 42.75 / 3.25
-        (&["guard height 40", HOLD], 1920.0, Some("check")),            // 200 x 48 / 5
-        (&["2x8 rim", "guard height 42", HOLD], 2969.231, Some("stop")), // 200 x 48.25 / 3.25, 1.65 times
+        (&["guard height 40", HOLD], 1920.0, Some("check")),                     // 200 x 48 / 5
+        (&["2x8 rim", "guard height 42", HOLD], 2969.231, Some("stop")),         // 200 x 48.25 / 3.25, 1.65 times
     ];
     for (lines, pull, found) in rows {
         let (json, text) = talk(lines);
@@ -67,7 +67,9 @@ fn the_bolts_stand_in_the_rim_told() {
         assert_eq!(text.contains("Over the published hold-down"), pull > 1800.0, "{lines:?}: {text}");
     }
     // Lags, or posts on the decking, are not what the hold-down goes with: that comes first.
-    for (told, says) in [("fixing: lags", "No through bolts"), ("posts sit on top of the decking", "The posts stand on")] {
+    for (told, says) in
+        [("fixing: lags", "No through bolts"), ("posts sit on top of the decking", "The posts stand on")]
+    {
         let (_, text) = talk(&[told, HOLD]);
         assert!(text.starts_with(says), "{text}");
     }
@@ -185,8 +187,13 @@ fn a_corner_post_is_judged_the_way_it_is_weakest() {
 #[test]
 fn strength_numbers_are_numbers() {
     let questions = [
-        "is a 4x4 enough", "is a 4x4 enough at 37", "how strong is what's left of the post", HOLD, "how bouncy is it at 7",
-        "would a 6x6 let me go 8", "is a 4x4 enough at 41 3/16",
+        "is a 4x4 enough",
+        "is a 4x4 enough at 37",
+        "how strong is what's left of the post",
+        HOLD,
+        "how bouncy is it at 7",
+        "would a 6x6 let me go 8",
+        "is a 4x4 enough at 41 3/16",
     ];
     for wood in ["it's southern pine", "it's hem-fir", "it's doug fir", "it's cedar", "decking is 15/16 thick"] {
         for question in questions {
@@ -289,7 +296,10 @@ fn how_big_a_post_it_asks_for() {
     assert!(text.contains("section modulus that way is 5.053 in^3, and 8.304 in^3 is asked"), "{text}");
     assert!(text.contains("smallest square post inside the figures is a 6x6"), "{text}");
     let (_, text) = talk(&["how big a post do I need"]);
-    assert!(text.contains("Guard posts are 4x4 or larger") && text.contains("inside the figures at 36\" is a 6x6"), "{text}");
+    assert!(
+        text.contains("Guard posts are 4x4 or larger") && text.contains("inside the figures at 36\" is a 6x6"),
+        "{text}"
+    );
     let (_, text) = talk(&["it's southern pine", "use ten minute load", "how big a post do I need"]);
     assert!(text.contains("inside the figures at 36\" is a 4x4"), "{text}");
 }
@@ -345,6 +355,7 @@ fn each_fact_told_moves_its_figures() {
         }
     }
     // A grade, in a wood that has values for two: No.1 Douglas fir timbers 1,200, No.2 750 (NDS 4D).
-    let graded = |grade| of(&talk(&["it's doug fir", "6x6 posts", grade, POST]).0, "post bending at the deck", "capacity");
+    let graded =
+        |grade| of(&talk(&["it's doug fir", "6x6 posts", grade, POST]).0, "post bending at the deck", "capacity");
     near(graded("no. 1 grade") / graded("no. 2 grade"), 1200.0 / 750.0);
 }

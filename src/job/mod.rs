@@ -10,14 +10,15 @@ mod law;
 mod order;
 pub mod outline;
 mod retold;
+mod rows;
 mod run;
 mod settings;
-mod slots;
 mod stage;
 mod stairs;
 mod timber;
 pub mod walk;
 
+pub use crate::quantity::{BareUnit, RowId as SlotId};
 pub use apply::{Impossible, Job, NumberedNote};
 pub use choice::{Choice, Choices, EndOf, KeepOff, Spot, Thing};
 pub use deck::DeckFact;
@@ -31,7 +32,6 @@ pub use run::{Basis, End, Run, RunId, Told, Turn};
 pub use settings::{
     Blocking, Fixing, HouseEnd, JoistsRun, Mount, NotchTold, PostRole, PostSize, Setting, Settings, View,
 };
-pub use slots::{BareUnit, SLOTS, Slot, SlotId};
 pub use stage::Stage;
 pub use stairs::{
     Fall, Flank, Flight, FlightFact, Head, Lands, Newels, OpenSides, RiserKind, StairAt, StairMeasure, StairOpening,

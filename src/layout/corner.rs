@@ -7,8 +7,9 @@
 use super::ground::Neighbour;
 use crate::figure::{Fig, Value, Why};
 use crate::job::{Mount, RunId, Settings, Turn};
-use crate::limits;
 use crate::measure::{Length, half_tangent};
+use crate::quantity::RowId;
+use crate::solve::{choice, taken};
 
 /// A corner that a stretch of guard shares with another.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,7 +44,7 @@ pub(super) fn at_corner(turn: Turn, width: &Fig, line: &Fig, settings: &Settings
         Turn::Left(degrees) => (degrees, false),
     };
     let on_line = line_corner(degrees, outside, line)?;
-    let two = outside && settings.mount == Some(Mount::Outside);
+    let two = outside && choice::mount(settings) == Some(Mount::Outside);
     let post = if two { held_back(degrees, width, line, settings)? } else { on_line.clone() };
     Some(AtCorner { post, line: on_line })
 }
@@ -80,15 +81,14 @@ fn held_back(degrees: u16, width: &Fig, line: &Fig, settings: &Settings) -> Opti
 
 /// How far each of two corner posts stands back from the rim's corner.
 fn hold_back(settings: &Settings) -> Fig {
-    let taken = || Fig::length(limits::HOLD_BACK.length(), Why::Default(&limits::HOLD_BACK));
-    settings.hold_back.map_or_else(taken, |l| Fig::told(l, "the hold-back"))
+    taken(settings, RowId::HoldBack)
 }
 
 /// The gap across an outside corner between its two posts, `2 x hold-back x cos(turn/2)`:
 /// at a right angle the hold-back times the root of 2. `None` where there is one post.
 fn gap_across(turn: Turn, settings: &Settings) -> Option<Fig> {
     let Turn::Right(degrees) = turn else { return None };
-    if settings.mount != Some(Mount::Outside) {
+    if choice::mount(settings) != Some(Mount::Outside) {
         return None;
     }
     let back = hold_back(settings);

@@ -8,6 +8,7 @@ use super::{Intrusion, Lack};
 use crate::figure::{Fig, Why};
 use crate::job::{Basis, End, HouseEnd, Mount, Run, Turn};
 use crate::measure::Length;
+use crate::solve::choice;
 
 /// One end of a run.
 pub(super) struct RunEnd {
@@ -27,7 +28,7 @@ pub(super) fn run_end(run: &Run, ground: &Ground, next: Neighbour, side: Side) -
     // Of two posts at a corner, the gate's is the other run's own.
     let shared = next.meet(ground.settings).is_none_or(|m| m.gap.is_none());
     let size = post_width(ground.settings, &roles(end, shared && next.gate || gated(run, side)));
-    let bracket = end.is_wall() && ground.settings.house_end == Some(HouseEnd::Bracket);
+    let bracket = end.is_wall() && choice::house_end(ground.settings) == Some(HouseEnd::Bracket);
     let post = !bracket && !stairs_reach(run, side);
     let width = if post { size.as_length().unwrap_or(Length::ZERO) } else { Length::ZERO };
     let why = Why::Formula("at the end of the run, on the basis it was told", vec![("post", size.clone())]);
@@ -55,7 +56,7 @@ pub(super) fn intrusion(run: &Run, ground: &Ground, ends: [Neighbour; 2]) -> Opt
     let reached = |(next, side): &(Neighbour, Side)| next.post_beyond && stairs_reach(run, *side);
     let (next, side) = ends.into_iter().zip([Side::Start, Side::Finish]).find(reached)?;
     let (line, turn) = (ground.line.as_ref().ok()?, next.turn?);
-    if ground.settings.mount == Some(Mount::Outside) && matches!(turn, Turn::Right(_)) {
+    if choice::mount(ground.settings) == Some(Mount::Outside) && matches!(turn, Turn::Right(_)) {
         return None;
     }
     let size = post_width(ground.settings, &roles(End::Corner, next.gate));

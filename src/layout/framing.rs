@@ -6,11 +6,13 @@
 use super::placed::{Placed, Post, RunLayout};
 use super::reach::{Reach, reaches};
 use super::{Bay, BayKind, Kind, Limits, Part};
-use crate::figure::{Fig, Value, Why};
+use crate::figure::{Fig, Why};
 use crate::job::outline::Filled;
 use crate::job::{JoistsRun, RunId, Settings};
 use crate::limits;
-use crate::measure::{Length, Lumber, Tape};
+use crate::measure::{Length, Tape};
+use crate::quantity::RowId;
+use crate::solve::{Source, choice, habit, joist_thick};
 use num_rational::Ratio;
 
 /// A side of the outline over its framing.
@@ -73,9 +75,9 @@ pub(super) fn framing(outline: &Filled, runs: &[RunLayout], limits: &Limits, tap
 impl Joists {
     fn of(settings: &Settings) -> Option<Joists> {
         Some(Joists {
-            spacing: Fig::told(settings.joists?, "the joists' spacing"),
-            first: Fig::told(settings.first_joist?, "the first joist"),
-            way: settings.joists_run?,
+            spacing: Source::told(settings, RowId::Joists)?,
+            first: Source::told(settings, RowId::FirstJoist)?,
+            way: choice::joists_run(settings)?,
         })
     }
 
@@ -102,13 +104,8 @@ impl Joists {
 
     /// From a joist's centre to the centre of a post beside it: half of each.
     fn beside(&self, post: &Fig) -> Fig {
-        let nominal = u16::try_from(limits::JOIST_SIZE.value).unwrap_or(2);
-        // The size table holds 2-by lumber.
-        let thick = Lumber::by(nominal, nominal).dressed().map_or(Length::ZERO, |(thick, _)| thick);
-        let size = Fig::new(Value::Count(u64::from(nominal)), Why::Default(&limits::JOIST_SIZE));
-        let says = "dressed dry thickness by the PS 20 size table";
-        let joist = Fig::length(thick, Why::Formula(says, vec![("nominal", size)]));
-        let half = (thick + post.as_length().unwrap_or(Length::ZERO)) / 2;
+        let joist = joist_thick();
+        let half = (joist.as_length().unwrap_or(Length::ZERO) + post.as_length().unwrap_or(Length::ZERO)) / 2;
         Fig::length(half, Why::Formula("half a joist and half a post", vec![("joist", joist), ("post", post.clone())]))
     }
 }
@@ -150,7 +147,7 @@ impl SideOver<'_> {
         let apart = |joist: &Length| if *joist > at { *joist - at } else { at - *joist };
         let joists = self.near(at);
         let on_joist = joists.iter().any(|j| apart(j) < half);
-        let slack = limits::BESIDE_JOIST.length();
+        let slack = habit(&limits::BESIDE_JOIST);
         if !on_joist && joists.iter().any(|j| apart(j) <= half + slack) {
             return None;
         }

@@ -5,6 +5,8 @@ use crate::figure::{Fig, Why};
 use crate::job::{Job, PostRole, Settings};
 use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
+use crate::solve::{Source, in_force};
 
 /// The limits the split keeps to. A clear limit and a centre limit are two facts:
 /// where both were told both hold.
@@ -21,10 +23,9 @@ impl Limits {
     /// governs the split even where it is wider than the published one, and a rule
     /// then says so.
     pub fn in_force(settings: &Settings) -> Limits {
-        let centre = settings.centre_max.map(|l| Fig::told(l, "the most on centre"));
-        let clear = settings.clear_max.map(|l| Fig::told(l, "the most clear"));
+        let (centre, clear) = (Source::told(settings, RowId::CentreMax), Source::told(settings, RowId::ClearMax));
         match (&centre, &clear) {
-            (None, None) => Limits { centre: Some(Fig::limit(&limits::POST_SPACING)), clear: None },
+            (None, None) => Limits { centre: Some(in_force(settings, &limits::POST_SPACING)), clear: None },
             _ => Limits { centre, clear },
         }
     }

@@ -55,13 +55,12 @@ pub use values::values;
 use crate::job::outline::filled;
 use crate::job::walk::miss;
 use crate::job::{Job, PostRole, RunId};
-use crate::measure::Tape;
 use ground::Ground;
 use joins::neighbours;
 
 /// Lays every run of the job out, in the order told.
 pub fn lay_out(job: &Job) -> Layout {
-    let tape = job.settings.tape.and_then(|d| Tape::to(i128::from(d))).unwrap_or_default();
+    let tape = crate::solve::choice::tape(job);
     let limits = Limits::in_force(&job.settings);
     let outline = filled(job);
     let ground = Ground::of(job, &limits, tape);

@@ -10,10 +10,12 @@
 
 use super::Lack;
 use super::ground::Ground;
+use super::line::overhang_and_skirt;
 use super::sizes::{post_width, roles};
 use crate::figure::{Fig, Why};
 use crate::job::{End, Mount, Newels, StairAt, StairMeasure, StairOpening};
 use crate::measure::Length;
+use crate::solve::choice;
 
 /// A stair opening the layout can build: its width is the opening in the guard, or the
 /// hole of stairs let into the deck.
@@ -71,23 +73,16 @@ fn beside_treads(told: &StairOpening, ground: &Ground) -> Fig {
 
 /// The hole in the decking over a hole in the framing.
 fn in_framing(hole: Length, ground: &Ground) -> Result<Fig, Vec<Lack>> {
-    let (overhang, skirt) = (ground.settings.overhang, ground.settings.skirt);
-    let (Some(over), Some(skirt)) = (overhang, skirt) else {
-        let untold = [(overhang, Lack::Overhang), (skirt, Lack::Skirt)];
-        return Err(untold.into_iter().filter(|(l, _)| l.is_none()).map(|(_, lack)| lack).collect());
-    };
-    let inputs = vec![
-        ("framed hole", Fig::told(hole, "the framed hole")),
-        ("overhang", Fig::told(over, "the overhang")),
-        ("skirt", Fig::told(skirt, "the skirt")),
-    ];
+    let (over, skirt) = overhang_and_skirt(ground.settings)?;
+    let each = over.as_length().unwrap_or(Length::ZERO) + skirt.as_length().unwrap_or(Length::ZERO);
+    let inputs = vec![("framed hole", Fig::told(hole, "the framed hole")), ("overhang", over), ("skirt", skirt)];
     let why = Why::Formula("the framed hole less the skirt and the overhang on each side", inputs);
-    Ok(Fig::length(hole - (over + skirt) * 2, why))
+    Ok(Fig::length(hole - each * 2, why))
 }
 
 /// The hole that leaves so much between the posts at its corners.
 fn around_posts(clear: Length, ground: &Ground) -> Result<Fig, Vec<Lack>> {
-    if ground.settings.mount == Some(Mount::Outside) {
+    if choice::mount(ground.settings) == Some(Mount::Outside) {
         return Err(vec![Lack::Hole]);
     }
     let line = ground.line.as_ref().map_err(Clone::clone)?;

@@ -17,6 +17,7 @@ use crate::job::walk::{Leg, Point, legs};
 use crate::job::{Job, Run, StairOpening, View};
 use crate::measure::{Length, Tape};
 use crate::reply::tape_of;
+use crate::solve::choice;
 use unicode_width::UnicodeWidthChar;
 
 /// Fewer columns than this are drawn as if there were this many.
@@ -38,7 +39,7 @@ pub fn plan(job: &Job, width: usize) -> Vec<String> {
         return Vec::new();
     }
     let width = width.max(LEAST_WIDTH);
-    let mut sheet = Sheet::new(&legs, width, job.settings.view == Some(View::Yard));
+    let mut sheet = Sheet::new(&legs, width, choice::view(job) == Some(View::Yard));
     for (leg, run) in legs.iter().zip(&sides) {
         sheet.side(leg, run);
     }

@@ -1,37 +1,7 @@
-//! How wide a post is, and who says so.
+//! Which sizes a post at an end may take.
 
-use crate::figure::{Fig, Value, Why};
-use crate::job::{End, PostRole, PostSize, Settings};
-use crate::limits;
-use crate::measure::{Length, Lumber};
-
-/// The width along the run of a post in these roles, in inches.
-///
-/// A post in two roles (a corner that carries a gate) takes the larger size told for
-/// either. No size for its roles: the size told for all posts; none told: a 4x4.
-pub fn post_width(settings: &Settings, roles: &[PostRole]) -> Fig {
-    let told = |role: PostRole| settings.posts.iter().filter(move |(r, _)| *r == role).map(|(_, size)| *size);
-    let widest = |sizes: Vec<PostSize>| sizes.into_iter().filter_map(figure).max_by_key(Fig::as_length);
-    widest(roles.iter().flat_map(|r| told(*r)).collect())
-        .or_else(|| widest(told(PostRole::All).collect()))
-        .unwrap_or_else(default)
-}
-
-fn figure(size: PostSize) -> Option<Fig> {
-    let why = match size {
-        PostSize::Lumber(l) => Why::Table("dressed dry width of the post told", l.table()),
-        PostSize::Width(_) => Why::Told("the post's width"),
-    };
-    size.width().map(|w| Fig::length(w, why))
-}
-
-fn default() -> Fig {
-    let nominal = u16::try_from(limits::POST_SIZE.value).unwrap_or(4);
-    // The size table holds the default post; a test holds it to that.
-    let width = Lumber::by(nominal, nominal).dressed().map_or(Length::ZERO, |(_, wide)| wide);
-    let size = Fig::new(Value::Count(u64::from(nominal)), Why::Default(&limits::POST_SIZE));
-    Fig::length(width, Why::Formula("dressed dry width by the PS 20 size table", vec![("nominal size", size)]))
-}
+use crate::job::{End, PostRole};
+pub use crate::solve::post_width;
 
 /// The roles of the post at an end; one that carries a gate is a gate post too.
 pub(super) fn roles(end: End, gate: bool) -> Vec<PostRole> {
@@ -47,7 +17,9 @@ pub(super) fn roles(end: End, gate: bool) -> Vec<PostRole> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::Setting;
+    use crate::figure::Fig;
+    use crate::job::{PostSize, Setting, Settings};
+    use crate::measure::{Length, Lumber};
 
     fn inches(settings: &Settings, roles: &[PostRole]) -> Length {
         post_width(settings, roles).as_length().expect("a width is a length")

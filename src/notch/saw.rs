@@ -3,8 +3,9 @@
 use super::point::sqrt;
 use crate::figure::{Fig, Why};
 use crate::job::Settings;
-use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
+use crate::solve::taken;
 
 include!(concat!(env!("OUT_DIR"), "/saws.rs"));
 
@@ -21,8 +22,7 @@ impl Saw {
     /// The saw told, or the one taken. A blade between two of the table's cuts as the
     /// smaller; one smaller than any of them is `None`.
     pub fn of(s: &Settings) -> Option<Saw> {
-        let taken = || Fig::length(limits::SAW_BLADE.length(), Why::Default(&limits::SAW_BLADE));
-        let blade = s.foot.blade.map_or_else(taken, |l| Fig::told(l, "the blade"));
+        let blade = taken(s, RowId::Blade);
         let across = blade.as_length()?;
         let (_, depth) = SAWS.iter().rev().find(|(size, _)| Length::sixteenths(*size) <= across)?;
         let says = "how deep a blade of that size cuts square: common practice, no source";

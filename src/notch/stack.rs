@@ -2,8 +2,10 @@
 
 use crate::figure::{Fig, Why};
 use crate::job::{Mount, Settings};
-use crate::limits::{self, Limit};
+use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
+use crate::solve::{Source, choice, default_of, habit, taken};
 
 /// What a post's lengths lack.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -44,10 +46,6 @@ pub struct Bolts {
     pub apart: Fig,
 }
 
-fn default(limit: &'static Limit) -> Fig {
-    Fig::length(limit.length(), Why::Default(limit))
-}
-
 fn inches(fig: &Fig) -> Length {
     fig.as_length().unwrap_or(Length::ZERO)
 }
@@ -55,11 +53,10 @@ fn inches(fig: &Fig) -> Length {
 impl Stack {
     /// The lengths of a post of this job.
     pub fn of(s: &Settings) -> Stack {
-        let height = s.height_top.map_or_else(|| s.in_force(&limits::GUARD_HEIGHT), |l| Fig::told(l, "the height"));
-        let decking = s.foot.decking.map_or_else(|| default(&limits::DECKING_BOARD), |l| Fig::told(l, "the decking"));
-        let rim = s.foot.rim_tall.map(|l| Fig::told(l, "the rim's height"));
+        let (height, decking) = (taken(s, RowId::HeightTop), taken(s, RowId::Decking));
+        let rim = Source::told(s, RowId::RimTall);
         let shoulder = shoulder(s, &height);
-        let surface = s.mount == Some(Mount::Surface);
+        let surface = choice::mount(s) == Some(Mount::Surface);
         let bolts = rim.as_ref().filter(|_| !surface).and_then(|rim| Bolts::of(&decking, rim));
         let leg = rim.as_ref().filter(|_| !surface).map(|rim| leg(&decking, rim, bolts.as_ref()));
         let total = if surface { Some(shoulder.clone()) } else { leg.as_ref().map(|leg| total(&shoulder, leg)) };
@@ -85,19 +82,18 @@ impl Stack {
 fn shoulder(s: &Settings, height: &Fig) -> Fig {
     let worked =
         |l, says, name, told: Fig| Fig::length(l, Why::Formula(says, vec![("height", height.clone()), (name, told)]));
-    match (s.foot.cap, s.foot.above) {
+    match (Source::told(s, RowId::Cap), Source::told(s, RowId::Above)) {
         (Some(cap), _) => {
-            worked(inches(height) - cap, "height less the cap that lies on the post", "cap", Fig::told(cap, "the cap"))
+            worked(inches(height) - inches(&cap), "height less the cap that lies on the post", "cap", cap)
         }
         (None, Some(above)) => {
-            let told = Fig::told(above, "what stands above the rail");
-            worked(inches(height) + above, "height and what stands above the rail", "above the rail", told)
+            worked(inches(height) + inches(&above), "height and what stands above the rail", "above the rail", above)
         }
         (None, None) => worked(
             inches(height),
             "height: the post ends level with its rail",
             "post's top",
-            default(&limits::POST_TOP),
+            default_of(s, &limits::POST_TOP),
         ),
     }
 }
@@ -126,7 +122,7 @@ impl Bolts {
         let (edge, most) = (Fig::limit(&limits::BOLT_MARGIN), Fig::limit(&limits::BOLT_ROWS));
         let room = inches(rim) - inches(&edge) * 2;
         let apart = room.min(inches(&most));
-        if apart < limits::BOLT_ROWS_LEAST.length() {
+        if apart < habit(&limits::BOLT_ROWS_LEAST) {
             return None;
         }
         let inputs = vec![("rim", rim.clone()), ("to each edge", edge.clone()), ("most apart", most)];

@@ -63,7 +63,7 @@ impl Formatter for Escaping {
 
 /// The tape the job's figures are read to: sixteenths until told otherwise.
 pub(crate) fn tape_of(job: &Job) -> Tape {
-    job.settings.tape.and_then(|parts| Tape::to(i128::from(parts))).unwrap_or_default()
+    crate::solve::choice::tape(job)
 }
 
 /// A length: decimal inches, the tape reading, the fraction where the decimal repeats.

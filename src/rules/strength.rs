@@ -7,7 +7,9 @@ use crate::job::{Fixing, Job, Lie, PostRole};
 use crate::layout::Layout;
 use crate::limits;
 use crate::measure::Length;
-use crate::reply::Span;
+use crate::quantity::RowId;
+use crate::reply::{Span, Style};
+use crate::solve::choice;
 use crate::strength::inputs::Stand;
 use crate::strength::post::bending;
 use crate::strength::rail::{Way, bent};
@@ -49,7 +51,7 @@ fn stands(job: &Job, layout: &Layout, inputs: &Inputs) -> Vec<Stand> {
 
 /// The foot that is asked most of what its wood is allowed, and whose it is.
 fn worst(job: &Job, layout: &Layout, leg: impl Fn(&Stand, &Fig) -> Leg) -> Option<(Judged, Stand)> {
-    job.settings.timber.species?;
+    choice::timber(job).species?;
     let inputs = Inputs::of(job);
     let judged = |stand: &Stand| {
         let (size, side) = stand.square()?;
@@ -74,7 +76,7 @@ fn said(found: Option<(Judged, Stand)>, lead: &'static str) -> Vec<Vec<Span>> {
 fn height_told(job: &Job) -> bool {
     let law = &job.settings.law;
     let of_place = law.place.is_some_and(|p| p.limit(&limits::GUARD_HEIGHT).is_some());
-    job.settings.height_top.is_some() || law.asked(&limits::GUARD_HEIGHT).is_some() || of_place
+    job.told(RowId::HeightTop).is_some() || law.asked(&limits::GUARD_HEIGHT).is_some() || of_place
 }
 
 /// A whole post that bends past what the wood told is allowed, at a height told.
@@ -124,7 +126,7 @@ pub(super) fn pull_far_over(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 fn pulled(job: &Job, fires: impl Fn(bool, bool, bool) -> bool) -> Vec<Vec<Span>> {
     let inputs = Inputs::of(job);
-    let bolted = job.settings.fixing == Some(Fixing::ThroughBolts) && !on_decking(job);
+    let bolted = choice::fixing(job) == Some(Fixing::ThroughBolts) && !on_decking(job);
     let Some(tie) = inputs.tie().ok().filter(|_| bolted) else { return Vec::new() };
     let high = inputs.height.as_length().is_some_and(|h| h > Length::inches(36));
     let judged = tie.pull().and_then(|pull| Judged::of(pull, hold_down())).ok();
@@ -139,12 +141,12 @@ fn pulled(job: &Job, fires: impl Fn(bool, bool, bool) -> bool) -> Vec<Vec<Span>>
 }
 
 fn on_decking(job: &Job) -> bool {
-    job.settings.mount == Some(crate::job::Mount::Surface)
+    choice::mount(job) == Some(crate::job::Mount::Surface)
 }
 
 /// Posts told to be held by something else than through bolts.
 pub(super) fn no_through_bolts(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let says = match job.settings.fixing {
+    let says = match choice::fixing(job) {
         Some(Fixing::Lags) => {
             "lag screws hold the posts: the published guide shows two through bolts with washers; in tests lagged posts came off under less than 200 lb."
         }
@@ -158,9 +160,9 @@ pub(super) fn no_through_bolts(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// Bolts told thinner than the guide's.
 pub(super) fn bolts_thin(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let thin = job.settings.foot.bolt.filter(|l| *l < limits::BOLT_SIZE.length());
-    let says = |l| {
-        let (told, least) = (super::say::inches(l, "the bolts"), super::say::limit(&limits::BOLT_SIZE));
+    let thin = job.told(RowId::Bolt).filter(|f| f.as_length() < Some(limits::BOLT_SIZE.length()));
+    let says = |f: Fig| {
+        let (told, least) = (Span::Fig(f, Style::Inches), super::say::limit(&limits::BOLT_SIZE));
         vec![Span::Say("bolts of "), told, Span::Say(" are thinner than the "), least, Span::Say(" the guide shows.")]
     };
     thin.map(says).into_iter().collect()

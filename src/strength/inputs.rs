@@ -7,8 +7,10 @@ use super::tie::{Tie, apart_in};
 use super::{Piece, Refused, Wood};
 use crate::figure::{Fig, Why};
 use crate::job::{Anyway, Job, Lie, Member, Mount, NotchTold, PostRole, PostSize, Species, Timber};
-use crate::limits::{self, Limit};
+use crate::limits;
 use crate::measure::{Length, Lumber};
+use crate::quantity::RowId;
+use crate::solve::{self, choice};
 
 /// A question's own words: each stands in for what the job tells.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -127,8 +129,8 @@ impl Inputs {
 
     /// What the job tells, under a question's own words.
     pub fn with(job: &Job, said: &Said) -> Inputs {
-        let (s, order) = (&job.settings, &job.order);
-        let told = Timber { species: said.species.or(s.timber.species), ..s.timber };
+        let (timber, order) = (choice::timber(job), &job.order);
+        let told = Timber { species: said.species.or(timber.species), ..timber };
         let make = Make {
             rail: said.rail.or(order.rail(Member::Top).flatten()),
             lie: said.lie.or(order.lay(Member::Top)),
@@ -136,10 +138,10 @@ impl Inputs {
         };
         Inputs {
             height: height(job, said),
-            decking: s.foot.decking.map_or_else(|| taken(&limits::DECKING), |l| Fig::told(l, "the decking")),
+            decking: solve::taken(job, RowId::Decking),
             rim: rim(job, said),
-            edge: taken(&limits::BOLT_EDGE),
-            apart: taken(&limits::BOLTS_APART),
+            edge: solve::taken(job, RowId::BoltEdge),
+            apart: solve::default_of(job, &limits::BOLTS_APART),
             told,
             wood: Wood::taken(&told),
             make,
@@ -190,13 +192,8 @@ impl Inputs {
 /// The roles posts stand in.
 const ROLES: [PostRole; 5] = [PostRole::Line, PostRole::Corner, PostRole::End, PostRole::Gate, PostRole::Stair];
 
-fn taken(limit: &'static Limit) -> Fig {
-    Fig::length(limit.length(), Why::Default(limit))
-}
-
 fn height(job: &Job, said: &Said) -> Fig {
-    let told = said.height.or(job.settings.height_top);
-    told.map_or_else(|| job.settings.in_force(&limits::GUARD_HEIGHT), |l| Fig::told(l, "the guard's height"))
+    said.height.map_or_else(|| solve::taken(job, RowId::HeightTop), |l| Fig::told(l, "the guard's height"))
 }
 
 /// The rim's depth: lumber asked about, else as told. What is no lumber is refused by who asks.
@@ -205,8 +202,7 @@ fn rim(job: &Job, said: &Said) -> Option<Fig> {
         let (_, deep) = l.dressed()?;
         Some(Fig::length(deep, Why::Table("dressed dry depth of the rim", l.table())))
     };
-    let told = || job.settings.foot.rim_tall.map(|l| Fig::told(l, "the rim's depth"));
-    said.rim.and_then(table).or_else(told)
+    said.rim.and_then(table).or_else(|| solve::known(job, RowId::RimTall))
 }
 
 /// The smallest post published.
@@ -217,12 +213,11 @@ fn smallest() -> PostSize {
 
 fn post(job: &Job, said: &Said, role: PostRole) -> PostSize {
     let asked = said.post.map(PostSize::Lumber);
-    asked.or_else(|| job.settings.post(role)).unwrap_or_else(smallest)
+    asked.or_else(|| solve::post_size(job, role)).unwrap_or_else(smallest)
 }
 
 fn foot(job: &Job) -> FootCut {
-    let s = &job.settings;
-    match (s.foot.anyway, s.mount, s.notch) {
+    match (choice::notched_anyway(job), choice::mount(job), choice::notch(job)) {
         (Some(Anyway::Sleeve), ..) => FootCut::Sleeve,
         (_, Some(Mount::Inside | Mount::Outside | Mount::Surface), _) | (.., Some(NotchTold::None)) => FootCut::Whole,
         (.., Some(NotchTold::Deep(l))) => FootCut::Deep(Fig::told(l, "the notch")),

@@ -1,8 +1,8 @@
 //! The pull on a post's upper bolt.
 
-use super::{Judged, Refused};
 use super::beam::top_load;
 use super::number::Num;
+use super::{Judged, Refused};
 use crate::figure::{Fig, Unit, Why};
 use crate::limits;
 use crate::measure::Q;

@@ -49,7 +49,7 @@ pub(super) fn add(frame: &mut Frame, axis: Length, line: &Fig, took: &mut Vec<To
         return Ok(());
     }
     let rest = long - short - half * 2;
-    if rest < limits::SHORT_BAY.length() {
+    if rest < crate::solve::habit(&limits::SHORT_BAY) {
         took.push(Took::SameCount);
         return Ok(());
     }

@@ -20,5 +20,5 @@ impl Resolver<'_> {
 pub(super) fn rim_of(branch: Branch, lumber: Lumber) -> Branches {
     let (thick, tall) = lumber.dressed().ok_or(Problem::Impossible(Impossible::NotLumber))?;
     let told = branch.with(Fact::Set(Setting::Foot(Foot::RimTall(tall))))?;
-    Ok(vec![told.with(fact(SlotId::Rim, thick))?])
+    Ok(vec![told.with(fact(SlotId::Rim, thick)?)?])
 }

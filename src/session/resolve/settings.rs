@@ -2,11 +2,9 @@
 
 use super::feet::rim_of;
 use super::{Branch, Branches, Problem, Resolver, grow};
+use crate::figure::Value;
 use crate::grammar::draft::{Clause, RunDraft};
-use crate::job::{
-    Fact, FlightFact, Foot, Impossible, LongPart, NotchTold, Order, PostRole, PostSize, RiserKind, Setting, Settings,
-    SlotId,
-};
+use crate::job::{Fact, Foot, Impossible, NotchTold, PostRole, PostSize, Setting, SlotId};
 use crate::measure::{Length, Lumber, Meaning, Measure, Said, Side};
 use crate::session::lengths::fits;
 use crate::session::state::Focus;
@@ -55,7 +53,7 @@ impl Resolver<'_> {
             // A setting has no place for "strong" or "about": what would be lost is asked about.
             b.ask |= said.doubtful || m.shade.is_some() || m.about;
             b.focus.slot = Some(slot);
-            b.with(fact(slot, l))
+            b.with(fact(slot, l)?)
         });
         first_problem(branches.collect())
     }
@@ -66,7 +64,7 @@ impl Resolver<'_> {
             RunDraft { length: None, not: None, it: false, words: 0..0, ..draft.clone() } == RunDraft::default();
         let (Some(slot), true) = (self.session.talk.focus.slot, only_length) else { return Ok(None) };
         if let Some(not) = &draft.not {
-            let stands = stands(&branch.job.settings, slot);
+            let stands = branch.job.settings.told(slot).and_then(|f| f.as_length());
             if !fits(not, slot, None).lengths.iter().any(|(l, _)| Some(*l) == stands) {
                 return Err(Problem::Ask("That is not what stands. Say which figure, and what it is.", Vec::new()));
             }
@@ -130,27 +128,6 @@ impl Resolver<'_> {
     }
 }
 
-/// What stands in a setting's slot.
-fn stands(settings: &Settings, slot: SlotId) -> Option<Length> {
-    match slot {
-        SlotId::HeightTop => settings.height_top,
-        SlotId::GapUnder => settings.gap_under,
-        SlotId::BalusterWidth => settings.baluster,
-        SlotId::GapMax => settings.gap_max,
-        SlotId::ClearMax => settings.clear_max,
-        SlotId::CentreMax => settings.centre_max,
-        SlotId::Grade => settings.grade,
-        SlotId::Overhang => settings.overhang,
-        SlotId::Skirt => settings.skirt,
-        SlotId::Rim => settings.rim,
-        SlotId::Line => settings.line,
-        SlotId::HoldBack => settings.hold_back,
-        SlotId::Joists => settings.joists,
-        SlotId::FirstJoist => settings.first_joist,
-        _ => None,
-    }
-}
-
 impl Resolver<'_> {
     /// "6x6" of no posts named: in reply, those spoken of last; else all.
     pub(super) fn lumber(&self, branch: Branch, size: Lumber, not: Option<Lumber>) -> Branches {
@@ -177,7 +154,7 @@ impl Resolver<'_> {
         let inherit = if feet(b) { Some(Said::Feet) } else { None };
         let lengths = [fits(a, slot, inherit), fits(b, slot, inherit)];
         let each = lengths.iter().flat_map(|f| &f.lengths).map(|(l, _)| {
-            let b = branch.clone().with(fact(slot, *l))?;
+            let b = branch.clone().with(fact(slot, *l)?)?;
             Ok(Branch { ask: true, ..b })
         });
         first_problem(each.collect())
@@ -246,61 +223,8 @@ fn side(s: Side) -> Option<Length> {
     }
 }
 
-fn foot(f: Foot) -> Fact {
-    Fact::Set(Setting::Foot(f))
-}
-
-pub(super) fn fact(slot: SlotId, l: Length) -> Fact {
-    match slot {
-        SlotId::HeightTop => Fact::Set(Setting::HeightTop(l)),
-        SlotId::GapUnder => Fact::Set(Setting::GapUnder(l)),
-        SlotId::BalusterWidth => Fact::Set(Setting::Baluster(l)),
-        SlotId::GapMax => Fact::Set(Setting::GapMax(l)),
-        SlotId::ClearMax => Fact::Set(Setting::ClearMax(l)),
-        SlotId::CentreMax => Fact::Set(Setting::CentreMax(l)),
-        SlotId::Grade => Fact::Set(Setting::Grade(l)),
-        SlotId::NotchDepth => Fact::Set(Setting::Notch(NotchTold::Deep(l))),
-        SlotId::PostWidth => Fact::Set(Setting::Post(PostRole::All, PostSize::Width(l))),
-        SlotId::Overhang => Fact::Set(Setting::Overhang(l)),
-        SlotId::Skirt => Fact::Set(Setting::Skirt(l)),
-        SlotId::Rim => Fact::Set(Setting::Rim(l)),
-        SlotId::Line => Fact::Set(Setting::Line(l)),
-        SlotId::HoldBack => Fact::Set(Setting::HoldBack(l)),
-        SlotId::Joists => Fact::Set(Setting::Joists(l)),
-        SlotId::FirstJoist => Fact::Set(Setting::FirstJoist(l)),
-        SlotId::Decking => foot(Foot::Decking(l)),
-        SlotId::RimTall => foot(Foot::RimTall(l)),
-        SlotId::Cap => foot(Foot::Cap(l)),
-        SlotId::Above => foot(Foot::Above(l)),
-        SlotId::Blade => foot(Foot::Blade(l)),
-        SlotId::Bolt => foot(Foot::Bolt(l)),
-        SlotId::RailNotch => foot(Foot::RailNotch(l)),
-        SlotId::StairWidth => Fact::StairWidth(l),
-        SlotId::DeckSide => Fact::DeckAlong(l),
-        SlotId::Rise => Fact::Flight(FlightFact::Rise(l)),
-        SlotId::Tread => Fact::Flight(FlightFact::Tread(l)),
-        SlotId::BalusterLength => Fact::Order(Order::Cut(LongPart::Baluster, l)),
-        SlotId::PostLength => Fact::Order(Order::Cut(LongPart::Post, l)),
-        SlotId::Bracket => Fact::Order(Order::Bracket(l)),
-        // A saw's kerf; sticks and bays alone are told with their number, by clauses of their own.
-        SlotId::Kerf | SlotId::Stock | SlotId::BayClear => Fact::Order(Order::Kerf(l)),
-        SlotId::TotalRise => Fact::Flight(FlightFact::TotalRise(l)),
-        SlotId::TotalRun => Fact::Flight(FlightFact::TotalRun(l)),
-        SlotId::Nosing => Fact::Flight(FlightFact::Nosing(l)),
-        SlotId::StairHeight => Fact::Flight(FlightFact::Height(l)),
-        SlotId::Landing => Fact::Flight(FlightFact::Landing(l)),
-        SlotId::OpenRiser => Fact::Flight(FlightFact::Between(RiserKind::Opening(l))),
-        // A run's own slots are set through its patch; alone they are the stairs'.
-        SlotId::RunLength
-        | SlotId::Offset
-        | SlotId::GateWidth
-        | SlotId::Recess
-        | SlotId::LeafGap
-        | SlotId::LatchHeight
-        | SlotId::Leaf
-        | SlotId::Fall
-        | SlotId::FallOver
-        | SlotId::PostAt
-        | SlotId::KeepOff => Fact::StairWidth(l),
-    }
+/// The fact that tells a slot so long. A run's own slots are told with their run, sticks and bays alone with their number.
+pub(super) fn fact(slot: SlotId, l: Length) -> Result<Fact, Problem> {
+    Fact::of(slot, Value::Length(l))
+        .ok_or(Problem::Ask("Of what? Say it with the run, the stairs or the gate it is of.", Vec::new()))
 }

@@ -8,6 +8,7 @@ use crate::grammar::ask::StrengthAsk;
 use crate::job::{Fixing, Job, Mount};
 use crate::measure::Length;
 use crate::reply::{Finding, Line, Reply, Role, Status};
+use crate::solve::choice;
 use crate::strength::tie::{Tie, hold_down};
 use crate::strength::{Judged, Refused};
 
@@ -72,13 +73,13 @@ pub(super) fn finding(tie: &Tie) -> Result<Option<Finding>, Refused> {
 
 /// What is told of the posts that the hold-down does not speak of.
 fn held_otherwise(job: &Job) -> Option<&'static str> {
-    match (job.settings.mount, job.settings.fixing) {
-        (Some(Mount::Surface), _) => {
-            Some("The posts stand on the decking, as told: no bolt goes through the rim. Bolted to the rim they would be:")
-        }
-        (_, Some(Fixing::Lags | Fixing::Screws)) => {
-            Some("No through bolts, as told, and the published hold-down goes with them. With through bolts it would be:")
-        }
+    match (choice::mount(job), choice::fixing(job)) {
+        (Some(Mount::Surface), _) => Some(
+            "The posts stand on the decking, as told: no bolt goes through the rim. Bolted to the rim they would be:",
+        ),
+        (_, Some(Fixing::Lags | Fixing::Screws)) => Some(
+            "No through bolts, as told, and the published hold-down goes with them. With through bolts it would be:",
+        ),
         _ => None,
     }
 }
@@ -118,9 +119,13 @@ pub fn bolt(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
         say(" apart."),
     ]));
     let rim = match taken.inputs.rim {
-        Some(_) if tie.is_close() => Some("The rim told brings the bolts closer together than the 2 1/2 in. the guide shows."),
+        Some(_) if tie.is_close() => {
+            Some("The rim told brings the bolts closer together than the 2 1/2 in. the guide shows.")
+        }
         Some(_) => None,
-        None => Some("The rim is not told: the bolts stand as the guide draws them. Name it (\"2x8 rim\") and the spacing follows."),
+        None => Some(
+            "The rim is not told: the bolts stand as the guide draws them. Name it (\"2x8 rim\") and the spacing follows.",
+        ),
     };
     reply.lines.extend(rim.map(|says| detail([say(says)])));
     reply.findings.extend(finding(&tie)?);

@@ -152,7 +152,12 @@ pub fn left(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     match taken.inputs.foot {
         FootCut::Whole => return whole(job, ask, taken, "Nothing comes off, as told: the post stays whole."),
         FootCut::Sleeve => {
-            return whole(job, ask, taken, "What is notched is a sleeve that carries nothing: the whole post in it is judged.");
+            return whole(
+                job,
+                ask,
+                taken,
+                "What is notched is a sleeve that carries nothing: the whole post in it is judged.",
+            );
         }
         FootCut::Untold | FootCut::Deep(_) => {}
     }
@@ -161,7 +166,8 @@ pub fn left(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     let mut reply = Reply::of(Status::Answered);
     let rule = |w: Length| if notching::is_four(w) { notching::barred() } else { notching::not_barred() };
     reply.lines.extend(widths(&feet).into_iter().map(rule));
-    let mut first = vec![say(worst.bends.lead()), say("what a notch leaves of a "), Span::Phrase(worst.size.to_string())];
+    let mut first =
+        vec![say(worst.bends.lead()), say("what a notch leaves of a "), Span::Phrase(worst.size.to_string())];
     first.push(say(" "));
     first.extend(worst.named.clone());
     first.extend([say(" may carry "), fig(&worst.carries), say(" of the 200 at "), inches(&taken.inputs.height)]);

@@ -70,9 +70,7 @@ pub(super) fn not_judged(stands: &[Stand]) -> Answered {
         return Err(Refused::NotLumber(none));
     }
     let says = match stands.iter().all(|s| lumber(s).is_none()) {
-        true => {
-            "I have design values for sawn lumber only: a sleeve, steel or composite post is its maker's to judge."
-        }
+        true => "I have design values for sawn lumber only: a sleeve, steel or composite post is its maker's to judge.",
         false => {
             "I judge square posts only: which way round this one stands, and what is cut of it, is for an engineer."
         }
@@ -91,15 +89,18 @@ pub fn post(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     let tie = bolt::tie(ask, taken)?;
     let arm = &taken.inputs.height;
     let to_bolt = arm_to_bolt(arm, &tie.decking, &tie.edge)?;
-    let cases: Result<Vec<Case>, Refused> =
-        taken.stands.iter().filter_map(|s| Case::of(*s, taken, &to_bolt)).collect();
+    let cases: Result<Vec<Case>, Refused> = taken.stands.iter().filter_map(|s| Case::of(*s, taken, &to_bolt)).collect();
     let mut cases = cases?;
     cases.sort_by_key(|c| std::cmp::Reverse(c.deck.long.ratio.as_q()));
     let Some(worst) = cases.first() else { return not_judged(&taken.stands) };
     let mut reply = Reply::of(Status::Answered);
     // Bolted to the rim it bends most at the bolt: where only that is over, that comes first.
     let at_bolt = worst.bolt.lead() != worst.deck.lead();
-    let (place, governs) = if at_bolt { (" high, bending at the upper bolt, as a ", &worst.bolt) } else { (" high, bending at the deck, as a ", &worst.deck) };
+    let (place, governs) = if at_bolt {
+        (" high, bending at the upper bolt, as a ", &worst.bolt)
+    } else {
+        (" high, bending at the deck, as a ", &worst.deck)
+    };
     let mut first = vec![say(governs.lead()), say("a whole "), Span::Phrase(worst.size.to_string())];
     first.extend([say(" "), inches(arm), say(place)]);
     first.extend(worst.whose());

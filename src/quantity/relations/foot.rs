@@ -1,0 +1,52 @@
+//! A post's foot: its notch, its leg, its length, its bolts.
+
+use crate::figure::Value;
+use crate::measure::Length;
+use crate::quantity::RowId::{
+    Above, BlockThick, BoltEdge, BoltLower, BoltPast, BoltUpper, BoltsApart, Cap, Decking, HeightTop, Leg, NotchDepth,
+    NotchLeft, NotchShare, NotchTall, PostBelow, PostLength, PostTop, PostWidth, Rim, RimTall, Skirt,
+};
+use crate::quantity::relation::{Relation, told, value, want};
+
+pub(super) const RELATIONS: &[Relation] = &[
+    Relation::sum("the post less its notch", &[(1, want(PostWidth)), (-1, want(NotchDepth)), (-1, want(NotchLeft))]),
+    Relation::product("the share left of the post", NotchLeft, PostWidth, NotchShare),
+    Relation::sum(
+        "decking and rim, flush with the rim's bottom",
+        &[(1, want(Decking)), (1, want(RimTall)), (-1, want(NotchTall))],
+    ),
+    Relation::sum("the leg is as long as the notch", &[(1, want(NotchTall)), (-1, want(Leg))])
+        .by("common practice, no source"),
+    Relation::sum(
+        "the height, less a cap that lies on the posts, and what stands above the rail",
+        &[(1, want(HeightTop)), (-1, told(Cap)), (1, told(Above)), (-1, want(PostTop))],
+    ),
+    Relation::sum(
+        "to the decking's top and below it",
+        &[(1, want(PostTop)), (1, want(PostBelow)), (-1, want(PostLength))],
+    ),
+    Relation::sum("what is below the decking's top is the leg", &[(1, want(Leg)), (-1, want(PostBelow))]),
+    Relation::sum("decking and the edge distance", &[(1, want(Decking)), (1, want(BoltEdge)), (-1, want(BoltUpper))]),
+    Relation::sum(
+        "the upper bolt and the bolts' spacing",
+        &[(1, want(BoltUpper)), (1, want(BoltsApart)), (-1, want(BoltLower))],
+    ),
+    Relation::sum(
+        "the rim less an edge distance at each bolt",
+        &[(1, want(RimTall)), (-2, want(BoltEdge)), (-1, want(BoltsApart))],
+    ),
+    Relation::sum(
+        "the lower bolt and the end distance below it",
+        &[(1, want(BoltLower)), (1, want(BoltPast)), (-1, want(Leg))],
+    ),
+    Relation::work(
+        crate::quantity::RowId::BoltLength,
+        "what is left of the post, skirt, rim and block, and an inch for washers and nut",
+        &[want(NotchLeft), told(Skirt), want(Rim), told(BlockThick)],
+        |a| Some(Value::Length(a.length(0) + a.length(1) + a.length(2) + a.length(3) + Length::inches(1))),
+    )
+    .by("common practice, no source"),
+    Relation::work(NotchShare, "what is left over the post", &[want(NotchLeft), want(PostWidth)], |a| {
+        a.length(0).ratio(a.length(1)).and_then(|q| value(NotchShare, q, false))
+    }),
+];

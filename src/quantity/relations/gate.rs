@@ -1,0 +1,36 @@
+//! A gate's opening and its leaf.
+
+use crate::figure::Value;
+use crate::measure::Length;
+use crate::quantity::RowId::{
+    GapUnder, GateOpening, GateWidth, HeightTop, HingeGap, LatchGap, Leaf, LeafDiagonal, LeafHeight, Leaves, MiddleGap,
+};
+use crate::quantity::relation::{Relation, want};
+
+pub(super) const RELATIONS: &[Relation] = &[
+    Relation::sum(
+        "the opening less the gaps at hinges and latch",
+        &[(1, want(GateOpening)), (-1, want(HingeGap)), (-1, want(LatchGap)), (-1, want(Leaf))],
+    ),
+    Relation::sum("a gate's width is its opening between the jambs", &[(1, want(GateWidth)), (-1, want(GateOpening))])
+        .by("common practice, no source"),
+    Relation::work(
+        Leaf,
+        "the opening less the gaps at both hinges and between the leaves, over two leaves",
+        &[want(GateOpening), want(HingeGap), want(MiddleGap), want(Leaves)],
+        |a| {
+            let rest = a.length(0) - a.length(1) * 2 - a.length(2);
+            (a.n(3) == 2 && rest.is_positive()).then(|| Value::Length(rest / 2))
+        },
+    ),
+    Relation::sum(
+        "the height less the gap under",
+        &[(1, want(HeightTop)), (-1, want(GapUnder)), (-1, want(LeafHeight))],
+    ),
+    Relation::work(
+        LeafDiagonal,
+        "the square root of the leaf's width and height squared",
+        &[want(Leaf), want(LeafHeight)],
+        |a| Length::diagonal(a.length(0), a.length(1)).map(Value::Length),
+    ),
+];

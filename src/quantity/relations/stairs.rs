@@ -1,0 +1,44 @@
+//! A flight, and the opening it hangs in.
+
+use crate::figure::{Unit, Value};
+use crate::measure::{Length, Q, arctan_degrees};
+use crate::quantity::RowId::{
+    Angle, Grade, PerTread, Pitch, Rise, Risers, Slope, StairBalusters, StairClear, StairPostWidth, StairWidth,
+    TotalRise, TotalRun, Tread, Treads,
+};
+use crate::quantity::relation::{Args, Relation, want};
+use num_rational::Ratio;
+
+pub(super) const RELATIONS: &[Relation] = &[
+    Relation::product("risers times their height", TotalRise, Rise, Risers),
+    Relation::product("treads times their run", TotalRun, Tread, Treads),
+    Relation::count(
+        "one riser more than treads: hung one riser below the decking",
+        &[(1, want(Risers)), (-1, want(Treads))],
+        -1,
+    )
+    .by("common practice, no source"),
+    Relation::sum("the deck's height above the ground at the stairs' foot", &[(1, want(Grade)), (-1, want(TotalRise))]),
+    Relation::work(Slope, "the square root of rise and run squared", &[want(TotalRise), want(TotalRun)], |a| {
+        Length::diagonal(a.length(0), a.length(1)).map(Value::Length)
+    }),
+    Relation::work(Angle, "the angle whose tangent is riser over tread", &[want(Rise), want(Tread)], angle),
+    Relation::work(Angle, "the angle whose tangent is rise over run", &[want(TotalRise), want(TotalRun)], angle),
+    Relation::sum(
+        "the stair opening less a post at each side",
+        &[(1, want(StairWidth)), (-2, want(StairPostWidth)), (-1, want(StairClear))],
+    ),
+    Relation::work(PerTread, "the fewest to a tread at that spacing", &[want(Tread), want(Pitch)], |a| {
+        ceil(a.q(0), a.q(1))
+    }),
+    Relation::product("balusters a tread times treads", StairBalusters, PerTread, Treads),
+];
+
+fn angle(a: &Args) -> Option<Value> {
+    let slope = (a.q(1) != Ratio::from_integer(0)).then(|| a.q(0) / a.q(1))?;
+    arctan_degrees(slope).map(|d| Value::Quantity(d, Unit::Degrees))
+}
+
+fn ceil(a: Q, b: Q) -> Option<Value> {
+    (b != Ratio::from_integer(0)).then(|| u64::try_from((a / b).ceil().to_integer()).ok().map(Value::Count)).flatten()
+}

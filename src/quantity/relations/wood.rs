@@ -1,0 +1,30 @@
+//! Statics of the push at a guard's top.
+
+use crate::figure::{Unit, Value};
+use crate::measure::Q;
+use crate::quantity::RowId::{BoltPull, BoltPush, BoltUpper, BoltsApart, HeightTop, PostArm, Push};
+use crate::quantity::relation::{Relation, want};
+use num_rational::Ratio;
+
+pub(super) const RELATIONS: &[Relation] = &[
+    Relation::sum(
+        "the height and the upper bolt's depth below the decking's top",
+        &[(1, want(HeightTop)), (1, want(BoltUpper)), (-1, want(PostArm))],
+    ),
+    Relation::work(
+        BoltPull,
+        "the push times its arm to the lower bolt, over the bolts' spacing",
+        &[want(Push), want(PostArm), want(BoltsApart)],
+        |a| lever(a.q(0), a.q(1) + a.q(2), a.q(2)),
+    ),
+    Relation::work(
+        BoltPush,
+        "the push times its arm to the upper bolt, over the bolts' spacing",
+        &[want(Push), want(PostArm), want(BoltsApart)],
+        |a| lever(a.q(0), a.q(1), a.q(2)),
+    ),
+];
+
+fn lever(push: Q, arm: Q, apart: Q) -> Option<Value> {
+    (apart > Ratio::from_integer(0)).then(|| Value::Quantity(push * arm / apart, Unit::Pounds))
+}

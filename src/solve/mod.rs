@@ -1,0 +1,21 @@
+//! The one place where a figure's inputs come from.
+//!
+//! [`known`] finds a row of a job without an engine: told, worked out by a relation, or the default with its reason. [`in_force`] gives a
+//! limit as it holds for the job. [`solve`] answers a wanted row from what a line gives and what the job tells, through relations and
+//! engines alike. No engine, rule or answer reads a setting or falls back to a constant by itself: a test searches the source for that.
+
+pub mod choice;
+mod given;
+mod known;
+mod law;
+mod posts;
+mod search;
+
+pub use given::{Given, Lacks, Solved};
+pub use known::{Source, joist_thick, known, taken};
+pub use law::{default_of, habit, in_force, limit_length};
+pub use posts::{post_size, post_width};
+pub use search::{Engines, Provider, solve};
+
+#[cfg(test)]
+mod tests;
