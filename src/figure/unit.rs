@@ -5,8 +5,6 @@
 pub enum Unit {
     /// Pounds of force.
     Pounds,
-    /// Pounds to the foot of length.
-    PoundsPerFoot,
     /// Pounds to the square inch.
     Psi,
     /// Inch-pounds of moment.
@@ -28,7 +26,6 @@ impl Unit {
     pub fn name(self) -> &'static str {
         match self {
             Unit::Pounds => "lb",
-            Unit::PoundsPerFoot => "lb/ft",
             Unit::Psi => "psi",
             Unit::InchPounds => "in-lb",
             Unit::In2 => "in^2",
@@ -43,7 +40,7 @@ impl Unit {
     /// tenth of a degree at best (common practice, no source).
     pub fn places(self) -> u32 {
         match self {
-            Unit::Pounds | Unit::PoundsPerFoot | Unit::Psi | Unit::InchPounds => 0,
+            Unit::Pounds | Unit::Psi | Unit::InchPounds => 0,
             Unit::Times => 2,
             Unit::Degrees => 1,
             Unit::In2 | Unit::In3 | Unit::In4 => 3,

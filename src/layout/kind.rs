@@ -1,6 +1,7 @@
 //! What kind of post stands at a place: its names, and why it must be there.
 
-use crate::job::{Basis, End};
+use super::sizes::roles;
+use crate::job::{Basis, End, PostRole};
 
 /// What kind of post it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,6 +55,14 @@ impl Kind {
     fn words(end: End) -> &'static Words {
         // The table has a row for every end; a test walks them all.
         WORDS.iter().find(|w| w.end == end).unwrap_or(&WORDS[7])
+    }
+
+    /// The role its size is told by.
+    pub fn role(self) -> PostRole {
+        match self {
+            Kind::Fixed(end) => roles(end, false).first().copied().unwrap_or(PostRole::All),
+            Kind::Line | Kind::Told => PostRole::Line,
+        }
     }
 
     /// Its name in the JSON contract: an end's name, or "line post".

@@ -56,7 +56,7 @@ pub use values::values;
 
 use crate::job::outline::filled;
 use crate::job::walk::miss;
-use crate::job::{Job, RunId};
+use crate::job::{Job, PostRole, RunId};
 use ground::Ground;
 use joins::neighbours;
 
@@ -76,6 +76,15 @@ pub fn lay_out(job: &Job) -> Layout {
 }
 
 impl Layout {
+    /// The roles its posts stand in, each once.
+    pub fn roles(&self) -> Vec<PostRole> {
+        let placed = self.runs.iter().filter_map(|r| r.result.as_ref().ok());
+        let mut roles: Vec<PostRole> = placed.flat_map(|p| p.posts.iter().map(|post| post.kind.role())).collect();
+        roles.sort();
+        roles.dedup();
+        roles
+    }
+
     /// The layout of one run alone; all of it for `None`.
     pub fn only(&self, which: Option<RunId>) -> Layout {
         self.keeping(|id| which.is_none_or(|only| only == id))

@@ -11,7 +11,6 @@
 //! 4. [`Cut`] and [`Shape`] say what comes off; [`Stack`] where it is marked along the post;
 //!    [`Saw`] what the blade reaches; [`batches`] which posts are cut alike; [`draw_foot`]
 //!    and [`draw_faces`] show it.
-//! 5. [`weakest_foot`] finds what has the least left to bend with.
 //!
 //! Everything here is a pure function of the job. What is left is judged in `strength`.
 
@@ -21,6 +20,7 @@ mod draw;
 mod face;
 mod feet;
 mod ground;
+mod level;
 mod overlay;
 mod point;
 mod same;
@@ -28,14 +28,13 @@ mod saw;
 mod shape;
 mod stack;
 mod tidy;
-mod weakest;
 
 pub use cut::{Cut, Size, Spot};
 pub use draw::{draw_faces, draw_foot};
 pub use face::{Face, telling};
 pub use feet::{Fault, Feet, Foot, Post, Uncut, feet, feet_with};
+pub use level::{Level, section_corners};
 pub use same::{Batch, batches, same_cut};
 pub use saw::Saw;
 pub use shape::{Hand, Shape};
 pub use stack::{Bolts, Stack, Untold};
-pub use weakest::{Level, Weakest, section_corners, section_of, weakest_foot, weakest_of, whole_modulus};

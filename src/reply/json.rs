@@ -88,14 +88,24 @@ pub(super) fn figure(fig: &Fig, tape: Tape) -> Value {
         Figure::Number(q) => number(q),
         Figure::Money(m) => m.to_string().into(),
         Figure::Quantity(q, unit) => {
-            json!({ "value": number(q), "unit": unit.name(), "text": print::quantity(q, unit) })
+            json!({ "value": measured(q), "unit": unit.name(), "text": print::quantity(q, unit) })
         }
+    }
+}
+
+/// A number that was worked out and rounds where it is printed: always a JSON number.
+fn measured(q: Q) -> Value {
+    match number(q) {
+        Value::String(text) => text.parse::<f64>().map_or(Value::Null, Into::into),
+        number => number,
     }
 }
 
 /// A JSON number where one holds the decimal as printed; else its digits as a string.
 fn number(q: Q) -> Value {
     let (text, _) = decimal(q);
+    // A decimal that does not end is cut at a place, which may be a nought: 1.162630 is 1.16263.
+    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
     if let Ok(n) = text.parse::<i64>() {
         return n.into();
     }
@@ -159,7 +169,7 @@ fn put_list(out: &mut Map<String, Value>, name: &str, items: impl Iterator<Item 
 fn rake_json(r: &RakeFig, tape: Tape) -> Value {
     let or_null = |f: &Option<Fig>| f.as_ref().map(|f| figure(f, tape));
     json!({
-        "angle_deg": number(r.angle.as_q()), "run": or_null(&r.run), "rise": or_null(&r.rise),
+        "angle_deg": measured(r.angle.as_q()), "run": or_null(&r.run), "rise": or_null(&r.rise),
         "slope_length": or_null(&r.slope),
     })
 }
@@ -177,7 +187,7 @@ fn strength(s: &StrengthFig) -> Value {
         Figure::Quantity(_, unit) => unit.name(),
         _ => "in",
     };
-    let [demand, capacity, ratio] = [&s.demand, &s.capacity, &s.ratio].map(|f| number(f.as_q()));
+    let [demand, capacity, ratio] = [&s.demand, &s.capacity, &s.ratio].map(|f| measured(f.as_q()));
     json!({
         "what": s.what, "demand": demand, "capacity": capacity, "ratio": ratio, "unit": unit, "source": s.source,
     })

@@ -1,7 +1,7 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    BalustersAt, Basis, End, Fact, Fixing, FlightFact, Gate, GateAt, Hung, JoistsRun, Lie, Member, Mount, NotchTold,
+    BalustersAt, Basis, End, Fact, Fixing, FlightFact, Foot, Gate, GateAt, Hung, JoistsRun, Lie, Member, Mount, NotchTold,
     Order, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Species, StairAt, StairOpening, Swing, TimberTold,
     Told, Turn,
 };
@@ -236,6 +236,15 @@ examples! {
     pine_4x4_at_36 = pine(36);
     pine_4x4_notched_half = [pine(36), notch(28, Lumber::FOUR_BY_FOUR)].concat();
     pine_6x6_notched_half_inch = [pine(36), notch(8, Lumber::SIX_BY_SIX)].concat();
+    pine_4x4_notched_half_inch = [pine(36), notch(8, Lumber::FOUR_BY_FOUR)].concat();
+    bolted_in_a_2x6 = [bolted(36), set(Setting::Foot(Foot::RimTall(Length::sixteenths(88))))].concat();
+    lagged = set(Setting::Fixing(Fixing::Lags));
+    bolts_of_3_8 = set(Setting::Foot(Foot::Bolt(Length::sixteenths(6))));
+    bolts_of_1_2 = set(Setting::Foot(Foot::Bolt(Length::sixteenths(8))));
+    mounted_on_decking = set(Setting::Mount(Mount::Surface));
+    mounted_outside = set(Setting::Mount(Mount::Outside));
+    bottom_rail_none = vec![Fact::Order(Order::Rail(Member::Bottom, None))];
+    bottom_rail_2x4 = vec![Fact::Order(Order::Rail(Member::Bottom, Some(Lumber::by(2, 4))))];
     bolted_at_42 = bolted(42);
     bolted_at_36 = bolted(36);
     risers_of_8 = flight(5, 128, []);

@@ -45,6 +45,12 @@ pub static RULES: &[Rule] = rules! {
     Stop "notch-takes-half" "Notch of half the post or more"
         "What is left of a post's foot carries the whole push on the guard."
         NOTCH_HALF notch::takes_half, half_notched_4x4 / notched_6x6;
+    Stop "leg-bending-far-over" "Notched leg far over what its wood is allowed"
+        "200 lb at the guard's top bends what a notch leaves of the post past what its wood is allowed for any load time; checked where the wood was told."
+        FAR_OVER strength::leg_bends_far, pine_4x4_notched_half / pine_4x4_notched_half_inch;
+    Stop "hold-down-far-over" "Upper bolt pulled far past the published hold-down"
+        "Bolts close together in a shallow rim pull the upper one over 1.6 times what the published hold-down is good for."
+        HOLD_DOWN strength::pull_far_over, bolted_in_a_2x6 / bolted_at_42;
     Stop "corner-gap-too-wide" "Gap across a corner of two posts lets the ball through"
         "The gap between the two posts of a corner is an opening like any other; exactly 4 in. fails."
         LEVEL_GAP deck::corner_gap, corner_held_back_3 / corner_held_back_2_and_a_half;
@@ -152,10 +158,22 @@ pub static RULES: &[Rule] = rules! {
         TOP_LOAD strength::post_bends, pine_4x4_at_42 / pine_4x4_at_36;
     Check "leg-bending-over-allowed" "Notched leg bends past what its wood is allowed"
         "200 lb at the guard's top bends what a notch leaves of the post; checked where the wood was told."
-        TOP_LOAD strength::leg_bends, pine_4x4_notched_half / pine_6x6_notched_half_inch;
+        TOP_LOAD strength::leg_bends, pine_4x4_notched_half_inch / pine_6x6_notched_half_inch;
     Check "hold-down-over-published" "Upper bolt pulled past the published hold-down"
         "The published hold-down is good for 1,800 lb and speaks of guards up to 36 in. high."
         HOLD_DOWN strength::pull_over, bolted_at_42 / bolted_at_36;
+    Check "through-bolts-missing" "Posts held without through bolts"
+        "A guard post is held by two through bolts with washers."
+        POST_BOLTS strength::no_through_bolts, lagged / bolted_at_36;
+    Check "bolts-too-thin" "Bolts thinner than the guide's"
+        "A guard post's through bolts are 1/2 in. thick."
+        BOLT_SIZE strength::bolts_thin, bolts_of_3_8 / bolts_of_1_2;
+    Check "posts-on-decking" "Posts on the decking"
+        "A guard on the decking is fixed to framing or blocking below it, its load brought into the joists."
+        POSTS_ON_DECKING strength::posts_on_decking, mounted_on_decking / mounted_outside;
+    Note "bottom-rail-missing" "No bottom rail"
+        "Balusters are held at both ends, by a bottom rail or on the rim's face."
+        BOTTOM_RAIL strength::no_bottom_rail, bottom_rail_none / bottom_rail_2x4;
     Note "guard-required" "Guard required"
         "Over a drop of more than 30 in. a guard is required."
         GUARD_TRIGGER guard::required, grade_31 / grade_30;

@@ -305,7 +305,12 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Job => (told_so_far(job), Vec::new()),
         Query::Rule(limit) => match law::instead(job, limit) {
             Some(reply) => (reply, Vec::new()),
-            None => rule(limit),
+            None => {
+                let (mut reply, figs) = rule(limit);
+                let big = strength::how_big(job).filter(|_| limit.id == crate::limits::POST_SIZE.id);
+                reply.lines.extend(big);
+                (reply, figs)
+            }
         },
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),

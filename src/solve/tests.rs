@@ -142,6 +142,10 @@ fn every_direction_of_a_relation_agrees_with_the_others() {
                 .iter()
                 .map(|(r, v)| crate::figure::Fig::new(*v, crate::figure::Why::Told(r.row().name)))
                 .collect();
+            // Money is rounded to the cent, and does not come back.
+            if way.gives.row().kind == Kind::Money {
+                continue;
+            }
             let Some(value) = relation.solve(way.gives, &crate::quantity::Args(args)) else { continue };
             let all: Vec<_> = start.iter().copied().chain([(way.gives, value)]).collect();
             let find = |row: RowId| all.iter().find(|(r, _)| *r == row).map(|(_, v)| *v);

@@ -59,28 +59,6 @@ pub fn bending_sag(case: Case, load: &Fig, span: &Fig, e: &Fig, i: &Fig) -> Resu
     sag.length("sag in bending: a part of load times span cubed over stiffness times second moment of area", from)
 }
 
-/// The further sag in shear, in inches: a part of W L / (G A'), with G = E / 16 and A' five
-/// sixths of a rectangle (Wood Handbook, FPL-GTR-190, eq. 9-2 to 9-4; A' from memory).
-///
-/// # Errors
-/// [`Refused::PastNumbers`].
-pub fn shear_sag(case: Case, load: &Fig, span: &Fig, e: &Fig, area: &Fig) -> Result<Fig, Refused> {
-    let row = beam(case).ok_or(Refused::PastNumbers)?;
-    let share = part(row.shear, case)?;
-    let shear_modulus = Num::fig(e) / Num::whole(16);
-    let shear_area = Num::fig(area) * Num::whole(5) / Num::whole(6);
-    let sag = Num::fig(&share) * Num::fig(load) * Num::fig(span) / shear_modulus / shear_area;
-    let from = vec![
-        ("part", share),
-        ("load", load.clone()),
-        ("span", span.clone()),
-        ("stiffness", e.clone()),
-        ("area", area.clone()),
-    ];
-    let says = "sag in shear: a part of load times span over a sixteenth of the stiffness and five sixths of the area";
-    sag.length(says, from)
-}
-
 /// The greatest shear stress in a rectangle, in psi: half as much again as the mean.
 ///
 /// # Errors

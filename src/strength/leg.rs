@@ -1,19 +1,17 @@
-//! What a notch at the deck leaves of a post, end on.
+//! What a notch at the deck leaves of a post, end on, and which push counts for it.
 
 use super::Refused;
-use super::section::Section;
+use super::section::{Push, Section};
 use crate::figure::Fig;
 use crate::measure::Q;
 
-/// What is left of a square post where it passes the deck. The push is outward.
+/// What is left of a square post where it passes the deck.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Leg {
     /// All of it.
     Whole,
     /// Cut along one face: a leg so thick, pushed across its thickness.
     Across(Fig),
-    /// The same leg pushed along its width, as where a run's end post is pushed along the edge.
-    Along(Fig),
     /// Three parts of a quarter cut, both arms so thick: an outside corner's L.
     Ell(Fig),
     /// One square piece so thick, the rest cut: an inside corner's.
@@ -21,6 +19,14 @@ pub enum Leg {
 }
 
 impl Leg {
+    /// The push that counts for it: an L or a quarter is a corner post's.
+    pub fn push(&self) -> Push {
+        match self {
+            Leg::Whole | Leg::Across(_) => Push::Free,
+            Leg::Ell(_) | Leg::Quarter(_) => Push::Any,
+        }
+    }
+
     /// What is left at the shoulder of a post this wide.
     ///
     /// # Errors
@@ -29,7 +35,6 @@ impl Leg {
         match self {
             Leg::Whole => Section::rectangle(post, post),
             Leg::Across(left) => Section::rectangle(post, inside(left, post)?),
-            Leg::Along(left) => Section::rectangle(inside(left, post)?, post),
             Leg::Quarter(left) => Section::rectangle(inside(left, post)?, inside(left, post)?),
             Leg::Ell(left) => ell(inside(left, post)?, post),
         }

@@ -103,10 +103,20 @@ impl Neg for Num {
     }
 }
 
-/// The square root of 2 to twelve places (1.414213562373); what it goes into is carried, not exact.
-pub fn root_two() -> Fig {
-    let carried = Ratio::new(1_414_213_562_373, 1_000_000_000_000);
-    Fig::quantity(carried, Unit::Times, Why::Table("the root of 2, carried to 12 places", "arithmetic"))
+/// Nine places: what a root is carried to, for it is no fraction.
+const CARRIED: i128 = 1_000_000_000;
+
+/// One number over the longest side of the right triangle with the other two, carried to nine places.
+///
+/// # Errors
+/// [`Refused::PastNumbers`], also where both sides are nothing.
+pub fn over_hypotenuse(n: Num, (a, b): (Num, Num)) -> Result<Q, Refused> {
+    let [n, a, b] = [n.q()?, a.q()?, b.q()?].map(|q| *q.numer() as f64 / *q.denom() as f64);
+    let carried = n / (a * a + b * b).sqrt() * CARRIED as f64;
+    if !carried.is_finite() || carried.abs() > 1e18 {
+        return Err(Refused::PastNumbers);
+    }
+    Ok(Ratio::new(carried.round() as i128, CARRIED))
 }
 
 #[cfg(test)]
@@ -123,10 +133,12 @@ mod tests {
         }
     }
 
+    /// 10 over the 5 of 3, 4 and 5; 1 over the root of 2 is 0.7071067812.
     #[test]
-    fn the_carried_root_is_within_a_step() {
-        let root = root_two().as_q();
-        let step = Ratio::new(1, 1_000_000_000_000);
-        assert!(root * root < Ratio::from_integer(2) && (root + step) * (root + step) > Ratio::from_integer(2));
+    fn a_root_is_carried_to_nine_places() {
+        let of = |n, a, b| over_hypotenuse(Num::whole(n), (Num::whole(a), Num::whole(b)));
+        assert_eq!(of(10, 3, -4), Ok(Ratio::from_integer(2)));
+        assert_eq!(of(1, 1, 1), Ok(Ratio::new(707_106_781, CARRIED)));
+        assert_eq!(of(1, 0, 0), Err(Refused::PastNumbers));
     }
 }

@@ -3,8 +3,10 @@
 use super::beam::{ratio, stress, top_load};
 use super::number::Num;
 use super::section::{Push, Section};
-use super::{Refused, beam, values::Case};
+use super::values::{Case, load_time};
+use super::{Refused, beam};
 use crate::figure::{Fig, Unit, Why};
+use crate::job::Duration;
 use crate::limits;
 use crate::measure::Length;
 
@@ -102,6 +104,14 @@ impl Judged {
     pub fn of(demand: Fig, capacity: Fig) -> Result<Judged, Refused> {
         let ratio = ratio(&demand, &capacity)?;
         Ok(Judged { demand, capacity, ratio })
+    }
+
+    /// True where it is over for every load time treated wood may be figured with: over as a load
+    /// of ten minutes, where `taken` is the load time of what is allowed.
+    pub fn is_far(&self, taken: Duration) -> bool {
+        let share = |d| load_time(d).map(|row| row.factor);
+        let (Some(taken), Some(most)) = (share(taken), share(Duration::TenMinutes)) else { return false };
+        !self.holds() && self.demand.as_q() * taken > self.capacity.as_q() * most
     }
 
     /// True where no more is asked than is allowed.

@@ -4,7 +4,7 @@
 //! another as glue would. Balusters and bottom rail are not counted on.
 
 use super::Refused;
-use super::beam::{bending_sag, moment, top_load};
+use super::beam::{bending_sag, moment, shear_stress, top_load};
 use super::number::Num;
 use super::post::Judged;
 use super::section::Section;
@@ -32,8 +32,13 @@ pub struct Piece {
 pub fn made_up(rail: Option<Lumber>, lie: Option<Lie>, cap: Option<Lumber>) -> Vec<Piece> {
     let two_by = u16::try_from(limits::TOP_RAIL.value).unwrap_or(4);
     let rail = Piece { size: rail.unwrap_or(Lumber::by(2, two_by)), lie: lie.unwrap_or(Lie::Flat) };
-    let cap = cap.filter(|c| c.thick_quarters >= 8).map(|size| Piece { size, lie: Lie::Flat });
+    let cap = cap.filter(|c| counts(*c)).map(|size| Piece { size, lie: Lie::Flat });
     [Some(rail), cap].into_iter().flatten().collect()
+}
+
+/// True for a cap the tables reach: 2 in. nominal or thicker.
+pub(super) fn counts(cap: Lumber) -> bool {
+    cap.thick_quarters >= 8
 }
 
 /// Which way the load goes.
@@ -140,6 +145,40 @@ fn piece_stress(piece: Piece, wood: &Wood, m: &Fig, i: &Fig, way: Way) -> Result
     let from = vec![("moment", m.clone()), ("depth of the piece", depth), ("second moments added up", i.clone())];
     let says = "bending stress in the worse piece: its share of the moment, by stiffness, at half its depth";
     Judged::of(f.quantity(Unit::Psi, says, from)?, wood.bending(piece.size, piece.lie_to(way))?)
+}
+
+/// The shear in a rail with the load beside a post, in the worse piece: each takes its share by
+/// stiffness, as in bending.
+///
+/// # Errors
+/// What the tables do not cover.
+pub fn sheared(pieces: &[Piece], wood: &Wood) -> Result<Judged, Refused> {
+    let i = second_moments(pieces, Way::Down)?;
+    let of = |piece: &Piece| {
+        let (load, own) = (top_load(), piece.section(Way::Down)?.second_moment()?);
+        let from = vec![("load", load.clone()), ("second moment of the piece", own.clone()), ("added up", i.clone())];
+        let share = (Num::fig(&load) * Num::fig(&own) / Num::fig(&i)).quantity(
+            Unit::Pounds,
+            "the piece's share of the load, by stiffness",
+            from,
+        )?;
+        Judged::of(shear_stress(&share, &piece.section(Way::Down)?.area()?)?, wood.shear(piece.size)?)
+    };
+    let each: Result<Vec<Judged>, Refused> = pieces.iter().map(of).collect();
+    each?.into_iter().max_by_key(|j| j.ratio.as_q()).ok_or(Refused::NothingLeft)
+}
+
+/// The bearing across the grain of a rail that lies on half a post's top, in its lowest piece.
+///
+/// # Errors
+/// What the tables do not cover.
+pub fn bears(pieces: &[Piece], wood: &Wood, post: &Fig) -> Result<Judged, Refused> {
+    let lowest = pieces.first().ok_or(Refused::NothingLeft)?;
+    let (load, (wide, _)) = (top_load(), lowest.sides(Way::Down)?);
+    let seat = Num::fig(&wide) * Num::fig(post) / Num::whole(2);
+    let from = vec![("load", load.clone()), ("rail's width", wide.clone()), ("post", post.clone())];
+    let says = "bearing on half a post: load over the rail's width times half the post's";
+    Judged::of((Num::fig(&load) / seat).quantity(Unit::Psi, says, from)?, wood.bearing(lowest.size)?)
 }
 
 /// How far a rail may move: span / 96 down; outward, height / 24 more.

@@ -1,11 +1,15 @@
 //! A wood section seen end on: a polygon, and what its shape says about bending.
 //!
 //! Area, centroid and second moments come from the corners by Green's theorem, in exact
-//! rational numbers: rectangles, legs and any stepped foot are one case. The section bends
-//! about the x axis: a push along y. Corners run round it once, the inside on the left.
+//! rational numbers: rectangles, legs and any stepped foot are one case. x runs along the
+//! deck's edge and y out over it. Corners run round it once, the inside on the left.
+//!
+//! Which push counts: rails come to a line post from both sides and lean on it outward or along
+//! them; two rails that meet in a corner post lean on it any way between, so there the weakest
+//! direction counts. For a whole square that is its diagonal, at 0.707 of its modulus across a face.
 
 use super::Refused;
-use super::number::{Num, root_two};
+use super::number::{Num, over_hypotenuse};
 use crate::figure::{Fig, Unit, Why};
 use crate::measure::Q;
 
@@ -17,10 +21,22 @@ pub type Corner = (Q, Q);
 pub enum Push {
     /// Along y, and held so that it cannot move sideways.
     Held,
-    /// Along y, free to move sideways: a lopsided section twists its neutral axis.
+    /// Along y or along x, the worse of the two, free to move sideways: a lopsided section
+    /// bends about both axes at once.
     Free,
-    /// Along the diagonal between x and y, for a section that is the same in both.
-    Diagonal,
+    /// Any way: the weakest direction there is.
+    Any,
+}
+
+impl Push {
+    /// The direction judged, in words.
+    pub fn says(self) -> &'static str {
+        match self {
+            Push::Held => "pushed outward",
+            Push::Free => "pushed outward or along the edge, the worse of the two",
+            Push::Any => "pushed the way it is weakest, as a corner post may be",
+        }
+    }
 }
 
 /// A section's area, second moments and corners about its centroid.
@@ -113,24 +129,32 @@ impl Section {
                 self.worked(self.ixx / far, Unit::In3, "second moment of area over the distance to the farthest corner")
             }
             Push::Free => {
-                let whole = self.ixx * self.iyy - self.ixy * self.ixy;
-                let far = self.farthest(|(x, y)| self.iyy * y - self.ixy * x)?;
-                let says = "bending about both axes at once: the section is lopsided and free to move sideways; \
-                            the worst corner governs";
-                self.worked(whole / far, Unit::In3, says)
+                let along = self.farthest(|c| self.slope(c).0)?;
+                let out = self.farthest(|c| self.slope(c).1)?;
+                let says = "bending about both axes at once: the section is free to move sideways; the worst corner, \
+                            pushed along a face or across it, governs";
+                self.worked(self.twist() / larger(along, out)?, Unit::In3, says)
             }
-            Push::Diagonal => self.diagonal(),
+            Push::Any => {
+                let nothing = (Num::whole(0), Num::whole(0));
+                let slopes = self.corners.iter().map(|c| self.slope(*c)).filter(|s| *s != nothing);
+                let each = slopes.map(|slope| over_hypotenuse(self.twist(), slope));
+                let least = each.collect::<Result<Vec<Q>, Refused>>()?.into_iter().min();
+                let says = "bending about both axes at once, pushed the way the worst corner bears least";
+                self.worked(least.map(Num::of).ok_or(Refused::NothingLeft)?, Unit::In3, says)
+            }
         }
     }
 
-    fn diagonal(&self) -> Result<Fig, Refused> {
-        let root = root_two();
-        let weak = self.ixx + self.ixy;
-        let far = self.farthest(|(x, y)| x + y)?;
-        let mut from = self.made_of.clone();
-        from.push(("root of 2", root.clone()));
-        let says = "second moment across the diagonal over the distance to the farthest corner";
-        (weak * Num::fig(&root) / far).quantity(Unit::In3, says, from)
+    fn twist(&self) -> Num {
+        self.ixx * self.iyy - self.ixy * self.ixy
+    }
+
+    /// What a moment of one does to the stress at a corner, times [`Section::twist`]: pushed
+    /// along x, and along y. A push between them does a share of each, so the worst push is
+    /// along this pair, and does as much as it is long.
+    fn slope(&self, (x, y): (Num, Num)) -> (Num, Num) {
+        (self.ixx * x - self.ixy * y, self.iyy * y - self.ixy * x)
     }
 
     /// The greatest size a measure takes at any corner.
@@ -142,6 +166,10 @@ impl Section {
     fn worked(&self, n: Num, unit: Unit, says: &'static str) -> Result<Fig, Refused> {
         Ok(Fig::quantity(n.q()?, unit, Why::Formula(says, self.made_of.clone())))
     }
+}
+
+fn larger(a: Num, b: Num) -> Result<Num, Refused> {
+    Ok(Num::of(a.q()?.max(b.q()?)))
 }
 
 /// Green's sums over a polygon's sides, before their divisors.

@@ -1,8 +1,8 @@
 //! The pull on a post's upper bolt.
 
-use super::Refused;
 use super::beam::top_load;
 use super::number::Num;
+use super::{Judged, Refused};
 use crate::figure::{Fig, Unit, Why};
 use crate::limits;
 use crate::measure::Q;
@@ -21,14 +21,6 @@ pub struct Tie {
 }
 
 impl Tie {
-    /// The bolts as the guide draws them, under a guard so high: decking 1 in., the upper bolt 2
-    /// down the rim, the lower one 5 below it.
-    pub fn as_drawn(height: Fig) -> Tie {
-        let drawn = |l: &'static limits::Limit| Fig::length(l.length(), Why::Default(l));
-        let (decking, edge) = (drawn(&limits::DECKING), drawn(&limits::BOLT_EDGE));
-        Tie { height, decking, edge, apart: drawn(&limits::BOLTS_APART) }
-    }
-
     /// The pull on the upper bolt, in pounds: moments about the lower one.
     ///
     /// # Errors
@@ -44,6 +36,16 @@ impl Tie {
     /// [`Refused::PastNumbers`].
     pub fn push(&self) -> Result<Fig, Refused> {
         self.about(self.arm(), "the push at the lower bolt: the push times its arm to the upper bolt, over the spacing")
+    }
+
+    /// True where the pull is far over what the hold-down is good for.
+    pub fn is_far(&self, pull: &Judged) -> bool {
+        pull.ratio.as_q() * Q::from_integer(10) > Q::from_integer(i128::from(limits::FAR_OVER.value))
+    }
+
+    /// True where the bolts stand closer together than the guide shows.
+    pub fn is_close(&self) -> bool {
+        self.apart.as_length() < Some(limits::BOLT_ROWS_LEAST.length())
     }
 
     fn arm(&self) -> Num {
@@ -83,14 +85,4 @@ pub fn apart_in(rim: &Fig, edge: &Fig) -> Result<Fig, Refused> {
 pub fn hold_down() -> Fig {
     let pounds = Q::from_integer(i128::from(limits::HOLD_DOWN.value));
     Fig::quantity(pounds, Unit::Pounds, Why::Limit(&limits::HOLD_DOWN))
-}
-
-/// The load an even load along the guard's top brings to a post between two bays, in pounds.
-///
-/// # Errors
-/// [`Refused::PastNumbers`].
-pub fn even_load(per_foot: &Fig, spacing: &Fig) -> Result<Fig, Refused> {
-    let load = Num::fig(per_foot) * Num::fig(spacing) / Num::whole(12);
-    let from = vec![("load to the foot", per_foot.clone()), ("post spacing", spacing.clone())];
-    load.quantity(Unit::Pounds, "load to the foot times the post spacing", from)
 }

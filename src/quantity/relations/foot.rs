@@ -1,6 +1,7 @@
 //! A post's foot: its notch, its leg, its length, its bolts.
 
 use crate::figure::Value;
+use crate::limits::BOLT_ROWS;
 use crate::measure::Length;
 use crate::quantity::RowId::{
     Above, BlockThick, BoltEdge, BoltLower, BoltPast, BoltUpper, BoltsApart, Cap, Decking, HeightTop, Leg, NotchDepth,
@@ -31,10 +32,16 @@ pub(super) const RELATIONS: &[Relation] = &[
         "the upper bolt and the bolts' spacing",
         &[(1, want(BoltUpper)), (1, want(BoltsApart)), (-1, want(BoltLower))],
     ),
-    Relation::sum(
-        "the rim less an edge distance at each bolt",
-        &[(1, want(RimTall)), (-2, want(BoltEdge)), (-1, want(BoltsApart))],
-    ),
+    Relation::work(
+        BoltsApart,
+        "the rim less an edge distance at each bolt, and no more than the most two bolts stand apart",
+        &[want(RimTall), want(BoltEdge)],
+        |a| {
+            let room = a.length(0) - a.length(1) * 2;
+            room.is_positive().then(|| Value::Length(room.min(BOLT_ROWS.length())))
+        },
+    )
+    .by(BOLT_ROWS.source),
     Relation::sum(
         "the lower bolt and the end distance below it",
         &[(1, want(BoltLower)), (1, want(BoltPast)), (-1, want(Leg))],

@@ -2,11 +2,11 @@
 
 mod cut;
 mod fixing;
-mod judge;
+pub(super) mod judge;
 mod left;
 mod lengths;
 mod old;
-mod say;
+pub(super) mod say;
 mod steps;
 
 use super::Figs;

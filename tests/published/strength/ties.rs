@@ -1,9 +1,8 @@
 //! The upper bolt's pull: statics, against the deck guide's 1,800 lb hold-down (AWC DCA 6, from memory).
 
-use super::{inches, printed, told};
-use railhand::figure::Unit;
+use super::{inches, printed};
 use railhand::strength::Refused;
-use railhand::strength::tie::{Tie, apart_in, even_load, hold_down};
+use railhand::strength::tie::{Tie, apart_in, hold_down};
 
 fn tie(h: i128, d: (i128, i128), e: (i128, i128), s: (i128, i128)) -> Tie {
     Tie { height: inches(h, 1), decking: inches(d.0, d.1), edge: inches(e.0, e.1), apart: inches(s.0, s.1) }
@@ -44,14 +43,4 @@ fn bolts_in_a_rim() {
 #[test]
 fn the_published_hold_down() {
     printed(&hold_down(), "1800", "AWC DCA 6, from memory");
-}
-
-/// 50 lb to the foot (IBC 1607; not asked of one- and two-family houses) brings 50 x to a post
-/// between bays of x ft: 200 lb at 4 ft, 300 at 6.
-#[test]
-fn even_load_against_the_point_load() {
-    for (feet, text) in [(4, "200"), (5, "250"), (6, "300"), (8, "400")] {
-        let load = even_load(&told(50, Unit::PoundsPerFoot), &inches(feet * 12, 1)).expect("small");
-        printed(&load, text, &format!("{feet} ft"));
-    }
 }

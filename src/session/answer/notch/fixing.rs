@@ -9,7 +9,8 @@ use crate::limits;
 use crate::measure::{Length, Lumber};
 use crate::notch::{Bolts, Post, Shape, Stack};
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
-use crate::strength::tie::{Tie, hold_down};
+use crate::strength::Inputs;
+use crate::strength::tie::hold_down;
 
 /// Where the bolts of these posts go.
 pub(super) fn bolts(job: &Job, posts: &[&Post]) -> Answered {
@@ -44,7 +45,7 @@ pub(super) fn bolts(job: &Job, posts: &[&Post]) -> Answered {
         Span::Say(")."),
     ]));
     reply.lines.extend(through(job, posts));
-    reply.lines.extend(pull(&stack, bolts));
+    reply.lines.extend(pull(job));
     reply.lines.extend(in_the_way(job, posts));
     reply.values.more = vec![
         ("bolt_upper", bolts.upper.clone()),
@@ -103,13 +104,8 @@ fn through(job: &Job, posts: &[&Post]) -> Vec<Line> {
 }
 
 /// The tension at the upper bolt.
-fn pull(stack: &Stack, bolts: &Bolts) -> Vec<Line> {
-    let tie = Tie {
-        height: stack.height.clone(),
-        decking: stack.decking.clone(),
-        edge: bolts.edge.clone(),
-        apart: bolts.apart.clone(),
-    };
+fn pull(job: &Job) -> Vec<Line> {
+    let Ok(tie) = Inputs::of(job).tie() else { return Vec::new() };
     let (Ok(pull), Ok(push)) = (tie.pull(), tie.push()) else { return Vec::new() };
     let quantity = |f: &Fig| Span::Fig(f.clone(), Style::Tape);
     let rated = hold_down();

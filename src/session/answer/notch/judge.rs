@@ -4,15 +4,17 @@ use super::say::{detail, load, lumber_of};
 use crate::figure::Fig;
 use crate::job::{Job, Lie};
 use crate::measure::Length;
-use crate::notch::{Cut, Size, Stack, section_corners, section_of, whole_modulus};
+use crate::notch::{Cut, Shape, Size, section_corners};
 use crate::reply::{Line, Role, Span, Style};
 use crate::strength::section::{Push, Section};
-use crate::strength::{Refused, Wood, post};
+use crate::strength::{Inputs, Refused, Wood, post};
 
 /// A cut judged.
 pub(super) struct Judged {
     /// The whole post's section modulus, and that of what is left.
     pub modulus: (Fig, Fig),
+    /// The push both are for.
+    push: Push,
     /// The push it may carry at the guard's top, where the wood's values cover it.
     pub carries: Option<Fig>,
     /// The wood it is judged in, and whether its species was told.
@@ -20,20 +22,41 @@ pub(super) struct Judged {
     told: bool,
 }
 
-/// What is left of a post. It is pushed outward and free to move sideways.
-pub(super) fn judged(job: &Job, size: Size, left: &[(Length, Length)], made_of: &Fig) -> Result<Judged, Refused> {
-    let section = Section::of(&section_corners(left), vec![("post", made_of.clone())])?;
-    judged_section(job, size, &section, made_of)
+/// What is left of a post, under the push that counts for it.
+pub(super) fn judged(
+    job: &Job,
+    size: Size,
+    left: &[(Length, Length)],
+    push: Push,
+    made_of: &Fig,
+) -> Result<Judged, Refused> {
+    let whole = section(&size.corners(), made_of)?;
+    let section = section(left, made_of)?;
+    let modulus = (whole.modulus(push)?, section.modulus(push)?);
+    let Inputs { height, wood, told, .. } = Inputs::of(job);
+    let allowed = lumber_of(size).and_then(|l| wood.bending(l, Lie::Edge).ok());
+    let carries = allowed.and_then(|a| post::carries(&section, push, &height, &a).ok());
+    Ok(Judged { modulus, push, carries, wood, told: told.species.is_some() })
 }
 
-fn judged_section(job: &Job, size: Size, section: &Section, made_of: &Fig) -> Result<Judged, Refused> {
-    let modulus = (whole_modulus(size, made_of)?, section.modulus(Push::Free)?);
-    let stack = Stack::of(&job.settings);
-    let told = &job.settings.timber;
-    let wood = Wood::taken(told);
-    let allowed = lumber_of(size).and_then(|l| wood.bending(l, Lie::Edge).ok());
-    let carries = allowed.and_then(|a| post::carries(section, Push::Free, &stack.height, &a).ok());
-    Ok(Judged { modulus, carries, wood, told: told.species.is_some() })
+/// The push that counts: at a corner any, along an edge outward or along it.
+pub(in crate::session::answer) fn push(shape: &Shape) -> Push {
+    match shape {
+        Shape::Clear | Shape::Whole | Shape::Straight { .. } | Shape::Side { .. } => Push::Free,
+        Shape::Corner { .. } | Shape::AllButCorner { .. } | Shape::Other => Push::Any,
+    }
+}
+
+/// What is left of a post at one level: the largest piece.
+///
+/// # Errors
+/// [`Refused::NothingLeft`].
+pub(in crate::session::answer) fn left_of(cut: &Cut, made_of: &Fig) -> Result<Section, Refused> {
+    section(cut.left.first().ok_or(Refused::NothingLeft)?, made_of)
+}
+
+fn section(ring: &[(Length, Length)], made_of: &Fig) -> Result<Section, Refused> {
+    Section::of(&section_corners(ring), vec![("post", made_of.clone())])
 }
 
 /// It in words: the numbers of what is left, and what that would carry.
@@ -49,6 +72,8 @@ pub(super) fn lines(judged: &Result<Judged, Refused>) -> Vec<Line> {
         Span::Fig(j.modulus.1.clone(), Style::Tape),
         Span::Say(" of the whole post's "),
         Span::Fig(j.modulus.0.clone(), Style::Tape),
+        Span::Say(", "),
+        Span::Say(j.push.says()),
         Span::Say("."),
     ];
     let mut lines = vec![detail(modulus.into())];
@@ -73,7 +98,8 @@ pub(super) fn lines(judged: &Result<Judged, Refused>) -> Vec<Line> {
     lines
 }
 
-/// What is left at one level of a foot, judged.
+/// A cut's level with the least left, judged.
 pub(super) fn of_cut(job: &Job, cut: &Cut, post: &Fig) -> Result<Judged, Refused> {
-    judged_section(job, cut.size, &section_of(cut, post)?, post)
+    let ring = cut.left.first().ok_or(Refused::NothingLeft)?;
+    judged(job, cut.size, ring, push(&cut.shape), post)
 }

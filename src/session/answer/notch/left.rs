@@ -9,6 +9,7 @@ use crate::layout::post_width;
 use crate::measure::{Length, Lumber};
 use crate::notch::Size;
 use crate::reply::{NotchFig, Span};
+use crate::strength::section::Push;
 
 /// The post's width across the notch.
 fn width_of(job: &Job, post: Option<PostSize>) -> Option<Fig> {
@@ -61,7 +62,7 @@ pub(super) fn left(job: &Job, deep: Length, post: Option<PostSize>) -> Answered 
     let size = Size { along, across: w };
     let (x, y) = (along / 2, w / 2);
     let ring = [(-x, -y + deep), (x, -y + deep), (x, y), (-x, y)];
-    reply.lines.extend(lines(&judged(job, size, &ring, &width)));
+    reply.lines.extend(lines(&judged(job, size, &ring, Push::Free, &width)));
     reply.lines.extend(ways_out());
     let deep = overlaid(deep, vec![("notch", told.clone())]);
     reply.values.result = Some(stays.clone());
@@ -120,7 +121,7 @@ pub(super) fn may(job: &Job, lumber: Lumber) -> Answered {
     let (x, y) = (thick / 2, wide / 2);
     let half = [(-x, Length::ZERO), (x, Length::ZERO), (x, y), (-x, y)];
     reply.lines.push(answer(vec![Span::Say("Half of it off, as on a straight edge, would be:")]));
-    reply.lines.extend(lines(&judged(job, Size { along: thick, across: wide }, &half, &width)));
+    reply.lines.extend(lines(&judged(job, Size { along: thick, across: wide }, &half, Push::Free, &width)));
     reply.lines.extend(ways_out());
     (reply, figs)
 }

@@ -36,7 +36,7 @@ pub(super) fn overlaid(l: Length, from: Vec<(&'static str, Fig)>) -> Fig {
 }
 
 /// "posts 2, 3 and 5".
-pub(super) fn numbered(posts: &[&Post]) -> Vec<Span> {
+pub(in crate::session::answer) fn numbered(posts: &[&Post]) -> Vec<Span> {
     let mut spans = vec![Span::Say(if posts.len() == 1 { "post " } else { "posts " })];
     for (k, post) in posts.iter().enumerate() {
         let link = if k == 0 {
@@ -53,7 +53,7 @@ pub(super) fn numbered(posts: &[&Post]) -> Vec<Span> {
 }
 
 /// The kinds of these posts, each once: "corner post, line post".
-pub(super) fn kinds(posts: &[&Post]) -> Vec<Span> {
+pub(in crate::session::answer) fn kinds(posts: &[&Post]) -> Vec<Span> {
     let mut names: Vec<&'static str> = Vec::new();
     for post in posts {
         let name = match post.kind {
@@ -74,7 +74,7 @@ pub(super) fn kinds(posts: &[&Post]) -> Vec<Span> {
 }
 
 /// The lumber a post of that size is, where it is any.
-pub(super) fn lumber_of(size: Size) -> Option<Lumber> {
+pub(in crate::session::answer) fn lumber_of(size: Size) -> Option<Lumber> {
     size.lumber()
 }
 
@@ -85,18 +85,18 @@ pub(super) fn name_of(size: Size) -> String {
 }
 
 /// True for a post the notching rule names: no wider than its nominal 4 in.
-pub(super) fn is_four(width: Length) -> bool {
+pub(in crate::session::answer) fn is_four(width: Length) -> bool {
     width <= Length::inches(limits::NOTCHED_POST.value)
 }
 
 /// The rule on notching, for the top of an answer.
-pub(super) fn barred() -> Line {
+pub(in crate::session::answer) fn barred() -> Line {
     let rule = &limits::NOTCHED_POST;
     answer(vec![Span::Say("Stop: "), Span::Say(rule.says), Span::Say(" ("), Span::Say(rule.source), Span::Say(").")])
 }
 
 /// The rule as it bears on a larger post.
-pub(super) fn not_barred() -> Line {
+pub(in crate::session::answer) fn not_barred() -> Line {
     let rule = &limits::NOTCHED_POST;
     answer(vec![
         Span::Say("Check: a post larger than a 4x4 is not barred by name ("),
@@ -113,7 +113,7 @@ pub(super) fn load() -> Fig {
 }
 
 /// What the rule finds, for the findings of an answer.
-pub(super) fn finding(width: Length) -> Finding {
+pub(in crate::session::answer) fn finding(width: Length) -> Finding {
     let (rule, level, says) = match is_four(width) {
         true => ("notch-in-4x4", Level::Stop, "a notched 4x4 where the guard connects to the deck"),
         false => ("notch-in-larger-post", Level::Check, "a notched post larger than a 4x4"),
@@ -122,7 +122,7 @@ pub(super) fn finding(width: Length) -> Finding {
 }
 
 /// The ways out of a notch.
-pub(super) fn ways_out() -> Vec<Line> {
+pub(in crate::session::answer) fn ways_out() -> Vec<Line> {
     vec![
         detail(vec![
             Span::Say(

@@ -9,7 +9,7 @@ use crate::job::{Job, PostRole, PostSize};
 use crate::layout::{clear_max, post_width};
 use crate::limits;
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
-use crate::strength::rail::{Bent, Piece, Way, bent, longest_by_sag, longest_by_stress};
+use crate::strength::rail::{Bent, Piece, Way, bears, bent, longest_by_sag, longest_by_stress, sheared};
 use crate::strength::{Judged, Refused, Wood};
 
 /// A rail judged both ways, under the wood's own load duration and a short one.
@@ -21,7 +21,7 @@ pub(super) struct Rail {
 
 impl Rail {
     pub(super) fn over(pieces: &[Piece], taken: &Taken, wood: &Wood, span: &Fig) -> Result<Rail, Refused> {
-        let at = |wood: &Wood, way| bent(pieces, wood, span, &taken.height, way);
+        let at = |wood: &Wood, way| bent(pieces, wood, span, &taken.inputs.height, way);
         let short = wood.under(taken.short().duration);
         let (down, out) = (at(wood, Way::Down)?, at(wood, Way::Out)?);
         let short = [at(&short, Way::Down)?.stress, at(&short, Way::Out)?.stress];
@@ -100,7 +100,7 @@ pub(super) fn span(job: &Job, ask: &StrengthAsk) -> Fig {
 /// How a rail does over a bay, beside what stands.
 pub fn bay(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     let span = span(job, ask);
-    let rail = Rail::over(&taken.pieces, taken, &taken.wood, &span)?;
+    let rail = Rail::over(&taken.inputs.pieces, taken, &taken.inputs.wood, &span)?;
     let mut reply = Reply::of(Status::Answered);
     let mut first = vec![say(rail.lead()), say("at "), fig(&span), say(" clear a "), taken.rail_words()];
     first.extend(rail.sag_spans());
@@ -108,6 +108,8 @@ pub fn bay(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     reply.lines.extend(keeps_to_spacing(job, ask, &span));
     reply.lines.push(Line::new(Role::Answer, first));
     reply.lines.extend(rail.lines());
+    let ends = ends(taken)?;
+    reply.lines.push(ends_line(&ends));
     let longest = longest_line(taken, &mut reply)?;
     reply.lines.push(longest);
     if ask.post.is_some() {
@@ -121,7 +123,7 @@ pub fn bay(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     reply.lines.extend(in_the_other(taken, &span));
     reply.findings.extend(too_far_apart(job, ask, &span));
     reply.findings.extend(sags_over(&rail));
-    reply.values.strength = rail.rows();
+    reply.values.strength = rail.rows().into_iter().chain(ends.iter().map(|(what, j)| row(what, j))).collect();
     let figs: Figs = vec![
         ("sag", rail.down.sag.demand.clone()),
         ("most sag", rail.down.sag.capacity.clone()),
@@ -132,11 +134,33 @@ pub fn bay(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     Ok((reply, figs))
 }
 
+/// The rail at its ends: shear beside the post and, where its posts are square lumber, bearing on one.
+fn ends(taken: &Taken) -> Result<Vec<(&'static str, Judged)>, Refused> {
+    let inputs = &taken.inputs;
+    let mut all = vec![("rail shear at the post", sheared(&inputs.pieces, &inputs.wood)?)];
+    let sides = taken.stands.iter().filter_map(|s| s.square()).map(|(_, side)| side);
+    if let Some(side) = sides.min_by_key(Fig::as_length) {
+        all.push(("rail bearing on half a post", bears(&inputs.pieces, &inputs.wood, &side)?));
+    }
+    Ok(all)
+}
+
+/// "At its ends, the load beside a post: rail shear at the post 57 psi asked, 116 psi allowed: 0.49 times."
+fn ends_line(ends: &[(&'static str, Judged)]) -> Line {
+    let mut spans = vec![say("At its ends: ")];
+    for (k, (what, judged)) in ends.iter().enumerate() {
+        spans.extend([say(if k == 0 { "" } else { "; " }), say(what), say(" ")]);
+        spans.extend(asked_allowed(judged));
+    }
+    spans.push(say("."));
+    detail(spans)
+}
+
 /// "Longest bay for this rail: 4'-4" by sag ...", its figures put with the values.
 fn longest_line(taken: &Taken, reply: &mut Reply) -> Result<Line, Refused> {
-    let by = |wood: &Wood| longest_by_stress(&taken.pieces, wood, &taken.height);
-    let sag = longest_by_sag(&taken.pieces, &taken.wood, &taken.height)?;
-    let (long, short) = (by(&taken.wood)?, by(&taken.short())?);
+    let by = |wood: &Wood| longest_by_stress(&taken.inputs.pieces, wood, &taken.inputs.height);
+    let sag = longest_by_sag(&taken.inputs.pieces, &taken.inputs.wood, &taken.inputs.height)?;
+    let (long, short) = (by(&taken.inputs.wood)?, by(&taken.short())?);
     let mut spans = vec![say("Longest bay for it: ")];
     let mut reach = |name: &'static str, f: Option<Fig>, what: &'static str| {
         match &f {
@@ -157,7 +181,7 @@ fn as_it_stands(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Option<Line> {
     let asks_other = ask.span.is_some() || ask.rail.is_some() || ask.lie.is_some() || ask.cap.is_some();
     let now = longest_bay(job).filter(|_| asks_other)?;
     let stands = Taken::of(job, &StrengthAsk::of(ask.about));
-    let rail = Rail::over(&stands.pieces, taken, &stands.wood, &now).ok()?;
+    let rail = Rail::over(&stands.inputs.pieces, taken, &stands.inputs.wood, &now).ok()?;
     let mut spans = vec![say("As it stands: at "), fig(&now), say(" clear a "), stands.rail_words()];
     spans.extend(rail.sag_spans());
     spans.push(say("."));
@@ -167,7 +191,7 @@ fn as_it_stands(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Option<Line> {
 /// The wood that was not taken, beside the one that was.
 fn in_the_other(taken: &Taken, span: &Fig) -> Option<Line> {
     let wood = taken.beside()?;
-    let rail = Rail::over(&taken.pieces, taken, &wood, span).ok()?;
+    let rail = Rail::over(&taken.inputs.pieces, taken, &wood, span).ok()?;
     let mut spans = vec![say("In "), Span::Phrase(super::taken::wood_words(&wood)), say(", it")];
     spans.extend(rail.sag_spans());
     spans.extend([say("; bending "), fig(&rail.down.stress.ratio), say(" times.")]);
@@ -228,7 +252,7 @@ fn sags_over(rail: &Rail) -> Option<Finding> {
 /// The longest bay a rail reaches over.
 pub fn longest(taken: &Taken) -> Answered {
     let mut reply = Reply::of(Status::Answered);
-    let sag = longest_by_sag(&taken.pieces, &taken.wood, &taken.height)?;
+    let sag = longest_by_sag(&taken.inputs.pieces, &taken.inputs.wood, &taken.inputs.height)?;
     let line = longest_line(taken, &mut reply)?;
     let mut first = vec![say("By arithmetic a "), taken.rail_words(), say(" reaches ")];
     match &sag {

@@ -1,25 +1,28 @@
 //! The pull on a post's upper bolt, against the published hold-down.
 
 use super::rows::row;
+use super::section::of_rule;
 use super::taken::Taken;
 use super::{Answered, Figs, detail, fig, inches, say};
-use crate::figure::{Fig, Why};
 use crate::grammar::ask::StrengthAsk;
-use crate::job::Job;
-use crate::limits;
+use crate::job::{Fixing, Job, Mount};
 use crate::measure::Length;
-use crate::reply::{Finding, Level, Line, Reply, Role, Status};
-use crate::strength::tie::{Tie, apart_in, hold_down};
+use crate::reply::{Finding, Line, Reply, Role, Status};
+use crate::solve::choice;
+use crate::strength::tie::{Tie, hold_down};
 use crate::strength::{Judged, Refused};
 
-/// The bolts of the job's posts: the rim asked about, else as the guide draws them.
-pub(super) fn tie(_: &Job, ask: &StrengthAsk, taken: &Taken) -> Result<Tie, Refused> {
-    let drawn = Tie::as_drawn(taken.height.clone());
-    let Some(rim) = ask.rim else { return Ok(drawn) };
-    let (_, deep) = rim.dressed().ok_or(Refused::NotLumber(rim))?;
-    let deep = Fig::length(deep, Why::Table("dressed dry depth of the rim", rim.table()));
-    let apart = apart_in(&deep, &drawn.edge)?;
-    Ok(if apart.as_length() > drawn.apart.as_length() { drawn } else { Tie { apart, ..drawn } })
+/// The bolts of the job's posts: in the rim asked about or told, else as the guide draws them.
+pub(super) fn tie(ask: &StrengthAsk, taken: &Taken) -> Result<Tie, Refused> {
+    match ask.rim.filter(|rim| rim.dressed().is_none()) {
+        Some(rim) => Err(Refused::NotLumber(rim)),
+        None => taken.inputs.tie(),
+    }
+}
+
+/// The pull beside the published hold-down.
+pub(super) fn judged(tie: &Tie) -> Result<Judged, Refused> {
+    Judged::of(tie.pull()?, hold_down())
 }
 
 /// True for a height the published hold-down speaks of.
@@ -29,7 +32,7 @@ fn spoken_of(tie: &Tie) -> bool {
 
 /// "The upper bolt is pulled 2,000 lb; the published hold-down is 1,800 lb: 1.11 times."
 pub(super) fn line(tie: &Tie) -> Result<Line, Refused> {
-    let judged = Judged::of(tie.pull()?, hold_down())?;
+    let judged = judged(tie)?;
     Ok(detail([
         say("The upper bolt is pulled "),
         fig(&judged.demand),
@@ -43,8 +46,8 @@ pub(super) fn line(tie: &Tie) -> Result<Line, Refused> {
 
 /// A warning where the published hold-down does not cover the case.
 pub(super) fn finding(tie: &Tie) -> Result<Option<Finding>, Refused> {
-    let pull = tie.pull()?;
-    let over = pull.as_q() > hold_down().as_q();
+    let judged = judged(tie)?;
+    let (pull, over) = (judged.demand.clone(), !judged.holds());
     let spans = match (over, spoken_of(tie)) {
         (false, true) => return Ok(None),
         (_, false) => vec![
@@ -59,18 +62,34 @@ pub(super) fn finding(tie: &Tie) -> Result<Option<Finding>, Refused> {
             inches(&tie.apart),
             say(" apart pull the upper one "),
             fig(&pull),
-            say(", over the published hold-down: a deeper rim, or ask an engineer."),
+            say(", "),
+            fig(&judged.ratio),
+            say(" times the published hold-down: a deeper rim, or ask an engineer."),
         ],
     };
-    let rule = "hold-down-over-published";
-    Ok(Some(Finding { rule, level: Level::Check, spans, source: limits::HOLD_DOWN.source }))
+    let rule = if tie.is_far(&judged) { "hold-down-far-over" } else { "hold-down-over-published" };
+    Ok(of_rule(rule, spans))
+}
+
+/// What is told of the posts that the hold-down does not speak of.
+fn held_otherwise(job: &Job) -> Option<&'static str> {
+    match (choice::mount(job), choice::fixing(job)) {
+        (Some(Mount::Surface), _) => Some(
+            "The posts stand on the decking, as told: no bolt goes through the rim. Bolted to the rim they would be:",
+        ),
+        (_, Some(Fixing::Lags | Fixing::Screws)) => Some(
+            "No through bolts, as told, and the published hold-down goes with them. With through bolts it would be:",
+        ),
+        _ => None,
+    }
 }
 
 /// How hard the push pulls on the upper bolt.
 pub fn bolt(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
-    let tie = tie(job, ask, taken)?;
-    let judged = Judged::of(tie.pull()?, hold_down())?;
+    let tie = tie(ask, taken)?;
+    let judged = judged(&tie)?;
     let mut reply = Reply::of(Status::Answered);
+    reply.lines.extend(held_otherwise(job).map(|says| Line::say(Role::Answer, says)));
     let lead = match (judged.holds(), spoken_of(&tie)) {
         (true, true) => "Inside the published hold-down, by arithmetic: ",
         (false, _) => "Over the published hold-down, by arithmetic: ",
@@ -97,8 +116,18 @@ pub fn bolt(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
         inches(&tie.edge),
         say(" below the rim's top, the bolts "),
         inches(&tie.apart),
-        say(" apart. Name the rim (\"2x8 rim\") and the spacing follows."),
+        say(" apart."),
     ]));
+    let rim = match taken.inputs.rim {
+        Some(_) if tie.is_close() => {
+            Some("The rim told brings the bolts closer together than the 2 1/2 in. the guide shows.")
+        }
+        Some(_) => None,
+        None => Some(
+            "The rim is not told: the bolts stand as the guide draws them. Name it (\"2x8 rim\") and the spacing follows.",
+        ),
+    };
+    reply.lines.extend(rim.map(|says| detail([say(says)])));
     reply.findings.extend(finding(&tie)?);
     reply.values.strength = vec![row("pull on the upper bolt", &judged)];
     let figs: Figs = vec![("pull on the upper bolt", judged.demand), ("hold-down", judged.capacity)];

@@ -5,10 +5,11 @@
 
 mod bay;
 mod bolt;
-mod foot;
+mod left;
 mod post;
 mod refused;
 mod rows;
+mod section;
 mod stiffer;
 mod taken;
 
@@ -16,10 +17,12 @@ use super::Figs;
 use crate::figure::Fig;
 use crate::grammar::ask::{About, StrengthAsk};
 use crate::job::{Fact, Job, Member, Order, PostRole, PostSize, Setting, SlotId, TimberTold};
-use crate::reply::Span;
-use crate::reply::{Line, Reply, Role, Status, Style};
+use crate::layout::lay_out;
+use crate::reply::{Finding, Line, Reply, Role, Span, Status, Style};
 use crate::strength::Refused;
 use taken::{Taken, longest_bay};
+
+pub(super) use post::how_big;
 
 /// A strength question answered, or refused with the range.
 pub fn strength(job: &Job, ask: &StrengthAsk) -> (Reply, Figs) {
@@ -29,16 +32,31 @@ pub fn strength(job: &Job, ask: &StrengthAsk) -> (Reply, Figs) {
         About::Longest => bay::longest(&taken),
         About::Stiffer => stiffer::stiffer(job, ask, &taken),
         About::Post => post::post(job, ask, &taken),
-        About::Left => post::left(job, ask, &taken),
+        About::Left => left::left(job, ask, &taken),
         About::Bolt => bolt::bolt(job, ask, &taken),
     };
     match answered {
         Ok((mut reply, figs)) => {
+            let told = against(job, ask).into_iter().filter(|f| reply.findings.iter().all(|g| g.rule != f.rule));
+            let told: Vec<Finding> = told.collect();
+            reply.findings.extend(told);
+            reply.findings.sort_by_key(|f| f.level);
             reply.lines.push(Line::say(Role::Detail, CLOSING));
             (reply, figs)
         }
         Err(refused) => (Reply { lines: refused::worded(&refused), ..Reply::of(Status::Refused) }, Vec::new()),
     }
+}
+
+/// What the job itself tells against the part asked about: never kept in silence beside a figure.
+fn against(job: &Job, ask: &StrengthAsk) -> Vec<Finding> {
+    let of_posts = ["guard-too-low", "through-bolts-missing", "bolts-too-thin", "posts-on-decking", "post-under-4x4"];
+    let rules: &[&str] = match ask.about {
+        About::Post | About::Left | About::Bolt => &of_posts,
+        About::Bay | About::Reach | About::Longest | About::Stiffer => &of_posts[..1],
+    };
+    let layout = lay_out(job);
+    rules.iter().filter_map(|id| crate::rules::find(id)).flat_map(|rule| rule.findings(job, &layout)).collect()
 }
 
 const CLOSING: &str = "This is arithmetic, not a judgement that it will do: for that ask the building department or an \
@@ -77,7 +95,7 @@ pub fn beside(now: &Job, then: &Job) -> Option<Line> {
         return None;
     }
     let taken = Taken::of(then, &StrengthAsk::of(About::Bay));
-    let rail = |span: &Fig| bay::Rail::over(&taken.pieces, &taken, &taken.wood, span);
+    let rail = |span: &Fig| bay::Rail::over(&taken.inputs.pieces, &taken, &taken.inputs.wood, span);
     let mut spans =
         vec![say("The rail, by arithmetic (a "), taken.rail_words(), say(", "), taken.wood_words(), say("): at ")];
     spans.push(fig(&would));

@@ -1,240 +1,224 @@
-//! A post under the push at its top: whole, and what a notch leaves of it.
+//! A whole post under the push at its top.
 
-use super::rows::{asked_allowed, row};
+use super::rows::row;
+use super::section::Bends;
 use super::taken::{Taken, wood_words};
-use super::{Answered, Figs, bolt, detail, fig, inches, say};
+use super::{Answered, Figs, bolt, detail, fig, inches, left, say};
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::StrengthAsk;
-use crate::job::{Job, Lie, NotchTold, PostRole, PostSize};
-use crate::limits;
-use crate::measure::{Length, Lumber};
-use crate::notch::weakest_foot;
-use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
-use crate::strength::post::{arm_to_bolt, bending, carries, sway, sway_limit};
-use crate::strength::section::Push;
+use crate::job::{Job, Lie, PostSize};
+use crate::measure::Lumber;
+use crate::reply::{Line, Reply, Role, Span, Status, StrengthFig};
+use crate::strength::inputs::Stand;
+use crate::strength::post::{arm_to_bolt, modulus_needed, moment, sway, sway_limit};
+use crate::strength::section::{Push, Section};
 use crate::strength::{Judged, Leg, Refused, Wood};
 
-/// The posts' lumber: asked, told, or the smallest published.
-pub(super) fn size(job: &Job, ask: &StrengthAsk) -> Option<Lumber> {
-    let told = job.settings.post(PostRole::Line);
-    match (ask.post, told) {
-        (Some(l), _) | (None, Some(PostSize::Lumber(l))) => Some(l),
-        (None, Some(PostSize::Width(_))) => None,
-        (None, None) => {
-            let nominal = u16::try_from(limits::POST_SIZE.value).unwrap_or(4);
-            Some(Lumber::by(nominal, nominal))
-        }
+/// Posts of one size and push, whole, judged at the deck and at the upper bolt.
+struct Case {
+    stand: Stand,
+    size: Lumber,
+    section: Section,
+    deck: Bends,
+    bolt: Bends,
+}
+
+impl Case {
+    fn of(stand: Stand, taken: &Taken, to_bolt: &Fig) -> Option<Result<Case, Refused>> {
+        let (size, side) = stand.square()?;
+        let wood = &taken.inputs.wood;
+        let case = || {
+            let section = Leg::Whole.section(&side)?;
+            let deck = Bends::of(&section, stand.push(), &taken.inputs.height, size, wood)?;
+            let bolt = Bends::of(&section, stand.push(), to_bolt, size, wood)?;
+            Ok(Case { stand, size, section, deck, bolt })
+        };
+        Some(case())
+    }
+
+    /// "as a corner post, pushed on its diagonal, where it is weakest: ".
+    fn whose(&self) -> [Span; 2] {
+        [say(self.stand.name()), say(if self.stand.is_corner() { CORNER } else { LINE })]
+    }
+
+    fn rows(&self) -> Vec<StrengthFig> {
+        let names = if self.stand.is_corner() { CORNER_ROWS } else { LINE_ROWS };
+        let judged = [&self.deck.long, &self.deck.short, &self.bolt.long, &self.bolt.short];
+        names.into_iter().zip(judged).map(|(what, j)| row(what, j)).collect()
     }
 }
 
-fn width(size: Lumber) -> Result<Fig, Refused> {
-    let (thick, _) = size.dressed().ok_or(Refused::NotLumber(size))?;
-    Ok(Fig::length(thick, Why::Table("dressed dry size of the post", size.table())))
-}
+const CORNER: &str = ", pushed on its diagonal, where it is weakest: ";
+const LINE: &str = ", pushed outward: ";
+const LINE_ROWS: [&str; 4] = [
+    "post bending at the deck",
+    "post bending at the deck, load of ten minutes",
+    "post bending at the upper bolt",
+    "post bending at the upper bolt, load of ten minutes",
+];
+const CORNER_ROWS: [&str; 4] = [
+    "corner post bending at the deck",
+    "corner post bending at the deck, load of ten minutes",
+    "corner post bending at the upper bolt",
+    "corner post bending at the upper bolt, load of ten minutes",
+];
 
-pub(super) fn no_values() -> Answered {
-    let says = "I have design values for sawn lumber only: a sleeve, steel or composite post is its maker's to judge.";
+/// Why no post of the job is judged.
+pub(super) fn not_judged(stands: &[Stand]) -> Answered {
+    let lumber = |s: &Stand| if let PostSize::Lumber(l) = s.size { Some(l) } else { None };
+    if let Some(none) = stands.iter().filter_map(lumber).find(|l| l.dressed().is_none()) {
+        return Err(Refused::NotLumber(none));
+    }
+    let says = match stands.iter().all(|s| lumber(s).is_none()) {
+        true => "I have design values for sawn lumber only: a sleeve, steel or composite post is its maker's to judge.",
+        false => {
+            "I judge square posts only: which way round this one stands, and what is cut of it, is for an engineer."
+        }
+    };
     Ok((Reply { lines: vec![Line::say(Role::Answer, says)], ..Reply::of(Status::Refused) }, Vec::new()))
 }
 
-/// A section judged under the wood's own load duration and a short one.
-pub(super) struct Section {
-    pub long: Judged,
-    pub short: Judged,
+/// What is said of posts that are passed over.
+pub(super) fn passed_over(stands: &[Stand]) -> Option<Line> {
+    let says = "Not judged: posts told by their width alone, or not square.";
+    stands.iter().any(|s| s.square().is_none()).then(|| detail([say(says)]))
 }
 
-impl Section {
-    fn of(leg: &Leg, push: Push, arm: &Fig, size: Lumber, wood: &Wood, taken: &Taken) -> Result<Section, Refused> {
-        Section::judged(&leg.section(&width(size)?)?, push, arm, size, wood, taken)
-    }
-
-    /// A section of any shape, judged.
-    pub fn judged(
-        section: &crate::strength::section::Section,
-        push: Push,
-        arm: &Fig,
-        size: Lumber,
-        wood: &Wood,
-        taken: &Taken,
-    ) -> Result<Section, Refused> {
-        let demand = bending(section, push, arm)?;
-        let short = wood.under(taken.short().duration);
-        let judged = |w: &Wood| Judged::of(demand.clone(), w.bending(size, Lie::Edge)?);
-        Ok(Section { long: judged(wood)?, short: judged(&short)? })
-    }
-
-    pub fn lead(&self) -> &'static str {
-        match (self.long.holds(), self.short.holds()) {
-            (true, _) => "Inside the figures, by arithmetic: ",
-            (false, true) => "It turns on how long the push is taken to stand, by arithmetic: ",
-            (false, false) => "Over, by arithmetic: ",
-        }
-    }
-
-    fn spans(&self) -> Vec<Span> {
-        let mut spans = asked_allowed(&self.long);
-        spans.extend([say("; as a load of ten minutes "), fig(&self.short.ratio), say(" times.")]);
-        spans
-    }
-}
-
-/// Whether a whole post's bending stays inside what its wood is allowed.
+/// Whether a whole post's bending stays inside what its wood is allowed; of several the weakest.
 pub fn post(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
-    let Some(size) = size(job, ask) else { return no_values() };
-    if !size.is_square() {
-        return left_to_engineer();
-    }
-    let arm = &taken.height;
-    let whole = Section::of(&Leg::Whole, Push::Held, arm, size, &taken.wood, taken)?;
-    let tie = bolt::tie(job, ask, taken)?;
+    let tie = bolt::tie(ask, taken)?;
+    let arm = &taken.inputs.height;
     let to_bolt = arm_to_bolt(arm, &tie.decking, &tie.edge)?;
-    let at_bolt = Section::of(&Leg::Whole, Push::Held, &to_bolt, size, &taken.wood, taken)?;
+    let cases: Result<Vec<Case>, Refused> = taken.stands.iter().filter_map(|s| Case::of(*s, taken, &to_bolt)).collect();
+    let mut cases = cases?;
+    cases.sort_by_key(|c| std::cmp::Reverse(c.deck.long.ratio.as_q()));
+    let Some(worst) = cases.first() else { return not_judged(&taken.stands) };
     let mut reply = Reply::of(Status::Answered);
-    let name = || Span::Phrase(size.to_string());
-    let mut first =
-        vec![say(whole.lead()), say("a whole "), name(), say(" "), inches(arm), say(" high, bending at the deck: ")];
-    first.extend(whole.spans());
+    // Bolted to the rim it bends most at the bolt: where only that is over, that comes first.
+    let at_bolt = worst.bolt.lead() != worst.deck.lead();
+    let (place, governs) = if at_bolt {
+        (" high, bending at the upper bolt, as a ", &worst.bolt)
+    } else {
+        (" high, bending at the deck, as a ", &worst.deck)
+    };
+    let mut first = vec![say(governs.lead()), say("a whole "), Span::Phrase(worst.size.to_string())];
+    first.extend([say(" "), inches(arm), say(place)]);
+    first.extend(worst.whose());
+    first.extend(governs.spans(taken));
+    first.push(say("."));
     reply.lines.push(Line::new(Role::Answer, first));
-    let mut second = vec![say("Bolted to the rim it bends most at the upper bolt: ")];
-    second.extend(at_bolt.spans());
-    reply.lines.push(detail(second));
-    if let Some(wood) = taken.beside() {
-        let other = Section::of(&Leg::Whole, Push::Held, arm, size, &wood, taken)?;
-        let mut spans = vec![say("In "), Span::Phrase(wood_words(&wood)), say(", at the deck: ")];
-        spans.extend(other.spans());
+    for case in &cases[1..] {
+        let mut spans = vec![say("A "), Span::Phrase(case.size.to_string()), say(" as a ")];
+        spans.extend(case.whose());
+        spans.extend(case.deck.spans(taken));
+        spans.push(say("."));
         reply.lines.push(detail(spans));
     }
-    let e = taken.wood.stiffness(size)?;
-    let moved = sway(&Leg::Whole.section(&width(size)?)?, arm, &e)?;
-    let top = Judged::of(moved, sway_limit(arm)?)?;
-    reply.lines.push(detail([
+    reply.lines.extend(passed_over(&taken.stands));
+    let (place, other) = match at_bolt {
+        true => ("At the deck it bends less: ", &worst.deck),
+        false => ("Bolted to the rim it bends most at the upper bolt: ", &worst.bolt),
+    };
+    let mut second = vec![say(place)];
+    second.extend(other.spans(taken));
+    second.push(say("."));
+    reply.lines.push(detail(second));
+    reply.lines.extend(in_the_other(worst, taken)?);
+    reply.lines.push(needs(worst, taken)?);
+    let top = sways(worst, taken)?;
+    reply.lines.push(sway_line(&top));
+    let notched = left::beside(job, ask, taken)?;
+    reply.lines.extend(notched.lines);
+    reply.lines.push(bolt::line(&tie)?);
+    reply.lines.push(taken.line());
+    let shown = |corner: bool| cases.iter().find(|c| c.stand.is_corner() == corner);
+    reply.values.strength = [shown(false), shown(true)].into_iter().flatten().flat_map(Case::rows).collect();
+    reply.values.strength.push(row("movement of the post's top", &top));
+    reply.values.strength.push(row("pull on the upper bolt", &bolt::judged(&tie)?));
+    reply.values.strength.extend(notched.values.strength);
+    let mut figs: Figs = vec![("bending", governs.long.demand.clone())];
+    figs.extend(cases[1..].iter().map(|c| (c.stand.name(), c.deck.long.demand.clone())));
+    figs.push(("allowed bending", governs.long.capacity.clone()));
+    let whose = if worst.stand.is_corner() { ": a corner post on its diagonal." } else { ": pushed outward." };
+    let lead = match at_bolt {
+        true => "a whole post's bending at the upper bolt is ",
+        false => "a whole post's bending at the deck is ",
+    };
+    reply.findings.extend(governs.over("post-bending-over-allowed", lead, whose));
+    reply.findings.extend(notched.findings);
+    reply.findings.extend(bolt::finding(&tie)?);
+    Ok((reply, figs))
+}
+
+/// The weakest post in the wood that was not taken.
+fn in_the_other(worst: &Case, taken: &Taken) -> Result<Option<Line>, Refused> {
+    let Some(wood) = taken.beside() else { return Ok(None) };
+    let other = Bends::of(&worst.section, worst.stand.push(), &taken.inputs.height, worst.size, &wood)?;
+    let mut spans = vec![say("In "), Span::Phrase(wood_words(&wood)), say(", at the deck: ")];
+    spans.extend(other.spans(taken));
+    spans.push(say("."));
+    Ok(Some(detail(spans)))
+}
+
+fn sways(worst: &Case, taken: &Taken) -> Result<Judged, Refused> {
+    let arm = &taken.inputs.height;
+    let moved = sway(&worst.section, arm, &taken.inputs.wood.stiffness(worst.size)?)?;
+    Judged::of(moved, sway_limit(arm)?)
+}
+
+fn sway_line(top: &Judged) -> Line {
+    detail([
         say("Its top moves "),
         inches(&top.demand),
         say(" of the "),
         inches(&top.capacity),
         say(" published, with its foot held still; on real decks the rim turns and it moves far more."),
-    ]));
-    reply.lines.push(notched_line(size, taken)?);
-    reply.lines.push(bolt::line(&tie)?);
-    reply.lines.push(taken.line());
-    reply.values.strength = vec![
-        row("post bending at the deck", &whole.long),
-        row("post bending at the deck, load of ten minutes", &whole.short),
-        row("post bending at the upper bolt", &at_bolt.long),
-        row("post bending at the upper bolt, load of ten minutes", &at_bolt.short),
-        row("movement of the post's top", &top),
-        row("pull on the upper bolt", &Judged::of(tie.pull()?, crate::strength::tie::hold_down())?),
-    ];
-    let figs: Figs = vec![("bending", whole.long.demand.clone()), ("allowed bending", whole.long.capacity.clone())];
-    reply.findings.extend(over(&whole.long, "post-bending-over-allowed", "a whole post's bending at the deck is "));
-    reply.findings.extend(bolt::finding(&tie)?);
-    Ok((reply, figs))
+    ])
 }
 
-pub(super) fn over(judged: &Judged, rule: &'static str, lead: &'static str) -> Option<Finding> {
-    let spans = vec![say(lead), fig(&judged.ratio), say(" times what its wood is allowed for ten years' load.")];
-    let found = Finding { rule, level: Level::Check, spans, source: limits::TOP_LOAD.source };
-    (!judged.holds()).then_some(found)
+/// "It has a section modulus of 5.053 in^3 and needs 8.304; the smallest square post inside: 6x6."
+fn needs(worst: &Case, taken: &Taken) -> Result<Line, Refused> {
+    let allowed = taken.inputs.wood.bending(worst.size, Lie::Edge)?;
+    let needed = modulus_needed(&moment(&taken.inputs.height)?, &allowed)?;
+    let push = worst.stand.push();
+    let has = worst.section.modulus(push)?;
+    let mut spans = vec![say("Its section modulus that way is "), fig(&has), say(", and "), fig(&needed)];
+    spans.push(say(" is asked at what its wood is allowed"));
+    match smallest(push, &taken.inputs.height, &taken.inputs.wood) {
+        Some(size) => spans.extend([
+            say("; the smallest square post inside the figures is a "),
+            Span::Phrase(size.to_string()),
+            say("."),
+        ]),
+        None => spans.push(say("; no square post to 12 in. is inside the figures.")),
+    }
+    Ok(detail(spans))
 }
 
-pub(super) fn left_to_engineer() -> Answered {
-    let says = "I judge square posts only: which way round this one stands, and what is cut of it, is for an engineer.";
-    Ok((Reply { lines: vec![Line::say(Role::Answer, says)], ..Reply::of(Status::Refused) }, Vec::new()))
+/// The smallest square post whose bending at the deck stays inside what the wood is allowed.
+fn smallest(push: Push, height: &Fig, wood: &Wood) -> Option<Lumber> {
+    let holds = |size: &Lumber| {
+        let (side, _) = size.dressed()?;
+        let side = Fig::length(side, Why::Table("dressed dry size of the post", size.table()));
+        let bends = Bends::of(&Leg::Whole.section(&side).ok()?, push, height, *size, wood).ok()?;
+        bends.long.holds().then_some(())
+    };
+    [4, 6, 8, 10, 12].map(|n| Lumber::by(n, n)).into_iter().find(|size| holds(size).is_some())
 }
 
-/// What half a post and a quarter of it may carry, in one line.
-fn notched_line(size: Lumber, taken: &Taken) -> Result<Line, Refused> {
-    let post = width(size)?;
-    let half = half(&post);
-    let push = |leg: Leg| may_carry(&leg, Push::Held, &post, size, taken);
-    Ok(detail([
-        say("Notched half through it keeps less: the half leg at a straight edge may carry "),
-        fig(&push(Leg::Across(half.clone()))?),
-        say(" of the 200, the quarter at an inside corner "),
-        fig(&push(Leg::Quarter(half))?),
-        say("."),
+/// How big a post the job's push asks for, whichever way its posts are pushed.
+pub(in crate::session::answer) fn how_big(job: &Job) -> Option<Line> {
+    let taken = Taken::of(job, &StrengthAsk::of(crate::grammar::ask::About::Post));
+    let corner = taken.stands.iter().any(Stand::is_corner);
+    let push = if corner { Push::Any } else { Push::Held };
+    let size = smallest(push, &taken.inputs.height, &taken.inputs.wood)?;
+    Some(detail([
+        say("By arithmetic the smallest square post whose bending at the deck is inside the figures at "),
+        inches(&taken.inputs.height),
+        say(" is a "),
+        Span::Phrase(size.to_string()),
+        say(if corner { ", corner posts pushed any way; " } else { ", pushed outward; " }),
+        taken.wood_words(),
+        say(". A 4x4 is what the published guide shows: ask \"is a 4x4 enough\" for its figures."),
     ]))
-}
-
-fn half(post: &Fig) -> Fig {
-    let l = post.as_length().unwrap_or(Length::ZERO) / 2;
-    Fig::length(l, Why::Formula("half the post", vec![("post", post.clone())]))
-}
-
-fn may_carry(leg: &Leg, push: Push, post: &Fig, size: Lumber, taken: &Taken) -> Result<Fig, Refused> {
-    carries(&leg.section(post)?, push, &taken.height, &taken.wood.bending(size, Lie::Edge)?)
-}
-
-/// What is left of a post that is notched at the deck, told so deep or half through.
-pub fn left(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
-    // Posts laid out have feet of their own: the weakest is judged, as its notch is told.
-    if let Some(weakest) = weakest_foot(job)?.filter(|_| ask.post.is_none()) {
-        return super::foot::left(&weakest, taken);
-    }
-    let Some(size) = size(job, ask) else { return no_values() };
-    if !size.is_square() {
-        return left_to_engineer();
-    }
-    let post = width(size)?;
-    let told = match job.settings.notch {
-        Some(NotchTold::Deep(l)) => Some(l),
-        _ => None,
-    };
-    let left = match told.zip(post.as_length()) {
-        Some((deep, wide)) => {
-            let from = vec![("post", post.clone()), ("notch", Fig::told(deep, "the notch"))];
-            Fig::length(wide - deep, Why::Formula("the post less the notch", from))
-        }
-        None => half(&post),
-    };
-    let legs: [(&'static str, &'static str, Leg, Push); 3] = [
-        ("leg at a straight edge", "At a straight edge, the leg ", Leg::Across(left.clone()), Push::Held),
-        ("leg at an outside corner", "At an outside corner, the L ", Leg::Ell(left.clone()), Push::Free),
-        ("leg at an inside corner", "At an inside corner, the quarter ", Leg::Quarter(left.clone()), Push::Held),
-    ];
-    let mut reply = Reply::of(Status::Answered);
-    let mut figs: Figs = Vec::new();
-    for (i, (what, lead, leg, push)) in legs.into_iter().enumerate() {
-        let judged = Section::of(&leg, push, &taken.height, size, &taken.wood, taken)?;
-        let load = may_carry(&leg, push, &post, size, taken)?;
-        if i == 0 {
-            let first = [
-                say(judged.lead()),
-                say("what a notch leaves of a "),
-                Span::Phrase(size.to_string()),
-                say(", "),
-                inches(&left),
-                say(" thick, may carry "),
-                fig(&load),
-                say(" of the 200 at "),
-                inches(&taken.height),
-                say("."),
-            ];
-            reply.lines.push(Line::new(Role::Answer, first));
-        }
-        let mut spans = vec![say(lead), say("may carry "), fig(&load), say("; bending "), fig(&judged.long.ratio)];
-        spans.extend([say(" times, as a load of ten minutes "), fig(&judged.short.ratio), say(" times.")]);
-        reply.lines.push(detail(spans));
-        reply.values.strength.push(row(what, &judged.long));
-        figs.push((what, judged.long.demand.clone()));
-        reply.findings.extend(if i == 0 {
-            over(&judged.long, "leg-bending-over-allowed", "the leg's bending is ")
-        } else {
-            None
-        });
-    }
-    let told_line = match told {
-        Some(_) => {
-            "That is the leg alone carrying the push. A bracket or hold-down on the whole post above it is another case, not judged here."
-        }
-        None => {
-            "The notch's depth is not told: taken half through. The leg alone is taken to carry the push; a bracket or hold-down on the whole post above it is another case, not judged here."
-        }
-    };
-    reply.lines.push(detail([say(told_line)]));
-    let tension = "A push outward puts the notched face in tension, next to the square corner the saw leaves: nothing is allowed for that.";
-    reply.lines.push(detail([say(tension)]));
-    reply.lines.push(taken.line());
-    reply.values.more.push(("left_thick", left));
-    Ok((reply, figs))
 }

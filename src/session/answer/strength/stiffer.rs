@@ -1,6 +1,7 @@
 //! One rail beside another: how much stiffer.
 
 use super::bay::{Rail, span};
+use super::rows::row;
 use super::taken::{Taken, words_of};
 use super::{Answered, Figs, detail, fig, say};
 use crate::figure::{Fig, Unit, Why};
@@ -12,11 +13,11 @@ use crate::strength::{Refused, beam};
 
 /// The two rails compared: the plain one, and the one asked about.
 fn pair(job: &Job, ask: &StrengthAsk, taken: &Taken) -> (Vec<Piece>, Vec<Piece>) {
-    let asked = taken.pieces.clone();
+    let asked = taken.inputs.pieces.clone();
     let rail = asked.first().copied();
     let plain: Vec<Piece> = match (ask.cap, ask.rail, ask.lie) {
         (Some(_), ..) => rail.into_iter().collect(),
-        (None, Some(_), None) => Taken::of(job, &StrengthAsk::of(ask.about)).pieces,
+        (None, Some(_), None) => Taken::of(job, &StrengthAsk::of(ask.about)).inputs.pieces,
         _ => rail.map(|p| Piece { lie: Lie::Flat, ..p }).into_iter().collect(),
     };
     if plain != asked {
@@ -45,12 +46,13 @@ pub fn stiffer(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
         say(" times as stiff outward."),
     ];
     reply.lines.push(Line::new(Role::Answer, first));
-    for pieces in [&plain, &other] {
-        let rail = Rail::over(pieces, taken, &taken.wood, &span)?;
+    for (what, pieces) in [("rail sag, the plain rail", &plain), ("rail sag, the other rail", &other)] {
+        let rail = Rail::over(pieces, taken, &taken.inputs.wood, &span)?;
         let mut spans = vec![say("Over "), fig(&span), say(" clear a "), Span::Phrase(words_of(pieces))];
         spans.extend(rail.sag_spans());
         spans.push(say("."));
         reply.lines.push(detail(spans));
+        reply.values.strength.push(row(what, &rail.down.sag));
     }
     let says = "Pieces are taken to share the load by stiffness, with no credit for glue or screws between them.";
     reply.lines.push(detail([say(says)]));

@@ -1,86 +1,60 @@
 //! What a strength answer takes the job's parts as, and how it says so.
 
 use super::{detail, say};
-use crate::figure::{Fig, Why};
+use crate::figure::Fig;
 use crate::grammar::ask::StrengthAsk;
-use crate::job::{Duration, Job, Lie, Member, Species, Timber};
+use crate::job::{Duration, Job, PostRole, Species};
 use crate::layout::lay_out;
-use crate::limits;
-use crate::measure::Lumber;
 use crate::reply::{Line, Span};
-use crate::strength::Wood;
-use crate::strength::rail::{Piece, made_up};
+use crate::strength::inputs::Stand;
+use crate::strength::{Inputs, Piece, Said, Wood};
 
-/// The wood, the rail and the height a question is answered for.
+/// The inputs a question is answered from, and the posts there are.
 pub struct Taken {
     /// What was told, the question's own words on top.
-    pub told: Timber,
-    /// What was told of the rail.
-    make: Make,
-    /// The wood.
-    pub wood: Wood,
-    /// The rail's pieces that are counted on.
-    pub pieces: Vec<Piece>,
-    /// A cap that is not counted on: thinner than the tables begin.
-    pub thin_cap: Option<Lumber>,
-    /// The guard's height.
-    pub height: Fig,
-}
-
-/// How a rail is made up, as far as it was told.
-#[derive(Clone, Copy)]
-struct Make {
-    rail: Option<Lumber>,
-    lie: Option<Lie>,
-    cap: Option<Lumber>,
+    pub inputs: Inputs,
+    /// The posts the job has, by size and push.
+    pub stands: Vec<Stand>,
 }
 
 impl Taken {
     /// What the job tells and the question says, and the cautious choice for the rest.
     pub fn of(job: &Job, ask: &StrengthAsk) -> Taken {
-        let stands = job.settings.timber;
-        let told = Timber { species: ask.species.or(stands.species), ..stands };
-        let make = Make {
-            rail: ask.rail.or(job.order.rail(Member::Top).flatten()),
-            lie: ask.lie.or(job.order.lay(Member::Top)),
-            cap: ask.cap.or(job.order.rail(Member::Cap).flatten()),
-        };
-        let cap = make.cap;
-        let thin_cap = cap.filter(|c| c.thick_quarters < 8);
-        Taken {
-            told,
-            make,
-            wood: Wood::taken(&told),
-            pieces: made_up(make.rail, make.lie, make.cap),
-            thin_cap,
-            height: height(job, ask),
-        }
+        let &StrengthAsk { height, post, rail, lie, cap, rim, species, .. } = ask;
+        let inputs = Inputs::with(job, &Said { height, post, rail, lie, cap, rim, species });
+        let stands = inputs.stands(&roles(job));
+        Taken { inputs, stands }
     }
 
     /// The same wood under a load of ten minutes: the other duration shown.
     pub fn short(&self) -> Wood {
-        self.wood.under(Duration::TenMinutes)
+        self.inputs.wood.under(Duration::TenMinutes)
+    }
+
+    /// False where the load is taken as one of ten minutes in the first place.
+    pub fn shows_short(&self) -> bool {
+        self.inputs.wood.duration != Duration::TenMinutes
     }
 
     /// The other wood shown beside one that was not told.
     pub fn beside(&self) -> Option<Wood> {
-        self.told.species.is_none().then(|| self.wood.in_species(Species::SouthernPine))
+        self.inputs.told.species.is_none().then(|| self.inputs.wood.in_species(Species::SouthernPine))
     }
 
     /// The rail in words: "2x4 laid flat under a 2x6 cap".
     pub fn rail_words(&self) -> Span {
-        Span::Phrase(words_of(&self.pieces))
+        Span::Phrase(words_of(&self.inputs.pieces))
     }
 
     /// The wood in words.
     pub fn wood_words(&self) -> Span {
-        Span::Phrase(wood_words(&self.wood))
+        Span::Phrase(wood_words(&self.inputs.wood))
     }
 
     /// What was taken, told or not.
     pub fn line(&self) -> Line {
         let what = self.wood_words();
-        match self.told.species {
+        match self.inputs.told.species {
             Some(_) => detail([say("Taken: "), what, say(".")]),
             None => detail([
                 say("Taken, since the wood is not told: "),
@@ -96,24 +70,28 @@ impl Taken {
                      2x4 on edge\" or \"2x6 cap\" if it is.";
         let lie = "How it lies is not told: taken flat, the cautious way.";
         let thin = "The cap is under 2 in. nominal, where the tables begin: not counted on.";
+        let make = &self.inputs.make;
         let lines = [
-            (self.make.rail.is_none() && self.make.lie.is_none()).then_some(guess),
-            (self.make.rail.is_some() && self.make.lie.is_none()).then_some(lie),
-            self.thin_cap.map(|_| thin),
+            (make.rail.is_none() && make.lie.is_none()).then_some(guess),
+            (make.rail.is_some() && make.lie.is_none()).then_some(lie),
+            self.inputs.thin_cap().map(|_| thin),
         ];
         lines.into_iter().flatten().map(|l| detail([say(l)])).collect()
     }
 }
 
-fn height(job: &Job, ask: &StrengthAsk) -> Fig {
-    match ask.height.or(job.settings.height_top) {
-        Some(l) => Fig::told(l, "the guard's height"),
-        None => Fig::length(limits::GUARD_HEIGHT.length(), Why::Default(&limits::GUARD_HEIGHT)),
+/// The roles of the job's posts; where none is placed yet line and corner posts, and those told.
+fn roles(job: &Job) -> Vec<PostRole> {
+    let placed = lay_out(job).roles();
+    if !placed.is_empty() {
+        return placed;
     }
+    [PostRole::Line, PostRole::Corner].into_iter().chain(job.settings.posts.iter().map(|(role, _)| *role)).collect()
 }
 
 /// A rail's pieces in words.
 pub fn words_of(pieces: &[Piece]) -> String {
+    use crate::job::Lie;
     let lie = |p: &Piece| if p.lie == Lie::Flat { "laid flat" } else { "on edge" };
     match pieces {
         [rail, cap] => format!("{} {} under a {} cap", rail.size, lie(rail), cap.size),
