@@ -35,6 +35,7 @@ fn leaf_width(job: &Job) -> Option<Fig> {
         latch_gap: hung.latch_gap,
         stile: None,
         leaf: None,
+        leaves: None,
     };
     leaf(&told).ok().map(|l| l.width)
 }
