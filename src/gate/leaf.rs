@@ -5,7 +5,7 @@ use crate::infill::{HeldGap, Opening, fewest};
 use crate::job::Settings;
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Tape};
-use crate::solve::limit_length;
+use crate::solve::{default_of, limit_length};
 
 /// What was told of a gate. What was not is `None`.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -74,7 +74,8 @@ fn or_taken(told: Option<Length>, what: &'static str, limit: &'static Limit, tak
     told.map_or_else(
         || {
             taken.push(limit);
-            Fig::length(limit.length(), Why::Default(limit))
+            // No place and no department sets such a gap.
+            default_of(&Settings::default(), limit)
         },
         |l| Fig::told(l, what),
     )

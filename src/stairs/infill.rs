@@ -4,9 +4,8 @@
 //! measured along the slope are further apart, and are never held against the limit.
 
 use super::{Rake, counted, inches, times, worked};
-use crate::figure::{Fig, Why};
+use crate::figure::Fig;
 use crate::infill::{HeldGap, Opening, Spread, Start, fewest};
-use crate::limits;
 use crate::measure::{Length, Tape};
 
 /// More balusters than the fewest are looked at no further than this.
@@ -93,7 +92,7 @@ fn figures(rake: &Rake, bay: &Bay, built: &Spread, exact: u32) -> Infill {
     Infill {
         exact,
         gap_along: rake.along(&gap),
-        marks: marks(rake, built).into_iter().map(|l| mark_fig(l, built, &gap)).collect(),
+        marks: marks(rake, built).into_iter().map(|l| mark_fig(l, &gap)).collect(),
         drift: worked(drift, "(rounded centres - exact centres) x one less than the balusters", from),
         held: bay.held.clone(),
         count,
@@ -103,10 +102,9 @@ fn figures(rake: &Rake, bay: &Bay, built: &Spread, exact: u32) -> Infill {
     }
 }
 
-fn mark_fig(mark: Length, built: &Spread, gap: &Fig) -> Fig {
-    let parts = Fig::new(crate::figure::Value::Number(built.parts()), Why::Default(&limits::TAPE));
-    let from = vec![("gap", gap.clone()), ("parts of an inch", parts)];
-    worked(mark, "its own exact place on the level, laid along the slope, rounded once", from)
+fn mark_fig(mark: Length, gap: &Fig) -> Fig {
+    let says = "its own exact place on the level, laid along the slope, rounded once";
+    worked(mark, says, vec![("gap", gap.clone())])
 }
 
 /// Where each baluster's upper side is marked along the slope, from the upper post's face.
