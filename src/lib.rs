@@ -33,6 +33,7 @@ pub mod limits;
 pub mod measure;
 pub mod notch;
 pub mod paper;
+pub mod provide;
 pub mod quantity;
 pub mod reply;
 pub mod rules;

@@ -17,7 +17,6 @@ pub(super) fn roles(end: End, gate: bool) -> Vec<PostRole> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::figure::Fig;
     use crate::job::{PostSize, Setting, Settings};
     use crate::measure::{Length, Lumber};
 

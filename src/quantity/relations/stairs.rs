@@ -19,9 +19,12 @@ pub(super) const RELATIONS: &[Relation] = &[
     )
     .by("common practice, no source"),
     Relation::sum("the deck's height above the ground at the stairs' foot", &[(1, want(Grade)), (-1, want(TotalRise))]),
-    Relation::work(Slope, "the square root of rise and run squared", &[want(TotalRise), want(TotalRun)], |a| {
-        Length::diagonal(a.length(0), a.length(1)).map(Value::Length)
-    }),
+    Relation::work(
+        Slope,
+        "the nosing line: the square root of the rise less one riser squared, and the run squared",
+        &[want(TotalRise), want(Rise), want(TotalRun)],
+        |a| Length::diagonal(a.length(0) - a.length(1), a.length(2)).map(Value::Length),
+    ),
     Relation::work(Angle, "the angle whose tangent is riser over tread", &[want(Rise), want(Tread)], angle),
     Relation::work(Angle, "the angle whose tangent is rise over run", &[want(TotalRise), want(TotalRun)], angle),
     Relation::sum(
