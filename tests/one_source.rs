@@ -17,8 +17,8 @@ const KEEPERS: [&str; 9] = [
     "src/figure/",
 ];
 
-/// A default made on the spot.
-const SIGNS: [&str; 2] = ["Why::Default(&", "Why::Default(limit)"];
+/// A default made on the spot; one that is only looked at has an arrow or an alternative behind it.
+const SIGNS: [&str; 2] = ["Why::Default(&", "Why::Default(limit))"];
 
 /// Fields of the settings that are figures: each is a row of the table.
 const FIELDS: [&str; 15] = [

@@ -1,8 +1,7 @@
 //! The figures of a spread, each with its reason.
 
 use super::{Spread, Start};
-use crate::figure::{Fig, Value, Why};
-use crate::limits;
+use crate::figure::{Fig, Why};
 
 /// The inputs of a spread as figures of their own.
 fn inputs(spread: &Spread, limit: &Fig) -> Vec<(&'static str, Fig)> {
@@ -44,7 +43,7 @@ pub fn pitch_fig(spread: &Spread, gap: &Fig) -> Fig {
 
 /// A mark on the rail.
 pub fn mark_fig(spread: &Spread, i: u32, gap: &Fig) -> Fig {
-    let parts = Fig::new(Value::Number(spread.parts()), Why::Default(&limits::TAPE));
+    let parts = crate::solve::tape_parts(spread.parts());
     let from = vec![("gap", gap.clone()), ("parts of an inch", parts)];
     Fig::length(spread.mark(i), Why::Formula("its own exact place, start + i x (gap + baluster), rounded once", from))
 }

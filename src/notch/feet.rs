@@ -8,6 +8,8 @@ use crate::job::{Foot as Told, Job, Mount, Nosing, NotchTold, PostSize, RunId, S
 use crate::layout::{Kind, Lack, Layout, Meet, Part, Placed, Post as Laid, RunLayout, lay_out, line_inside};
 use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
+use crate::solve::{Source, choice, default_of, told_length};
 
 /// Why a foot cannot be worked out, or what is wrong with it: it names the fact at fault.
 #[derive(Clone, Debug, PartialEq)]
@@ -117,7 +119,7 @@ pub fn feet(job: &Job) -> Result<Feet, Vec<Lack>> {
         line => Some(line?),
     };
     let even = overhang.as_length().is_some_and(Length::is_zero);
-    let nosing = settings.foot.nosing.or(even.then_some(Nosing::CutBack));
+    let nosing = choice::nosing(settings).or(even.then_some(Nosing::CutBack));
     let at = line.as_ref().map_or(Length::ZERO, inches);
     let site = Site { settings, ground: Ground::of(job, at), line: line.as_ref(), overhang: &overhang };
     let posts = site.posts(&lay_out(job), nosing.unwrap_or(Nosing::CutBack), uncut);
@@ -139,7 +141,7 @@ fn inches(fig: &Fig) -> Length {
 }
 
 fn uncut(s: &Settings) -> Option<Uncut> {
-    match (s.notch, s.mount) {
+    match (choice::notch(s), choice::mount(s)) {
         (_, Some(m @ (Mount::Inside | Mount::Outside | Mount::Surface))) => Some(Uncut::Mounted(m)),
         (Some(NotchTold::None), _) => Some(Uncut::Told),
         _ => None,
@@ -147,13 +149,13 @@ fn uncut(s: &Settings) -> Option<Uncut> {
 }
 
 fn overhang(s: &Settings) -> Fig {
-    let taken = || Fig::length(limits::NOSING.length(), Why::Default(&limits::NOSING));
-    s.overhang.map_or_else(taken, |l| Fig::told(l, "the overhang"))
+    Source::told(s, RowId::Overhang).unwrap_or_else(|| default_of(s, &limits::NOSING))
 }
 
 /// The baluster line; where only the notch's depth was told, the line that makes it.
 fn line(s: &Settings, overhang: &Fig) -> Result<Fig, Vec<Lack>> {
-    let Some(NotchTold::Deep(deep)) = s.notch.filter(|_| s.line.is_none() && uncut(s).is_none()) else {
+    let line_told = told_length(s, RowId::Line).is_some();
+    let Some(deep) = told_length(s, RowId::NotchDepth).filter(|_| !line_told && uncut(s).is_none()) else {
         return line_inside(s);
     };
     let half = crate::layout::post_width(s, &[]);
@@ -233,7 +235,7 @@ impl Site<'_> {
             Kind::Fixed(crate::job::End::BottomNewel) => Fault::NoBrink,
             _ => Fault::TurnUntold,
         })?;
-        if self.settings.skirt.is_some_and(|skirt| skirt >= size.across) {
+        if told_length(self.settings, RowId::Skirt).is_some_and(|skirt| skirt >= size.across) {
             return Err(Fault::SkirtTooThick);
         }
         if uncut.is_some() {
@@ -249,11 +251,11 @@ impl Site<'_> {
 
     /// A told notch leaves something, and goes with the line where that was told too.
     fn told_depth(&self, size: Size) -> Result<(), Fault> {
-        let Some(NotchTold::Deep(deep)) = self.settings.notch else { return Ok(()) };
+        let Some(deep) = told_length(self.settings, RowId::NotchDepth) else { return Ok(()) };
         if deep >= size.across {
             return Err(Fault::NothingLeft);
         }
-        let Some(line) = self.line.filter(|_| self.settings.line.is_some()) else { return Ok(()) };
+        let Some(line) = self.line.filter(|_| told_length(self.settings, RowId::Line).is_some()) else { return Ok(()) };
         let made = size.across / 2 + inches(line) - inches(self.overhang);
         if made != deep {
             let inputs = vec![("line", line.clone()), ("overhang", self.overhang.clone())];
@@ -275,7 +277,7 @@ impl Site<'_> {
         if place.turn % 90 == 0 {
             return Some(Way::degrees(place.own));
         }
-        match self.settings.foot.turned {
+        match choice::turned(self.settings) {
             None => Some(Way::degrees(place.own)),
             Some(Turned::First) => Some(Way::degrees(place.before)),
             Some(Turned::Next) => Some(Way::degrees(place.before + place.turn)),

@@ -2,22 +2,21 @@
 
 use super::say::{fig, inches};
 use crate::figure::Fig;
-use crate::job::{Anyway, Job, NotchTold, PostRole};
+use crate::job::{Anyway, Job, PostRole};
 use crate::layout::{Layout, post_width};
 use crate::limits;
 use crate::measure::Length;
 use crate::reply::Span;
+use crate::quantity::RowId;
+use crate::solve::{choice, told_length};
 
 /// The notch told, if there is to be one.
 pub(super) fn deep(job: &Job) -> Option<Length> {
     // A sleeve carries nothing: a whole post stands in it.
-    if job.settings.foot.anyway == Some(Anyway::Sleeve) {
+    if choice::notched_anyway(job) == Some(Anyway::Sleeve) {
         return None;
     }
-    match job.settings.notch {
-        Some(NotchTold::Deep(l)) => Some(l),
-        Some(NotchTold::None) | None => None,
-    }
+    told_length(job, RowId::NotchDepth)
 }
 
 /// The widths of the job's posts, smallest first.

@@ -9,12 +9,12 @@ use crate::limits;
 use crate::measure::Length;
 use crate::quantity::RowId;
 use crate::reply::{Span, Style};
-use crate::solve::choice;
 use crate::strength::inputs::Stand;
 use crate::strength::post::bending;
 use crate::strength::rail::{Way, bent};
 use crate::strength::tie::hold_down;
 use crate::strength::{FootCut, Inputs, Judged, Leg, Refused};
+use crate::solve::{choice, limit_length};
 
 /// A rail told that sags over the published figure in the longest bay.
 pub(super) fn rail_sags(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
@@ -160,7 +160,7 @@ pub(super) fn no_through_bolts(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// Bolts told thinner than the guide's.
 pub(super) fn bolts_thin(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let thin = job.told(RowId::Bolt).filter(|f| f.as_length() < Some(limits::BOLT_SIZE.length()));
+    let thin = job.told(RowId::Bolt).filter(|f| f.as_length() < Some(limit_length(job, &limits::BOLT_SIZE)));
     let says = |f: Fig| {
         let (told, least) = (Span::Fig(f, Style::Inches), super::say::limit(&limits::BOLT_SIZE));
         vec![Span::Say("bolts of "), told, Span::Say(" are thinner than the "), least, Span::Say(" the guide shows.")]

@@ -140,7 +140,7 @@ fn beside_findings(answered: Reply, job: &Job, query: &Query) -> Reply {
 /// True for a line that tells how high the deck stands, or how the ground falls below a deck of a known height.
 fn of_the_drop(job: &Job, facts: &[Fact]) -> bool {
     let of_it = |f: &Fact| matches!(f, Fact::Set(Setting::Grade(_)) | Fact::Flight(FlightFact::Fall(_)));
-    !facts.is_empty() && facts.iter().all(of_it) && job.settings.grade.is_some()
+    !facts.is_empty() && facts.iter().all(of_it) && job.told(crate::quantity::RowId::Grade).is_some()
 }
 
 /// What a line that tells of the posts' feet, or asks of them, is answered with: the foot.

@@ -4,7 +4,7 @@ use super::{Engines, Given, law, posts, solve};
 use crate::figure::{Fig, Value, Why};
 use crate::job::{Job, Settings};
 use crate::limits::{self, Limit};
-use crate::measure::{Length, Lumber};
+use crate::measure::{Length, Lumber, Q};
 use crate::quantity::{Default, RowId};
 
 /// What rows are read from: a job, or its settings alone.
@@ -64,6 +64,13 @@ pub(super) fn default(of: &impl Source, row: RowId) -> Option<Fig> {
         Default::Thick(limit) => dressed(limit, false),
         Default::Wide(limit) => dressed(limit, true),
     }
+}
+
+/// The parts of an inch marks are rounded to, as a figure: told, or the tape that is taken.
+pub fn tape_parts(parts: Q) -> Fig {
+    let taken = parts == Q::from_integer(i128::from(limits::TAPE.value));
+    let why = if taken { Why::Default(&limits::TAPE) } else { Why::Told("the tape") };
+    Fig::new(Value::Number(parts), why)
 }
 
 /// How thick a joist is: the dressed thickness of the lumber joists are taken to be.

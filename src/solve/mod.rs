@@ -12,7 +12,7 @@ mod posts;
 mod search;
 
 pub use given::{Given, Lacks, Solved};
-pub use known::{Source, joist_thick, known, taken, told_length};
+pub use known::{Source, joist_thick, known, taken, tape_parts, told_length};
 pub use law::{default_of, habit, in_force, limit_length};
 pub use posts::{post_size, post_width};
 pub use search::{Engines, Provider, solve};

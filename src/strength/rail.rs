@@ -14,6 +14,7 @@ use crate::figure::{Fig, Unit, Why};
 use crate::job::Lie;
 use crate::limits;
 use crate::measure::{Length, Lumber};
+use crate::solve::habit;
 
 /// The shortest span judged, in inches.
 const SHORTEST: i64 = 12;
@@ -116,7 +117,7 @@ pub fn bent(pieces: &[Piece], wood: &Wood, span: &Fig, height: &Fig, way: Way) -
 }
 
 fn in_range(span: &Fig) -> Result<(), Refused> {
-    let (least, most) = (Length::inches(SHORTEST), limits::SPAN_REACH.length());
+    let (least, most) = (Length::inches(SHORTEST), habit(&limits::SPAN_REACH));
     let inches = span.as_length().ok_or(Refused::PastNumbers)?;
     if inches < least || inches > most { Err(Refused::Span(SHORTEST, limits::SPAN_REACH.value / 16)) } else { Ok(()) }
 }

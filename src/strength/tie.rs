@@ -6,6 +6,7 @@ use super::{Judged, Refused};
 use crate::figure::{Fig, Unit, Why};
 use crate::limits;
 use crate::measure::Q;
+use crate::solve::habit;
 
 /// A post bolted through the rim with two bolts, one over the other.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,7 +46,7 @@ impl Tie {
 
     /// True where the bolts stand closer together than the guide shows.
     pub fn is_close(&self) -> bool {
-        self.apart.as_length() < Some(limits::BOLT_ROWS_LEAST.length())
+        self.apart.as_length() < Some(habit(&limits::BOLT_ROWS_LEAST))
     }
 
     fn arm(&self) -> Num {

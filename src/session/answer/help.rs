@@ -14,7 +14,7 @@ fn row(says: &'static str) -> Line {
 pub(in crate::session) fn help(job: &Job) -> Reply {
     let mut lines = vec![row(match job {
         _ if job.runs.is_empty() => "Begin with a run: \"run 10 ft between corner and stair head, gate at top\".",
-        _ if job.settings.height_top.is_none() => {
+        _ if job.told(crate::quantity::RowId::HeightTop).is_none() => {
             "Next the height and the gap below: \"guard height 36\", \"gap under 3\"."
         }
         _ if job.settings.posts.is_empty() => "Next the posts: \"6x6 on the corners and 4x4 in between\".",

@@ -11,6 +11,7 @@ use crate::notch::{Bolts, Post, Shape, Stack};
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
 use crate::strength::Inputs;
 use crate::strength::tie::hold_down;
+use crate::quantity::RowId;
 
 /// Where the bolts of these posts go.
 pub(super) fn bolts(job: &Job, posts: &[&Post]) -> Answered {
@@ -63,10 +64,7 @@ fn two_by() -> Fig {
 /// How long the bolts are, by what they go through.
 fn through(job: &Job, posts: &[&Post]) -> Vec<Line> {
     let s = &job.settings;
-    let size = s.foot.bolt.map_or_else(
-        || Fig::length(limits::BOLT_SIZE.length(), Why::Default(&limits::BOLT_SIZE)),
-        |l| Fig::told(l, "the bolts"),
-    );
+    let size = crate::solve::taken(s, RowId::Bolt);
     let mut lengths: Vec<Fig> = Vec::new();
     for post in posts {
         let Ok(foot) = &post.foot else { continue };

@@ -6,6 +6,8 @@ use crate::grammar::ask::Whose;
 use crate::job::Job;
 use crate::notch::Stack;
 use crate::reply::{NotchFig, Reply, Role, Span, Status};
+use crate::quantity::RowId;
+use crate::solve::default_of;
 
 /// The piece to cut; until the rim is told, what of it stands above the decking.
 pub(super) fn length(job: &Job, _: Whose) -> Answered {
@@ -49,8 +51,7 @@ fn up_to(job: &Job, stack: &Stack, whole: bool) -> Answered {
 }
 
 fn rest(job: &Job, stack: &Stack, reply: &mut Reply) {
-    let f = &job.settings.foot;
-    if job.settings.height_top.is_none() {
+    if job.told(RowId::HeightTop).is_none() {
         let spans = [
             Span::Say("Taken: "),
             fig(&stack.height),
@@ -58,11 +59,8 @@ fn rest(job: &Job, stack: &Stack, reply: &mut Reply) {
         ];
         reply.lines.push(detail(spans.into()));
     }
-    if f.cap.is_none() && f.above.is_none() {
-        reply.lines.extend(taken(&[&crate::figure::Fig::length(
-            crate::limits::POST_TOP.length(),
-            crate::figure::Why::Default(&crate::limits::POST_TOP),
-        )]));
+    if job.told(RowId::Cap).is_none() && job.told(RowId::Above).is_none() {
+        reply.lines.extend(taken(&[&default_of(job, &crate::limits::POST_TOP)]));
     }
     if stack.leg.is_some() {
         reply.lines.extend(taken(&[&stack.decking]));

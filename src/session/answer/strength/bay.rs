@@ -11,6 +11,7 @@ use crate::limits;
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
 use crate::strength::rail::{Bent, Piece, Way, bears, bent, longest_by_sag, longest_by_stress, sheared};
 use crate::strength::{Judged, Refused, Wood};
+use crate::solve::limit_length;
 
 /// A rail judged both ways, under the wood's own load duration and a short one.
 pub(super) struct Rail {
@@ -218,13 +219,13 @@ fn keeps_to_spacing(job: &Job, ask: &StrengthAsk, span: &Fig) -> Option<Line> {
         fig(&Fig::limit(&limits::POST_SPACING)),
         say("; its rail is the question."),
     ];
-    (centre.as_length()? <= limits::POST_SPACING.length()).then(|| Line::new(Role::Answer, spans))
+    (centre.as_length()? <= limit_length(job, &limits::POST_SPACING)).then(|| Line::new(Role::Answer, spans))
 }
 
 /// A span wider than the published post spacing leaves.
 fn too_far_apart(job: &Job, ask: &StrengthAsk, span: &Fig) -> Option<Finding> {
     let centre = apart(job, ask, span)?;
-    let over = centre.as_length()? > limits::POST_SPACING.length();
+    let over = centre.as_length()? > limit_length(job, &limits::POST_SPACING);
     let spans = vec![
         fig(span),
         say(" clear is "),
