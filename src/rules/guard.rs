@@ -183,8 +183,11 @@ pub(super) fn gate_too_wide(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
     };
     let told = |r: &Run| r.gate.and_then(|g| g.width.or_else(|| across(r, g.at)));
     let opening = |r: &Run| head(r).or_else(|| told(r));
-    let wide =
-        job.runs.iter().filter_map(|r| opening(r).map(|w| (r, w))).filter(|(_, w)| *w > limit_length(job, &limits::GATE_LEAF));
+    let wide = job
+        .runs
+        .iter()
+        .filter_map(|r| opening(r).map(|w| (r, w)))
+        .filter(|(_, w)| *w > limit_length(job, &limits::GATE_LEAF));
     let spans = |(r, w): (&Run, Length)| {
         let gate = Span::Fig(Fig::told(w, "the gate's width"), Style::Tape);
         let tail = " is wide for one leaf: heavy, and it sags; two leaves do better.";

@@ -284,7 +284,7 @@ pub(super) fn relaid(now: &Job, then: &Job, width: usize) -> Vec<Line> {
 /// A what-if with a question about balusters, parts or cost in it.
 fn supposed_parts(then: &Job, ask: &crate::grammar::ask::TakeoffAsk, phrase: String) -> (Reply, Figs) {
     let (reply, figs) = takeoff::takeoff(then, ask);
-    let mut reply = stands::with_stops(reply, then, &Query::Takeoff(ask.clone()));
+    let mut reply = stands::with_stops(reply, then, &Query::Takeoff(*ask));
     reply.lines.insert(0, Line::say(Role::Answer, "If it were so:"));
     reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
     reply.lines.push(heard(&phrase));
