@@ -20,8 +20,8 @@ const KEEPERS: [&str; 9] = [
 /// A default made on the spot; one that is only looked at has an arrow or an alternative behind it.
 const SIGNS: [&str; 2] = ["Why::Default(&", "Why::Default(limit))"];
 
-/// Fields of the settings that are figures: each is a row of the table.
-const FIELDS: [&str; 15] = [
+/// Fields of the settings that are rows of the table. Whose law holds is no figure: it is read to cite it.
+const FIELDS: [&str; 26] = [
     "height_top",
     "gap_under",
     "baluster",
@@ -37,7 +37,23 @@ const FIELDS: [&str; 15] = [
     "joists",
     "first_joist",
     "notch",
+    "mount",
+    "fixing",
+    "house_end",
+    "pool",
+    "joists_run",
+    "blocking",
+    "view",
+    "tape",
+    "timber",
+    "foot",
+    "posts",
 ];
+
+/// Whether a word of the code ends there.
+fn ends(rest: &str) -> bool {
+    !rest.starts_with(|c: char| c.is_alphanumeric() || c == '_')
+}
 
 fn sources(dir: &Path, out: &mut Vec<PathBuf>) {
     let entries = std::fs::read_dir(dir).expect("the source is here");
@@ -55,14 +71,19 @@ fn reads(line: &str) -> bool {
     let code = line.split("//").next().unwrap_or("");
     let field = |f: &&str| {
         let at = format!("settings.{f}");
-        code.match_indices(&at)
-            .any(|(i, _)| !code[i + at.len()..].starts_with(|c: char| c.is_alphanumeric() || c == '_' || c == '('))
+        code.match_indices(&at).any(|(i, _)| ends(&code[i + at.len()..]))
     };
+    // A copy of the order taken whole reads nothing of it.
+    let order = code.match_indices("job.order.").any(|(i, at)| !code[i + at.len()..].starts_with("clone()"));
     let constant = code.match_indices("limits::").any(|(i, _)| {
         let name: String = code[i + 8..].chars().take_while(|c| c.is_ascii_uppercase() || *c == '_').collect();
         !name.is_empty() && code[i + 8 + name.len()..].starts_with(".length()")
     });
-    FIELDS.iter().any(|f| field(&f)) || constant || SIGNS.iter().any(|s| code.contains(s))
+    FIELDS.iter().any(|f| field(&f))
+        || order
+        || code.contains("settings.post(")
+        || constant
+        || SIGNS.iter().any(|s| code.contains(s))
 }
 
 #[test]

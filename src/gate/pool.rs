@@ -5,7 +5,7 @@ use crate::job::{CapTold, Job, Member, Settings};
 use crate::limits::{self, Limit};
 use crate::measure::Length;
 use crate::quantity::RowId;
-use crate::solve::{choice, in_force, limit_length, taken, told_length};
+use crate::solve::{choice, in_force, limit_length, order, taken, told_length};
 
 /// What is known of the barrier.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -64,8 +64,8 @@ impl Barrier {
 
 /// The gap under the bottom rail and what of the rail stands above it.
 fn bottom_rail_top(job: &Job) -> Option<Length> {
-    let size = job.order.rail(Member::Bottom).flatten()?;
-    Some(told_length(job, RowId::GapUnder)? + job.order.depth(Member::Bottom, size)?)
+    let size = order::member(job, Member::Bottom).flatten()?;
+    Some(told_length(job, RowId::GapUnder)? + order::depth(job, Member::Bottom, size)?)
 }
 
 /// Every limit the barrier does not keep.

@@ -1,8 +1,6 @@
 //! Whose rules hold, as told: an edition, a place, and what the building department asks itself.
 
-use super::Settings;
-use crate::figure::{Fig, Why};
-use crate::limits::{Edition, GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, Limit, POST_SPACING, Place, STAIR_GAP};
+use crate::limits::{Edition, GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, Limit, Place, STAIR_GAP};
 use crate::measure::Length;
 
 /// A limit a building department may set itself.
@@ -101,44 +99,5 @@ impl Law {
         }
         let of_place = self.place.and_then(|p| p.limit(limit)).map(|l| l.source);
         of_place.or_else(|| self.edition.map(|e| e.source(limit))).unwrap_or(limit.source)
-    }
-}
-
-impl Settings {
-    /// A limit as it holds for this job: what the building department asks as told, else the
-    /// place's value, else the IRC's.
-    pub fn in_force(&self, limit: &'static Limit) -> Fig {
-        if let Some(l) = self.law.asked(limit) {
-            return Fig::told(l, "what the building department asks");
-        }
-        match self.law.place.and_then(|p| Some((p, p.limit(limit)?))) {
-            Some((place, l)) => Fig::length(l.length(), Why::Table(place.name, l.source)),
-            None => Fig::limit(limit),
-        }
-    }
-
-    /// What was told for the job in a limit's stead. It is the builder's own, and no code's.
-    pub fn told_instead(&self, limit: &Limit) -> Vec<Fig> {
-        let gap = self.gap_max.map(|l| Fig::told(l, "the gap limit"));
-        let centre = self.centre_max.map(|l| Fig::told(l, "the most on centre"));
-        let clear = self.clear_max.map(|l| Fig::told(l, "the most clear"));
-        match limit.id {
-            id if id == LEVEL_GAP.id => gap.into_iter().collect(),
-            id if id == POST_SPACING.id => centre.into_iter().chain(clear).collect(),
-            _ => Vec::new(),
-        }
-    }
-
-    /// Where a figure that stands for a limit comes from: published, a place's, or told.
-    pub fn source_of(&self, limit: &'static Limit, held: &Fig) -> &'static str {
-        match held.why() {
-            Why::Told(_) if self.law.asked(limit) != held.as_length() => "as told",
-            _ => self.law.source(limit),
-        }
-    }
-
-    /// [`Settings::in_force`] as a length.
-    pub fn limit_length(&self, limit: &'static Limit) -> Length {
-        self.in_force(limit).as_length().unwrap_or_else(|| limit.length())
     }
 }

@@ -25,7 +25,7 @@ impl Told {
             Told::Number(q) => Value::Number(q),
             Told::Money(m) => Value::Money(m),
         };
-        Fig::new(value, Why::Told(row.row().name))
+        Fig::new(value, Why::Told(row.said()))
     }
 }
 

@@ -31,7 +31,7 @@ pub(super) fn run_end(run: &Run, ground: &Ground, next: Neighbour, side: Side) -
     let bracket = end.is_wall() && choice::house_end(ground.settings) == Some(HouseEnd::Bracket);
     let post = !bracket && !stairs_reach(run, side);
     // Of two posts at a corner each stands square to its own run.
-    let skew = Skew::at(next.turn, side, ground.settings.foot.turned).filter(|_| post && shared && end.is_corner());
+    let skew = Skew::at(next.turn, side, choice::turned(ground.settings)).filter(|_| post && shared && end.is_corner());
     let why = Why::Formula("at the end of the run, on the basis it was told", vec![("post", size.clone())]);
     let mut fixed = Fixed { end, kind: None, near: Length::ZERO, width: Length::ZERO, size, skew, post, why };
     fixed.width = if post { fixed.takes().as_length().unwrap_or(Length::ZERO) } else { Length::ZERO };

@@ -9,7 +9,7 @@ use crate::layout::{Kind, Lack, Layout, Meet, Part, Placed, Post as Laid, RunLay
 use crate::limits;
 use crate::measure::Length;
 use crate::quantity::RowId;
-use crate::solve::{Source, choice, default_of, told_length};
+use crate::solve::{Source, choice, default_of, told_length, told_sizes};
 
 /// Why a foot cannot be worked out, or what is wrong with it: it names the fact at fault.
 #[derive(Clone, Debug, PartialEq)]
@@ -221,7 +221,7 @@ impl Site<'_> {
     /// A post told as lumber that is not square stands with its wide side along the run.
     fn size(&self, laid: &Laid) -> Size {
         let along = laid.width_length();
-        let told = self.settings.posts.iter().filter_map(|(_, size)| match size {
+        let told = told_sizes(self.settings).iter().filter_map(|(_, size)| match size {
             PostSize::Lumber(l) => l.dressed(),
             PostSize::Width(_) => None,
         });

@@ -88,7 +88,7 @@ impl Document {
             said.extend(leaf.and_then(|leaf| draw::gate(job, &leaf)).map(Block::Figure));
             parts.push(part("Gate", said));
         }
-        if !job.runs.is_empty() || !job.order.bays.is_empty() {
+        if !job.runs.is_empty() || crate::solve::order::bays_alone(job).next().is_some() {
             parts.push(part("Cut list", blocks(job, &takeoff(TakeoffAsk::Cuts), &mut open)));
             let mut bought = blocks(job, &takeoff(TakeoffAsk::Buy), &mut open);
             bought.extend(draw::sticks(job, &layout).into_iter().map(Block::Figure));

@@ -283,6 +283,13 @@ impl RowId {
     /// The first row, which a row has for an id until the table gives it its own.
     pub(super) const FIRST: RowId = RowId::HeightTop;
 
+    /// Its name with an article: "the gap under".
+    pub fn said(self) -> &'static str {
+        static SAID: std::sync::LazyLock<Vec<&'static str>> =
+            std::sync::LazyLock::new(|| ROWS.iter().map(|r| &*format!("the {}", r.name).leak()).collect());
+        SAID[self as usize]
+    }
+
     /// This quantity's row.
     pub fn row(self) -> &'static Row {
         // The table has a row for every id, in declaration order; a test holds it to that.

@@ -1,9 +1,9 @@
 //! The example jobs of the rules: one that trips each, one near it that does not.
 
 use crate::job::{
-    BalustersAt, Basis, End, Fact, Fixing, FlightFact, Foot, Gate, GateAt, Hung, JoistsRun, Lie, Member, Mount, NotchTold,
-    Order, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Species, StairAt, StairOpening, Swing, TimberTold,
-    Told, Turn,
+    BalustersAt, Basis, End, Fact, Fixing, FlightFact, Foot, Gate, GateAt, Hung, JoistsRun, Lie, Member, Mount,
+    NotchTold, Order, PostRole, PostSize, RiserKind, RunId, RunPatch, Setting, Species, StairAt, StairOpening, Swing,
+    TimberTold, Told, Turn,
 };
 use crate::measure::{Length, Lumber, Shade};
 

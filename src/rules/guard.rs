@@ -131,7 +131,8 @@ fn thin_side(size: PostSize) -> Option<Length> {
 pub(super) fn post_too_small(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let nominal = u16::try_from(limits::POST_SIZE.value).unwrap_or(4);
     let Some((least, _)) = Lumber::by(nominal, nominal).dressed() else { return Vec::new() };
-    let thin = job.settings.posts.iter().filter_map(|(_, size)| thin_side(*size)).filter(|t| *t < least).min();
+    let thin =
+        crate::solve::told_sizes(job).iter().filter_map(|(_, size)| thin_side(*size)).filter(|t| *t < least).min();
     let spans = |t| {
         let why = Why::Table("dressed dry side of a 4x4", "PS 20 size table");
         let four = Fig::length(least, why);

@@ -6,8 +6,8 @@ use crate::job::{Anyway, Job, PostRole};
 use crate::layout::{Layout, post_width};
 use crate::limits;
 use crate::measure::Length;
-use crate::reply::Span;
 use crate::quantity::RowId;
+use crate::reply::Span;
 use crate::solve::{choice, told_length};
 
 /// The notch told, if there is to be one.

@@ -9,12 +9,12 @@ use crate::limits;
 use crate::measure::Length;
 use crate::quantity::RowId;
 use crate::reply::{Span, Style};
+use crate::solve::{choice, limit_length};
 use crate::strength::inputs::Stand;
 use crate::strength::post::bending;
 use crate::strength::rail::{Way, bent};
 use crate::strength::tie::hold_down;
 use crate::strength::{FootCut, Inputs, Judged, Leg, Refused};
-use crate::solve::{choice, limit_length};
 
 /// A rail told that sags over the published figure in the longest bay.
 pub(super) fn rail_sags(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
@@ -44,7 +44,7 @@ fn stands(job: &Job, layout: &Layout, inputs: &Inputs) -> Vec<Stand> {
     let mut roles = layout.roles();
     if roles.is_empty() {
         roles.push(PostRole::Line);
-        roles.extend(job.settings.posts.iter().map(|(role, _)| *role));
+        roles.extend(crate::solve::told_sizes(job).iter().map(|(role, _)| *role));
     }
     inputs.stands(&roles)
 }
@@ -176,7 +176,7 @@ pub(super) fn posts_on_decking(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 
 /// No bottom rail told.
 pub(super) fn no_bottom_rail(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let none = job.order.rail(crate::job::Member::Bottom) == Some(None);
+    let none = crate::solve::order::rail(job, crate::job::Member::Bottom).is_none();
     let says = "with no bottom rail, balusters want the rim's face to hold their feet, and the opening under them must stop the ball.";
     if none { vec![vec![Span::Say(says)]] } else { Vec::new() }
 }

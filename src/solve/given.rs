@@ -13,7 +13,7 @@ impl Given {
         let mut given = Given::default();
         for (row, value) in rows {
             given.0.retain(|(r, _)| *r != row);
-            given.0.push((row, Fig::new(value, crate::figure::Why::Told(row.row().name))));
+            given.0.push((row, Fig::new(value, crate::figure::Why::Told(row.said()))));
         }
         given
     }

@@ -2,8 +2,9 @@
 
 use super::Source;
 use crate::figure::{Fig, Why};
-use crate::limits::Limit;
+use crate::limits::{self, Limit};
 use crate::measure::Length;
+use crate::quantity::RowId;
 
 /// A limit as it holds for the job: what the building department asks as told, else the place's value, else the code's.
 pub fn in_force(of: &impl Source, limit: &'static Limit) -> Fig {
@@ -18,6 +19,25 @@ pub fn default_of(of: &impl Source, limit: &'static Limit) -> Fig {
 /// [`in_force`] as a length.
 pub fn limit_length(of: &impl Source, limit: &'static Limit) -> Length {
     in_force(of, limit).as_length().unwrap_or_else(|| limit.length())
+}
+
+/// What was told for the job in a limit's stead, and as which row. It is the builder's own, and no code's.
+pub fn told_instead(of: &impl Source, limit: &'static Limit) -> Vec<(RowId, Fig)> {
+    let rows: &[RowId] = match limit.id {
+        id if id == limits::LEVEL_GAP.id => &[RowId::GapMax],
+        id if id == limits::POST_SPACING.id => &[RowId::CentreMax, RowId::ClearMax],
+        _ => &[],
+    };
+    rows.iter().filter_map(|row| Some((*row, of.told(*row)?))).collect()
+}
+
+/// Where a figure that stands for a limit comes from: published, a place's, or told.
+pub fn source_of(of: &impl Source, limit: &'static Limit, held: &Fig) -> &'static str {
+    let law = &of.settings().law;
+    match held.why() {
+        Why::Told(_) if law.asked(limit) != held.as_length() => "as told",
+        _ => law.source(limit),
+    }
 }
 
 /// A habit of the program's own that nobody tells: how short a bay is remarked on, how near two bays count as matched.

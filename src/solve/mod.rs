@@ -8,13 +8,14 @@ pub mod choice;
 mod given;
 mod known;
 mod law;
+pub mod order;
 mod posts;
 mod search;
 
 pub use given::{Given, Lacks, Solved};
 pub use known::{Source, joist_thick, known, taken, tape_parts, told_length};
-pub use law::{default_of, habit, in_force, limit_length};
-pub use posts::{post_size, post_width};
+pub use law::{default_of, habit, in_force, limit_length, source_of, told_instead};
+pub use posts::{post_size, post_width, told_sizes, widest_post};
 pub use search::{Engines, Provider, solve};
 
 #[cfg(test)]

@@ -25,6 +25,17 @@ pub fn post_size(of: &impl Source, role: PostRole) -> Option<PostSize> {
     of.settings().post(role)
 }
 
+/// Every size told, with the posts it is for.
+pub fn told_sizes(of: &impl Source) -> &[(PostRole, PostSize)] {
+    &of.settings().posts
+}
+
+/// The widest post told of any role; the default where none was.
+pub fn widest_post(of: &impl Source) -> Fig {
+    let told = told_sizes(of).iter().filter_map(|(_, size)| figure(*size));
+    told.max_by_key(Fig::as_length).unwrap_or_else(|| post_width(of, &[]))
+}
+
 /// A told size's width.
 pub(super) fn figure(size: PostSize) -> Option<Fig> {
     let why = match size {

@@ -8,7 +8,7 @@ use crate::job::{Job, RunId, StartWith};
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::quantity::RowId;
-use crate::solve::taken;
+use crate::solve::{order, taken};
 
 /// A bay with its balusters.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,9 +44,9 @@ pub fn gap_limit_fig(job: &Job) -> Fig {
 
 /// What stands against the posts: as told, or a gap.
 pub fn start(job: &Job) -> Start {
-    match job.order.start {
-        Some(StartWith::Baluster) => Start::Baluster,
-        Some(StartWith::Gap) | None => Start::Gap,
+    match order::start_with(job) {
+        StartWith::Baluster => Start::Baluster,
+        StartWith::Gap => Start::Gap,
     }
 }
 

@@ -66,7 +66,7 @@ pub fn rail_bays(job: &Job, layout: &Layout) -> Vec<RailBay> {
             bays.push(RailBay { at, clear: bay.clear_length(), built: built(placed, bay, layout.tape), bevels });
         }
     }
-    let told = job.order.bays.iter().flat_map(|(n, clear)| std::iter::repeat_n(*clear, usize::from(*n)));
+    let told = crate::solve::order::bays_alone(job);
     bays.extend((1..).zip(told).map(|(k, clear)| RailBay {
         at: Where::Told(k),
         clear,

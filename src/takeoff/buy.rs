@@ -6,13 +6,13 @@ use super::parts::{Part, Parts};
 use crate::job::{Job, Percent, StickOf};
 use crate::measure::{Length, Lumber};
 use crate::quantity::RowId;
-use crate::solve::taken;
+use crate::solve::{order as told, taken};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
 /// Lengths a size is taken to be sold in where none was told, in feet: whole feet in steps of
 /// two (PS 20-05); which of them a yard keeps is common practice, no source.
-pub const SOLD: [u16; 5] = [8, 10, 12, 14, 16];
+pub use crate::solve::order::SOLD;
 
 /// One size of lumber on the buying list.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,13 +39,13 @@ pub fn longest(job: &Job, size: Lumber) -> Option<Length> {
 
 /// The sticks of a size: at the yard with their prices, and on hand.
 pub fn order(job: &Job, size: Lumber, wanted: Vec<Wanted>) -> CutOrder {
-    let feet = job.order.sold(size).unwrap_or(&SOLD);
+    let (feet, _) = told::sold(job, size);
     let yard = feet.iter().map(|f| Stick {
         length: Length::inches(i64::from(*f) * 12),
-        supply: Supply::Yard(job.order.price(StickOf { size, feet: *f })),
+        supply: Supply::Yard(told::price(job, StickOf { size, feet: *f })),
     });
-    let on_hand = job.order.on_hand.iter().filter(|(s, ..)| *s == size);
-    let on_hand = on_hand.map(|(_, l, n)| Stick { length: *l, supply: Supply::OnHand(u32::from(*n)) });
+    let on_hand = told::on_hand(job, size);
+    let on_hand = on_hand.map(|(length, n)| Stick { length, supply: Supply::OnHand(u32::from(n)) });
     CutOrder { wanted, sticks: yard.chain(on_hand).collect(), kerf: kerf(job) }
 }
 
@@ -65,12 +65,12 @@ fn bought(job: &Job, parts: &Parts, size: Lumber, patience: &mut dyn Patience) -
     let plan = plan(&order(job, size, parts.list.iter().filter_map(wanted).collect()), patience);
     let list = plan.as_ref().map(|p| p.buy()).unwrap_or_default();
     let list = list.into_iter().map(|(l, n)| (l, n + junk(job, n))).collect();
-    Bought { size, plan, list, told: job.order.sold(size).is_some() }
+    Bought { size, plan, list, told: told::sold(job, size).1 }
 }
 
 /// How many of `n` sticks are bought on top for junk, rounded up.
 fn junk(job: &Job, n: u32) -> u32 {
-    let percent = job.order.percent(Percent::Waste).unwrap_or_default();
+    let percent = told::percent(job, Percent::Waste).unwrap_or_default();
     let extra = (Decimal::from(n) * percent / Decimal::ONE_HUNDRED).ceil();
     extra.to_u32().unwrap_or(0)
 }
@@ -83,7 +83,7 @@ pub fn bill_of(job: &Job, list: &[Bought]) -> Result<Bill, Vec<StickOf>> {
         for (length, count) in &b.list {
             let feet = (length.q() / num_rational::Ratio::from_integer(12)).to_integer();
             let stick = StickOf { size: b.size, feet: u16::try_from(feet).unwrap_or(0) };
-            match job.order.price(stick) {
+            match told::price(job, stick) {
                 Some(each) => lines.push(Priced { count: *count, each }),
                 None => unpriced.push(stick),
             }
@@ -92,7 +92,7 @@ pub fn bill_of(job: &Job, list: &[Bought]) -> Result<Bill, Vec<StickOf>> {
     if !unpriced.is_empty() {
         return Err(unpriced);
     }
-    let percent = |of| job.order.percent(of);
-    let on_top = OnTop { markup: percent(Percent::Markup), tax: percent(Percent::Tax), labour: job.order.labour };
+    let percent = |of| told::percent(job, of);
+    let on_top = OnTop { markup: percent(Percent::Markup), tax: percent(Percent::Tax), labour: told::labor(job) };
     bill(&lines, on_top).ok_or(unpriced)
 }

@@ -3,7 +3,7 @@
 use super::balusters::{baluster_fig, start};
 use super::bays::Where;
 use super::lengths::{depth, rake_rail};
-use super::parts::{Lack, RAIL, What, baluster_size};
+use super::parts::{Lack, What, baluster_size};
 use crate::figure::{Fig, Why};
 use crate::gate::gap;
 use crate::infill::HeldGap;
@@ -12,7 +12,7 @@ use crate::layout::{Limits, line_inside, post_width};
 use crate::limits;
 use crate::measure::{Length, Lumber, Tape};
 use crate::quantity::RowId;
-use crate::solve::{default_of, told_length};
+use crate::solve::{default_of, order, told_length};
 use crate::stairs::flight::work_out;
 use crate::stairs::guard::{Laid, Most, RakeGuard, Site, lay_out};
 use crate::stairs::infill::{Bay, infill};
@@ -94,8 +94,8 @@ fn of_one(job: &Job, site: &Site, guard: &RakeGuard, sides: u32, at: Where, tape
     let posts = u32::try_from(guard.posts.len() - shared).unwrap_or(0);
     let mut parts = vec![(What::StairPost, post_size(job), None, posts * sides, at)];
     for (what, member) in [(What::StairTopRail, Member::Top), (What::StairBottomRail, Member::Bottom)] {
-        let Some(size) = job.order.rail(member).unwrap_or(Some(RAIL)) else { continue };
-        let lie = job.order.lay(member).unwrap_or(Lie::Edge);
+        let Some(size) = order::rail(job, member) else { continue };
+        let lie = order::lies(job, member).unwrap_or(Lie::Edge);
         for bay in &guard.bays {
             let (clear, deep) = (bay.clear.as_length(), depth(size, lie));
             let cut = clear.zip(deep).and_then(|(clear, deep)| rake_rail(&site.rake, clear, deep));
@@ -123,7 +123,7 @@ pub fn down_the_stairs(job: &Job, guard: &RakeGuard, baluster: &Fig, held: HeldG
 }
 
 fn post_size(job: &Job) -> Option<Lumber> {
-    match job.settings.post(PostRole::Stair) {
+    match crate::solve::post_size(job, PostRole::Stair) {
         Some(PostSize::Lumber(l)) => Some(l),
         Some(PostSize::Width(_)) => None,
         None => Some(Lumber::FOUR_BY_FOUR),

@@ -12,7 +12,7 @@ use crate::layout::{Layout, Under};
 use crate::limits;
 use crate::measure::{Length, Lumber};
 use crate::quantity::RowId;
-use crate::solve::{choice, limit_length, told_length};
+use crate::solve::{choice, limit_length, order, told_length};
 
 /// What kind of part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -155,7 +155,7 @@ pub struct Parts {
 }
 
 /// A rail not told is taken as this (AWC DCA 6, from memory, not checked).
-pub const RAIL: Lumber = Lumber::by(2, 4);
+pub use crate::solve::order::RAIL;
 /// A baluster not told is taken as this.
 pub const BALUSTER: Lumber = Lumber::by(2, 2);
 
@@ -213,9 +213,9 @@ impl Parts {
         let short = told_length(job, RowId::Bracket).unwrap_or(Length::ZERO);
         let rails = [(What::TopRail, Member::Top, Lack::TopRail), (What::BottomRail, Member::Bottom, Lack::BottomRail)];
         for (what, member, lack) in rails {
-            let Some(size) = job.order.rail(member).unwrap_or(Some(RAIL)) else { continue };
+            let Some(size) = order::rail(job, member) else { continue };
             let from = self.list.len();
-            let lie = job.order.lay(member);
+            let lie = order::lies(job, member);
             let from_above = wide_from_above(size, lie);
             for bay in bays {
                 let bevelled = bay.bevels.iter().any(Option::is_some);
@@ -231,7 +231,7 @@ impl Parts {
     }
 
     fn caps(&mut self, job: &Job, layout: &Layout, longest: &impl Fn(Lumber) -> Option<Length>) {
-        let Some(Some(size)) = job.order.rail(Member::Cap) else { return };
+        let Some(Some(size)) = order::member(job, Member::Cap) else { return };
         let Some((_, wide)) = size.dressed() else { return };
         match caps(layout, wide, longest(size)) {
             Ok(pieces) => {
@@ -250,7 +250,7 @@ impl Parts {
         if counted == 0 {
             return;
         }
-        let spares = u32::from(job.order.spares.unwrap_or(0));
+        let spares = order::spares(job);
         let cut = baluster_length(job).unwrap_or_else(|lacks| {
             self.lacks.extend(lacks);
             None
@@ -276,7 +276,7 @@ impl Parts {
     fn blocks(&mut self, job: &Job, bays: &[RailBay]) {
         let most = limit_length(job, &limits::RAIL_BLOCK);
         let long: Vec<Where> = bays.iter().filter(|b| b.clear > most).map(|b| b.at).collect();
-        if !long.is_empty() && job.order.rail(Member::Bottom) != Some(None) {
+        if !long.is_empty() && order::rail(job, Member::Bottom).is_some() {
             self.lacks.extend(told_length(job, RowId::GapUnder).is_none().then_some(Lack::GapUnder));
             self.add(What::Block, None, told_length(job, RowId::GapUnder), long.len() as u32, long);
         }
@@ -289,7 +289,7 @@ impl Parts {
         }
         self.add(What::HoldDown, None, None, posts, Vec::new());
         if told_length(job, RowId::Bracket).is_some() {
-            let rails = [Member::Top, Member::Bottom].iter().filter(|m| job.order.rail(**m) != Some(None)).count();
+            let rails = order::rails(job);
             self.add(What::Bracket, None, None, (bays * rails * 2) as u32, Vec::new());
         }
         let blocked = layout.framing.iter().map(|f| match &f.under {
@@ -346,12 +346,11 @@ pub fn baluster_length(job: &Job) -> Result<Option<Length>, Vec<Lack>> {
 
 /// The members in height, and where balusters go; or everything still untold of them.
 pub fn stack(job: &Job) -> Result<(Stack, BalustersAt), Vec<Lack>> {
-    let order = &job.order;
-    let at = order.balusters;
+    let at = order::balusters_at(job);
     let between = at != Some(BalustersAt::Faces);
-    let member = |m: Member| match order.rail(m).unwrap_or(Some(RAIL)) {
+    let member = |m: Member| match order::rail(job, m) {
         None => Some(Length::ZERO),
-        Some(size) => order.depth(m, size),
+        Some(size) => order::depth(job, m, size),
     };
     let cap = match job.cap() {
         CapTold::Untold => None,

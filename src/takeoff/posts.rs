@@ -4,6 +4,7 @@ use super::bays::Where;
 use crate::job::{Job, PostSize};
 use crate::layout::{Layout, Post};
 use crate::measure::{Length, Lumber};
+use crate::solve::told_sizes;
 
 /// Posts of one size.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,11 +46,11 @@ fn add(all: &mut Vec<Posts>, job: &Job, width: Length, at: Where) {
 
 /// The lumber of that width: one told, or the default post.
 fn size_of(job: &Job, width: Length) -> Option<Lumber> {
-    let told = job.settings.posts.iter().filter_map(|(_, size)| match size {
+    let told = told_sizes(job).iter().filter_map(|(_, size)| match size {
         PostSize::Lumber(lumber) => Some(*lumber),
         PostSize::Width(_) => None,
     });
     let mut all = told.chain([Lumber::FOUR_BY_FOUR, Lumber::SIX_BY_SIX]);
-    let any_width = job.settings.posts.iter().any(|(_, size)| *size == PostSize::Width(width));
+    let any_width = told_sizes(job).iter().any(|(_, size)| *size == PostSize::Width(width));
     all.find(|l| l.dressed().is_some_and(|(_, wide)| wide == width)).filter(|_| !any_width)
 }

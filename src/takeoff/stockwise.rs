@@ -4,7 +4,7 @@ use super::bays::rail_bays;
 use super::buy::order;
 use super::cutplan::{Effort, Wanted, plan};
 use super::lengths::rail;
-use crate::job::{Fact, Job, Member, RunId, RunPatch};
+use crate::job::{Fact, Job, RunId, RunPatch};
 use crate::layout::{Layout, lay_out};
 use crate::measure::{Length, Lumber};
 
@@ -47,7 +47,7 @@ fn split(job: &Job, run: RunId, size: Lumber) -> Option<Split> {
     let alone = Job { order: crate::job::OrderBook { bays: Vec::new(), ..job.order.clone() }, ..job.clone() };
     let bays = rail_bays(&alone, &layout);
     let widest = bays.iter().map(|b| b.clear).max()?;
-    let members = [Member::Top, Member::Bottom].iter().filter(|m| job.order.rail(**m) != Some(None)).count();
+    let members = crate::solve::order::rails(job);
     let short = crate::solve::told_length(job, crate::quantity::RowId::Bracket).unwrap_or(Length::ZERO);
     let cut = |l: Length| rail(l, short).map(|l| layout.tape.round(l));
     let wanted = bays.iter().filter_map(|b| Some(Wanted { length: cut(b.clear)?, count: members as u32 }));

@@ -107,7 +107,10 @@ fn a_drop_that_asks_for_a_guard() {
     for (edge, fall, drop, asks) in rows {
         let facts: Vec<Fact> = [Fact::Set(Setting::Grade(edge))].into_iter().chain(fall).collect();
         let job = Job::default().with_all(&facts).expect("a possible job");
-        assert_eq!(decimal(railhand::solve::known(&job, railhand::quantity::RowId::Drop).expect("a drop").as_q()).0, drop);
+        assert_eq!(
+            decimal(railhand::solve::known(&job, railhand::quantity::RowId::Drop).expect("a drop").as_q()).0,
+            drop
+        );
         let found = rules::check(&job, &lay_out(&job));
         assert_eq!(found.iter().any(|f| f.rule == "guard-required"), asks, "{drop}");
     }

@@ -17,7 +17,7 @@ pub(in crate::session) fn help(job: &Job) -> Reply {
         _ if job.told(crate::quantity::RowId::HeightTop).is_none() => {
             "Next the height and the gap below: \"guard height 36\", \"gap under 3\"."
         }
-        _ if job.settings.posts.is_empty() => "Next the posts: \"6x6 on the corners and 4x4 in between\".",
+        _ if crate::solve::told_sizes(job).is_empty() => "Next the posts: \"6x6 on the corners and 4x4 in between\".",
         _ => "Ask what is open: \"what have I forgotten\"; or go on: \"what's next\".",
     })];
     lines.extend([

@@ -1,9 +1,11 @@
 //! Whose rules are held against the job, and answers that cite them as they hold for it.
 
-use crate::figure::{Fig, Why};
+use crate::figure::Fig;
 use crate::job::{Job, Law, LawTold};
 use crate::limits::{GUARD_HEIGHT, GUARD_TRIGGER, LEVEL_GAP, LIMITS, Limit};
+use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
+use crate::solve::{self, told_instead};
 
 const DECIDES: &str = "Your building department decides which code, edition and changes hold where you are.";
 
@@ -53,7 +55,7 @@ fn figure(job: &Job, limit: &'static Limit, says: &'static str) -> Line {
     if !law.holds(limit) {
         return Line::new(Role::Detail, [Span::Say(says), Span::Say("a value I do not hold for there: ask.")]);
     }
-    let held = job.settings.in_force(limit);
+    let held = solve::in_force(job, limit);
     let mut spans = vec![Span::Say(says)];
     spans.extend(said(&held, law, limit));
     spans.extend([Span::Say(": "), Span::Say(law.source(limit))]);
@@ -149,7 +151,7 @@ fn of_edition(law: &Law, text: &'static str) -> &'static str {
 /// that is not held there; `None` where the rule stands as it is.
 pub(super) fn instead(job: &Job, limit: &'static Limit) -> Option<Reply> {
     let law = &job.settings.law;
-    let told = job.settings.told_instead(limit);
+    let told = told_instead(job, limit);
     if !told.is_empty() {
         return Some(of_the_job(limit, &told));
     }
@@ -163,14 +165,14 @@ pub(super) fn instead(job: &Job, limit: &'static Limit) -> Option<Reply> {
 }
 
 /// A limit told for the job, as told; what is published stands beside it with its own source.
-fn of_the_job(limit: &'static Limit, told: &[Fig]) -> Reply {
+fn of_the_job(limit: &'static Limit, told: &[(RowId, Fig)]) -> Reply {
     let mut spans = vec![Span::Say("For this job it is ")];
-    for (i, fig) in told.iter().enumerate() {
+    for (i, (row, fig)) in told.iter().enumerate() {
         spans.extend((i > 0).then_some(Span::Say(", and ")));
         spans.push(Span::Fig(fig.clone(), if limit.id == LEVEL_GAP.id { Style::InchesExact } else { Style::Tape }));
-        spans.extend(match fig.why() {
-            Why::Told("the most on centre") => Some(Span::Say(" on centre")),
-            Why::Told("the most clear") => Some(Span::Say(" clear")),
+        spans.extend(match row {
+            RowId::CentreMax => Some(Span::Say(" on centre")),
+            RowId::ClearMax => Some(Span::Say(" clear")),
             _ => None,
         });
     }

@@ -93,7 +93,7 @@ fn seen(before: &Job, job: &Job, facts: &[Fact]) -> Option<Line> {
 
 /// Left and right, as the job has them.
 pub(super) fn seen_from(job: &Job) -> &'static str {
-    match job.settings.view {
+    match crate::solve::choice::view(job) {
         _ if stands_free(job) => "Left and right as seen standing at the back side, looking to the front.",
         Some(View::Yard) => "Left and right as seen from the yard, looking at the house.",
         _ => "Left and right as seen standing at the house, looking out.",

@@ -81,7 +81,7 @@ fn has_stairs(job: &Job) -> bool {
 fn steps(job: &Job) -> Vec<(Option<Stage>, &'static str)> {
     let stairs = has_stairs(job);
     let gate = job.runs.iter().any(|r| r.gate.is_some());
-    let cap = job.order.rail(Member::Cap) != Some(None);
+    let cap = crate::solve::order::member(job, Member::Cap) != Some(None);
     let all = [
         (true, Some(Stage::Lines), "1. Measure every side as built; snap the baluster line."),
         (

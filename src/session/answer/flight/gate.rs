@@ -280,7 +280,7 @@ pub fn wide(known: &Known) -> Answer {
 
 /// "what posts for a gate".
 pub fn posts(known: &Known) -> Answer {
-    let size = known.job.settings.post(PostRole::Gate);
+    let size = crate::solve::post_size(known.job, PostRole::Gate);
     let six = matches!(size, Some(PostSize::Lumber(l)) if l.wide >= 6);
     let mut lines =
         vec![answer([w("Stiffer than the rest: a 6x6, or a whole post inside the rim, tied back both ways.")])];

@@ -13,6 +13,7 @@ use crate::notch::{
     Batch, Cut, Face, Fault, Feet, Foot, Hand, Level, Post, Shape, Stack, batches, draw_faces, draw_foot, telling,
 };
 use crate::reply::{LevelFig, Line, NotchFig, Reply, Role, Span, Status, tape_of};
+use crate::solve::choice;
 
 /// The posts asked about, batch by batch of one cut.
 fn asked<'a>(feet: &'a Feet, posts: &[&'a Post]) -> Vec<(Batch, Vec<&'a Post>)> {
@@ -28,7 +29,7 @@ fn asked<'a>(feet: &'a Feet, posts: &[&'a Post]) -> Vec<(Batch, Vec<&'a Post>)> 
 pub(super) fn cut(job: &Job, feet: &Feet, posts: &[&Post]) -> Answered {
     let mut reply = Reply::of(Status::Answered);
     let groups = asked(feet, posts);
-    let sleeve = job.settings.foot.anyway == Some(Anyway::Sleeve);
+    let sleeve = choice::notched_anyway(job) == Some(Anyway::Sleeve);
     head(&mut reply, posts, sleeve);
     let stack = Stack::of(&job.settings);
     let mut figs = Vec::new();
@@ -49,7 +50,7 @@ pub(super) fn cut(job: &Job, feet: &Feet, posts: &[&Post]) -> Answered {
     if !sleeve && cuts_any(posts) {
         reply.lines.extend(ways_out());
     }
-    if posts.iter().any(|p| p.turn % 90 != 0) && job.settings.foot.turned.is_none() {
+    if posts.iter().any(|p| p.turn % 90 != 0) && choice::turned(job).is_none() {
         let says =
             "Taken: a post at an angled corner square to the side it is counted on (say: angled posts split the turn).";
         reply.lines.push(say(Role::Detail, says));

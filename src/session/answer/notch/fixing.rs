@@ -8,10 +8,10 @@ use crate::layout::{Kind, Layout, Under, lay_out};
 use crate::limits;
 use crate::measure::{Length, Lumber};
 use crate::notch::{Bolts, Post, Shape, Stack};
+use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
 use crate::strength::Inputs;
 use crate::strength::tie::hold_down;
-use crate::quantity::RowId;
 
 /// Where the bolts of these posts go.
 pub(super) fn bolts(job: &Job, posts: &[&Post]) -> Answered {

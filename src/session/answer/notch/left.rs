@@ -9,6 +9,7 @@ use crate::layout::post_width;
 use crate::measure::{Length, Lumber};
 use crate::notch::Size;
 use crate::reply::{NotchFig, Span};
+use crate::solve::choice;
 use crate::strength::section::Push;
 
 /// The post's width across the notch.
@@ -24,7 +25,7 @@ fn width_of(job: &Job, post: Option<PostSize>) -> Option<Fig> {
 
 /// A notch told for the job's posts: what it leaves of the smallest of them.
 pub(super) fn told(job: &Job, deep: Length) -> Answered {
-    let sleeve = job.settings.foot.anyway == Some(Anyway::Sleeve);
+    let sleeve = choice::notched_anyway(job) == Some(Anyway::Sleeve);
     let (mut reply, figs) = left(job, deep, None);
     if sleeve {
         reply.findings.clear();

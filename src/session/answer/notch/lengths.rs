@@ -5,8 +5,8 @@ use super::{Answered, taken};
 use crate::grammar::ask::Whose;
 use crate::job::Job;
 use crate::notch::Stack;
-use crate::reply::{NotchFig, Reply, Role, Span, Status};
 use crate::quantity::RowId;
+use crate::reply::{NotchFig, Reply, Role, Span, Status};
 use crate::solve::default_of;
 
 /// The piece to cut; until the rim is told, what of it stands above the decking.

@@ -9,9 +9,9 @@ use crate::job::{Job, PostRole, PostSize};
 use crate::layout::{clear_max, post_width};
 use crate::limits;
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
+use crate::solve::limit_length;
 use crate::strength::rail::{Bent, Piece, Way, bears, bent, longest_by_sag, longest_by_stress, sheared};
 use crate::strength::{Judged, Refused, Wood};
-use crate::solve::limit_length;
 
 /// A rail judged both ways, under the wood's own load duration and a short one.
 pub(super) struct Rail {

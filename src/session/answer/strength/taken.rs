@@ -86,7 +86,10 @@ fn roles(job: &Job) -> Vec<PostRole> {
     if !placed.is_empty() {
         return placed;
     }
-    [PostRole::Line, PostRole::Corner].into_iter().chain(job.settings.posts.iter().map(|(role, _)| *role)).collect()
+    [PostRole::Line, PostRole::Corner]
+        .into_iter()
+        .chain(crate::solve::told_sizes(job).iter().map(|(role, _)| *role))
+        .collect()
 }
 
 /// A rail's pieces in words.

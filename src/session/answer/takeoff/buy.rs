@@ -122,7 +122,7 @@ pub fn cannot_cut(cannot: &CannotCut) -> Vec<Span> {
 /// What nobody told and the plan rests on.
 fn assumed(job: &Job, list: &[Bought]) -> Vec<Line> {
     let mut lines = Vec::new();
-    if job.order.kerf.is_none() {
+    if job.told(crate::quantity::RowId::Kerf).is_none() {
         let saw = crate::solve::taken(job, crate::quantity::RowId::Kerf);
         lines.push(detail(vec![Span::Say("A saw cut is taken as "), fig(&saw), Span::Say(", between pieces only.")]));
     }
@@ -132,7 +132,7 @@ fn assumed(job: &Job, list: &[Bought]) -> Vec<Line> {
             [Span::Say(crate::limits::STOCK_LENGTHS.says), Span::Say(" where none was told.")],
         ));
     }
-    if let Some(percent) = job.order.percent(Percent::Waste).filter(|p| !p.is_zero()) {
+    if let Some(percent) = crate::solve::order::percent(job, Percent::Waste).filter(|p| !p.is_zero()) {
         let told = crate::measure::q_from_decimal(percent).unwrap_or_default();
         let told = Fig::new(crate::figure::Value::Number(told), Why::Told("the waste"));
         lines.push(detail(vec![fig(&told), Span::Say(" per cent for junk is on top of each count, rounded up.")]));
@@ -164,7 +164,7 @@ pub fn splits(job: &Job, layout: &Layout, run: Option<RunId>) -> Reply {
         [first, rest @ ..] if rest.iter().all(|id| id == first) => Some(*first),
         _ => None,
     });
-    let size = job.order.rail(Member::Top).flatten().unwrap_or(RAIL);
+    let size = crate::solve::order::rail(job, Member::Top).unwrap_or(RAIL);
     let Some(run) = run else {
         let says = if laid.is_empty() {
             "Split what? No run is laid out yet."

@@ -7,7 +7,6 @@ use crate::gate::gap;
 use crate::grammar::ask::Infill;
 use crate::infill::{HeldGap, Opening, Spread, Start, count_fig, fewest, gap_fig, mark_fig, pitch_fig, widest_fig};
 use crate::job::{Job, StartWith};
-use crate::limits;
 use crate::measure::Length;
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
 use crate::takeoff::baluster_fig;
@@ -136,7 +135,7 @@ fn fails(job: &Job, asked: &Asked, spread: &Spread, gap: &Fig) -> Finding {
             inches(&widest_fig(spread, gap)),
             Span::Say(if asked.held.equal_passes { "." } else { ": a gap of just the limit lets it through." }),
         ],
-        source: job.settings.source_of(&limits::LEVEL_GAP, &asked.limit),
+        source: gap::source(job, &asked.held),
     }
 }
 

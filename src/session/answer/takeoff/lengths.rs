@@ -10,7 +10,7 @@ use crate::takeoff::{Lack, What, baluster_length, post_length, stack};
 
 /// How long balusters or posts are cut.
 pub fn of_part(job: &Job, layout: &Layout, part: LongPart) -> (Reply, Figs) {
-    match (part, job.order.cut(part)) {
+    match (part, crate::solve::order::cut(job, part)) {
         (_, Some(told)) => {
             let f = Fig::told(told, "the cut length");
             let name = if part == LongPart::Post { "post_length" } else { "baluster_length" };
@@ -105,7 +105,7 @@ pub fn of_rails(job: &Job, layout: &Layout) -> (Reply, Figs) {
         spans.extend([Span::Say(" ("), number(u64::from(rail.count)), Span::Say(" of each).")]);
         reply.lines.push(Line::new(role, spans));
     }
-    if job.order.bracket.is_none() && !rails.is_empty() {
+    if job.told(crate::quantity::RowId::Bracket).is_none() && !rails.is_empty() {
         reply.lines.push(detail(vec![Span::Say(
             "Tight between the posts: say what the brackets take at each end, if there are any.",
         )]));

@@ -7,6 +7,7 @@ use crate::layout::Layout;
 use crate::limits;
 use crate::measure::{Length, Lumber};
 use crate::reply::{Line, PartFig, Reply, Role, Span, Status};
+use crate::solve::order;
 use crate::takeoff::{Part, Parts, What};
 
 /// Every part, with its size, cut length and count.
@@ -75,7 +76,7 @@ pub fn hardware(parts: &Parts) -> Option<Line> {
 /// Sizes nobody told.
 pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
     let rails = [What::TopRail, What::BottomRail].iter().any(|w| parts.list.iter().any(|p| p.what == *w));
-    let untold = [Member::Top, Member::Bottom].iter().any(|m| job.order.rail(*m).is_none());
+    let untold = [Member::Top, Member::Bottom].iter().any(|m| order::member(job, *m).is_none());
     let mut lines = Vec::new();
     if rails && untold {
         lines.push(Line::say(
@@ -89,7 +90,7 @@ pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
             "Rails are cut to fit between the posts; run over the posts' faces they are longer.",
         ));
     }
-    if job.order.rail(Member::Cap).is_none() {
+    if order::member(job, Member::Cap).is_none() {
         let says = match job.cap() {
             CapTold::Thick(_) => "The cap is not in this: only how thick it is was told. Say its size, \"2x6 cap\".",
             CapTold::None | CapTold::Untold => "No cap is in this: say \"2x6 cap\" for one, or \"no cap\".",
@@ -116,12 +117,12 @@ pub fn taken(job: &Job, parts: &Parts) -> Vec<Line> {
         let says = "Two leaves are taken as hinged on both jambs, the latch's gap between them.";
         lines.extend(two.then(|| Line::say(Role::Detail, says)));
     }
-    if parts.list.iter().any(|p| p.what == What::Post && p.cut.is_some()) && job.order.cut(LongPart::Post).is_none() {
+    if parts.list.iter().any(|p| p.what == What::Post && p.cut.is_some()) && order::cut(job, LongPart::Post).is_none() {
         let says =
             "The posts' length is worked out from the height, the decking and the rim (\"how long are the posts\").";
         lines.push(Line::say(Role::Detail, says));
     }
-    if job.order.spares.is_none() && parts.list.iter().any(|p| p.what == What::Baluster) {
+    if job.told(crate::quantity::RowId::Spares).is_none() && parts.list.iter().any(|p| p.what == What::Baluster) {
         lines.push(Line::say(
             Role::Detail,
             "No spares are in this: two or three balusters more are usual (common practice).",

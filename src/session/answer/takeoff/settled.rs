@@ -7,12 +7,12 @@ use crate::figure::{Fig, Value, Why};
 use crate::gate::gap;
 use crate::infill::dry::{Species, growth, lost, worst};
 use crate::infill::{HeldGap, Routed, Spread};
-use crate::job::{Job, PostSize, Species as Wood};
+use crate::job::{Job, Species as Wood};
 use crate::layout::Layout;
 use crate::limits::{self, Trust};
-use crate::measure::{Length, Lumber, Q};
+use crate::measure::{Length, Q};
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
-use crate::solve::choice;
+use crate::solve::{choice, source_of};
 use crate::takeoff::{baluster_fig, fill, gap_limit_fig, rail_bays};
 
 /// What gaps open to when balusters and posts put up wet dry where they stand.
@@ -43,14 +43,9 @@ fn widest_of(job: &Job, layout: &Layout) -> Option<Fig> {
     Some(Fig::length(widest, Why::Formula("the widest gap the job's marks leave", Vec::new())))
 }
 
-/// The widest post of the job, or a 4x4's width where none is told.
+/// The widest post of the job.
 fn widest_post(job: &Job) -> Length {
-    let width = |size: &PostSize| match size {
-        PostSize::Lumber(lumber) => lumber.dressed().map(|(_, wide)| wide),
-        PostSize::Width(width) => Some(*width),
-    };
-    let told = job.settings.posts.iter().filter_map(|(_, size)| width(size)).max();
-    told.or_else(|| Lumber::FOUR_BY_FOUR.dressed().map(|(_, wide)| wide)).unwrap_or(Length::ZERO)
+    crate::solve::widest_post(job).as_length().unwrap_or(Length::ZERO)
 }
 
 /// Up to the next 1/32: what a gap may open by is never said smaller than it is.
@@ -274,7 +269,7 @@ fn same_marks(job: &Job, spread: &Spread, width: Length) -> Reply {
                 inches(&widest),
                 Span::Say("."),
             ],
-            source: job.settings.source_of(&limits::LEVEL_GAP, limit),
+            source: source_of(job, &limits::LEVEL_GAP, limit),
         });
     }
     reply.values.more = vec![("gap", widest)];
