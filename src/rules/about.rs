@@ -26,6 +26,8 @@ pub enum Matter {
     StairGuard,
     /// The gate.
     Gate,
+    /// What the posts, their feet and their bolts carry.
+    Strength,
     /// Anything else.
     Other,
 }
@@ -40,6 +42,7 @@ impl Matter {
         Matter::Stairs,
         Matter::StairGuard,
         Matter::Gate,
+        Matter::Strength,
         Matter::Other,
     ];
 }
@@ -63,6 +66,7 @@ static OF: &[(Matter, &[&Limit])] = &[
         ],
     ),
     (Matter::StairGuard, &[&limits::STAIR_GUARD_LOW, &limits::HANDRAIL_HIGH]),
+    (Matter::Strength, &[&limits::FAR_OVER, &limits::HOLD_DOWN]),
     (Matter::Gate, &[&limits::POOL_GATE, &limits::POOL_LATCH, &limits::GATE_LEAF, &limits::GATE_SWING]),
 ];
 

@@ -3,19 +3,19 @@
 use crate::grammar::Query;
 use crate::grammar::ask::{FlightWhat, GuardAsk, TakeoffAsk};
 use crate::job::Job;
-use crate::reply::{Line, Reply, Role, Status};
+use crate::reply::{Line, Reply, Role, Span, Status};
 use crate::rules::{Matter, stops_on};
 
 /// What the answer to a question is about. Answers about layouts carry what the rules found themselves; a rule asked
 /// about is no word on the job.
 fn matters(query: &Query) -> &'static [Matter] {
-    use Matter::{Height, Notch, Spacing, StairGuard, Stairs};
+    use Matter::{Height, Notch, Spacing, StairGuard, Stairs, Strength};
     match query {
         Query::Guard(GuardAsk::HighEnough(_)) => &[Height],
         Query::Takeoff(ask) => of_parts(ask),
         Query::Flight(ask) => of_flight(ask.what),
-        Query::Strength(_) => &[Spacing, Height, Notch],
-        Query::Notch(_) => &[Notch],
+        Query::Strength(_) => &[Spacing, Height, Notch, Strength],
+        Query::Notch(_) => &[Notch, Strength],
         Query::Stairs(_) => &[Stairs, StairGuard],
         _ => &[],
     }
@@ -49,19 +49,20 @@ fn of_flight(what: FlightWhat) -> &'static [Matter] {
     }
 }
 
-/// The answer with the stops that stand in the job on what it is about: named first, and among what was found.
+/// The answer with the stops that stand in the job on what it is about: the first of them opens it, all are among what was found.
 pub(super) fn with_stops(mut reply: Reply, job: &Job, query: &Query) -> Reply {
     if reply.status != Status::Answered {
         return reply;
     }
     let stops = stops_on(job, matters(query));
-    let known = reply.findings.len();
     let fresh: Vec<_> = stops.into_iter().filter(|s| !reply.findings.contains(s)).collect();
-    reply.findings.extend(fresh);
-    if reply.findings.len() > known {
-        let says = "A stop stands on this as told; it is named below.";
-        reply.lines.insert(0, Line::say(Role::Answer, says));
+    let led =
+        matches!(reply.lines.first().and_then(|l| l.spans.first()), Some(Span::Say(s)) if s.starts_with("Stop: "));
+    if let Some(first) = fresh.first().filter(|_| !led) {
+        let spans = [Span::Say("Stop: ")].into_iter().chain(first.spans.clone());
+        reply.lines.insert(0, Line::new(Role::Answer, spans));
     }
+    reply.findings.extend(fresh);
     reply
 }
 

@@ -12,7 +12,7 @@ use crate::figure::{Fig, Why};
 use crate::grammar::ask::StrengthAsk;
 use crate::job::{Job, Lie};
 use crate::measure::{Length, Lumber};
-use crate::notch::{Shape, batches, feet};
+use crate::notch::{Level, Shape, batches, feet};
 use crate::reply::{Finding, Line, Reply, Role, Span, Status};
 use crate::session::answer::notch::{judge, say as notching};
 use crate::strength::post::carries;
@@ -76,6 +76,8 @@ fn of_deck(job: &Job, taken: &Taken) -> Result<Vec<Foot>, Refused> {
         let mut named = notching::numbered(&posts);
         named.insert(0, say("as "));
         named.extend(notching::kinds(&posts));
+        let at_decking = foot.is_stepped() && foot.weakest_level().0 == Level::Decking;
+        named.extend(at_decking.then_some(say(", where it passes the decking,")));
         let section = judge::left_of(cut, &first.width)?;
         all.push(Foot::of((what, named), size, &section, judge::push(&cut.shape), taken)?);
     }
