@@ -3,13 +3,14 @@
 use super::say::{answer, detail, fig, numbered, say};
 use super::{Answered, asks, taken};
 use crate::figure::{Fig, Why};
-use crate::job::{End, Job};
+use crate::job::{End, Fixing, Job};
 use crate::layout::{Kind, Layout, Under, lay_out};
 use crate::limits;
 use crate::measure::{Length, Lumber};
 use crate::notch::{Bolts, Post, Shape, Stack};
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
+use crate::solve::choice;
 use crate::strength::Inputs;
 use crate::strength::tie::hold_down;
 
@@ -45,6 +46,7 @@ pub(super) fn bolts(job: &Job, posts: &[&Post]) -> Answered {
         Span::Say(limits::BOLT_MARGIN.source),
         Span::Say(")."),
     ]));
+    reply.lines.extend(not_told_so(job).map(|says| Line::say(Role::Detail, says)));
     reply.lines.extend(through(job, posts));
     reply.lines.extend(pull(job));
     reply.lines.extend(in_the_way(job, posts));
@@ -54,6 +56,17 @@ pub(super) fn bolts(job: &Job, posts: &[&Post]) -> Answered {
         ("bolts_apart", bolts.apart.clone()),
     ];
     (reply, vec![("upper bolt", bolts.upper.clone()), ("lower bolt", bolts.lower.clone())])
+}
+
+/// Where something else than through bolts was told: what the places are for.
+fn not_told_so(job: &Job) -> Option<&'static str> {
+    match choice::fixing(job)? {
+        Fixing::ThroughBolts => None,
+        Fixing::Lags => {
+            Some("Lags are told: these places are for through bolts, which the published guide shows in their stead.")
+        }
+        Fixing::Screws => Some("Structural screws are told: go by their listing; these places are for through bolts."),
+    }
 }
 
 fn two_by() -> Fig {
