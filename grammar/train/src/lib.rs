@@ -1,0 +1,11 @@
+//! Learns from the corpus under `grammar/talk/` how likely a line's act, want and rows are, and writes the weights.
+//!
+//! `cargo run --release` trains and writes; `cargo run --release -- folds` prints how well unseen meanings are read.
+
+pub mod align;
+pub mod corpus;
+pub mod folds;
+pub mod learn;
+pub mod pack;
+pub mod scores;
+pub mod softmax;

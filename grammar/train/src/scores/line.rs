@@ -1,0 +1,64 @@
+//! A line as the scores see it: stems, signs and values in their order.
+
+use super::stem::stem;
+use super::value::{Value, values_at};
+use railhand::grammar::words::{Kind, words};
+
+/// One token of a line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Token {
+    /// The stem of a word, a sign, or a value's kind in angle brackets.
+    pub stem: String,
+    /// The word as typed, in lower case; for letters only.
+    pub word: Option<String>,
+    /// The value it is, if it is one.
+    pub value: Option<Value>,
+}
+
+/// A line, with what was said before it in the same talk.
+#[derive(Clone, Debug)]
+pub struct Line {
+    /// Its tokens.
+    pub tokens: Vec<Token>,
+    /// The tokens of the lines before it, the last one first; two at most.
+    pub before: Vec<Vec<Token>>,
+    /// How many lines came before it in the talk.
+    pub number: usize,
+}
+
+/// The most lines before this one that say something of it.
+const BEFORE: usize = 2;
+
+impl Line {
+    /// The line as read; `before` is the talk up to it, in order.
+    pub fn read(said: &str, before: &[&str]) -> Line {
+        let earlier = before.iter().rev().take(BEFORE).map(|b| tokens(b)).collect();
+        Line { tokens: tokens(said), before: earlier, number: before.len() }
+    }
+
+    /// Where its values stand among the tokens.
+    pub fn values(&self) -> impl Iterator<Item = usize> {
+        self.tokens.iter().enumerate().filter(|(_, t)| t.value.is_some()).map(|(i, _)| i)
+    }
+}
+
+fn tokens(said: &str) -> Vec<Token> {
+    let words = words(said);
+    let mut out = Vec::new();
+    let mut at = 0;
+    while at < words.len() {
+        let (end, values) = values_at(&words, at);
+        if values.is_empty() {
+            let word = &words[at];
+            let letters = (word.kind == Kind::Letters).then(|| word.text.clone());
+            out.push(Token { stem: stem(&word.text), word: letters, value: None });
+            at += 1;
+            continue;
+        }
+        for value in values {
+            out.push(Token { stem: format!("<{}>", value.shape.name()), word: None, value: Some(value) });
+        }
+        at = end.max(at + 1);
+    }
+    out
+}

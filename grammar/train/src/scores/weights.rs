@@ -1,0 +1,114 @@
+//! The weights as they stand in `grammar/talk/weights.bin`, and how they are read.
+//!
+//! ```text
+//! file    = "RHS1" model model model                       act, want, row
+//! model   = count label* scale count feature*
+//! label   = count byte*                                    UTF-8
+//! scale   = four bytes, an f32, little-endian              what one step of a weight is worth
+//! feature = gap count (gap weight)*                        the hash less the one before it; then for each label that has
+//!                                                          a weight: its number less the one before it, and one signed byte
+//! count, gap = LEB128: seven bits a byte, the least first, the top bit set on all but the last
+//! ```
+
+use super::features::Features;
+
+/// One log-linear model: labels, and the weights of each feature for some of them.
+#[derive(Clone, Debug, Default)]
+pub struct Model {
+    labels: Vec<String>,
+    scale: f32,
+    hashes: Vec<u32>,
+    /// Where each feature's weights end.
+    ends: Vec<u32>,
+    weights: Vec<(u16, i8)>,
+}
+
+impl Model {
+    /// Its labels, in the order of their numbers.
+    pub fn labels(&self) -> &[String] {
+        &self.labels
+    }
+
+    /// How many weights it holds.
+    pub fn size(&self) -> usize {
+        self.weights.len()
+    }
+
+    /// The log-probability of each label, likeliest first; equal ones in the order of their numbers.
+    pub fn score(&self, features: &Features) -> Vec<(&str, f32)> {
+        let mut sums = vec![0.0_f32; self.labels.len()];
+        for (hash, strength) in &features.0 {
+            for (label, weight) in self.weights_of(*hash) {
+                if let Some(sum) = sums.get_mut(usize::from(*label)) {
+                    *sum += f32::from(*weight) * self.scale * strength;
+                }
+            }
+        }
+        let most = sums.iter().copied().fold(f32::NEG_INFINITY, f32::max);
+        let total: f32 = sums.iter().map(|s| (s - most).exp()).sum();
+        let all = most + total.ln();
+        let mut scored: Vec<(&str, f32)> =
+            self.labels.iter().map(String::as_str).zip(sums.iter().map(|s| s - all)).collect();
+        scored.sort_by(|a, b| b.1.total_cmp(&a.1));
+        scored
+    }
+
+    fn weights_of(&self, hash: u32) -> &[(u16, i8)] {
+        let Ok(at) = self.hashes.binary_search(&hash) else { return &[] };
+        let end = |i: usize| self.ends.get(i).map_or(0, |e| *e as usize);
+        let start = at.checked_sub(1).map_or(0, end);
+        self.weights.get(start..end(at)).unwrap_or(&[])
+    }
+}
+
+/// Reads the three models; `None` where the bytes are not in this form.
+pub(super) fn read(bytes: &[u8]) -> Option<[Model; 3]> {
+    let mut bytes = Bytes(bytes.strip_prefix(b"RHS1")?);
+    let models = [bytes.model()?, bytes.model()?, bytes.model()?];
+    bytes.0.is_empty().then_some(models)
+}
+
+struct Bytes<'a>(&'a [u8]);
+
+impl<'a> Bytes<'a> {
+    fn take(&mut self, n: usize) -> Option<&'a [u8]> {
+        let (head, rest) = self.0.split_at_checked(n)?;
+        self.0 = rest;
+        Some(head)
+    }
+
+    fn count(&mut self) -> Option<u32> {
+        let mut value = 0_u32;
+        for shift in (0..32).step_by(7) {
+            let byte = *self.take(1)?.first()?;
+            let part = u32::from(byte & 0x7f);
+            value |= part.checked_shl(shift).filter(|v| v >> shift == part)?;
+            if byte & 0x80 == 0 {
+                return Some(value);
+            }
+        }
+        None
+    }
+
+    fn model(&mut self) -> Option<Model> {
+        let mut model = Model::default();
+        for _ in 0..self.count()? {
+            let long = self.count()? as usize;
+            model.labels.push(std::str::from_utf8(self.take(long)?).ok()?.to_owned());
+        }
+        model.scale = f32::from_le_bytes(self.take(4)?.try_into().ok()?);
+        let mut hash = 0_u32;
+        for _ in 0..self.count()? {
+            hash = hash.checked_add(self.count()?)?;
+            let mut label = 0_u16;
+            for _ in 0..self.count()? {
+                label = label.checked_add(u16::try_from(self.count()?).ok()?)?;
+                let weight = i8::from_le_bytes([*self.take(1)?.first()?]);
+                model.weights.push((label, weight));
+            }
+            model.hashes.push(hash);
+            model.ends.push(u32::try_from(model.weights.len()).ok()?);
+        }
+        Some(model)
+    }
+}
