@@ -16,6 +16,7 @@ pub mod kinds;
 pub mod measures;
 pub mod pieces;
 pub mod reading;
+pub mod scores;
 pub mod sense;
 pub mod slips;
 pub mod stair_draft;

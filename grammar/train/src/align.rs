@@ -4,7 +4,7 @@ use railhand::grammar::measures::measures_at;
 use railhand::grammar::words::words;
 use railhand::measure::{Length, Meaning, Q};
 
-use crate::scores::{Line, NONE, Reading};
+use railhand::grammar::scores::{Line, NONE, Reading};
 
 /// A line's values with their rows.
 pub struct Aligned {

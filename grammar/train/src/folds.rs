@@ -2,7 +2,7 @@
 //! others taught.
 
 use crate::learn::{Labelled, train};
-use crate::scores::Scores;
+use railhand::grammar::scores::Scores;
 use crate::softmax::Recipe;
 
 /// How one line was read.

@@ -3,7 +3,7 @@
 use crate::align::{Aligned, align};
 use crate::corpus::{Block, Meaning};
 use crate::pack::pack;
-use crate::scores::{Line, NONE, act_features, row_features, want_features};
+use railhand::grammar::scores::{Line, NONE, act_features, row_features, want_features};
 use crate::softmax::{Recipe, learn};
 
 /// One line of the corpus, read and labelled.

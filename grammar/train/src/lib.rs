@@ -7,5 +7,4 @@ pub mod corpus;
 pub mod folds;
 pub mod learn;
 pub mod pack;
-pub mod scores;
 pub mod softmax;

@@ -1,5 +1,5 @@
 //! Learned weights to bytes: the small ones dropped, the rest rounded to a signed byte. The form stands in
-//! `scores/weights.rs`.
+//! `src/grammar/scores/weights.rs`.
 
 use crate::softmax::Learned;
 

@@ -1,7 +1,7 @@
 //! Multinomial logistic regression by Adagrad on sparse features. Nothing but sums, products, quotients and roots, in a
 //! fixed order: the same corpus gives the same weights everywhere.
 
-use crate::scores::Features;
+use railhand::grammar::scores::Features;
 use std::collections::BTreeMap;
 
 /// A list of examples: features and the label that is right.

@@ -5,7 +5,7 @@
 use railhand_train::corpus::{Block, parse};
 use railhand_train::folds::{Outcome, coverage, folds};
 use railhand_train::learn::{Labelled, labelled, train};
-use railhand_train::scores::{Line, Scores};
+use railhand::grammar::scores::{Line, Scores};
 use railhand_train::softmax::Recipe;
 
 fn sample() -> Vec<Block> {

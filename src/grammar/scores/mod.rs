@@ -2,7 +2,9 @@
 //!
 //! Three log-linear models, one given the other: the act of the line; what is wanted, given the act; the row of each
 //! value, given both. So their product is the probability of the whole reading. Nothing here decides: it ranks.
+//! The weights are written by the trainer under `grammar/train/`, which shares this reading of lines and its features.
 
+mod concept;
 mod features;
 mod line;
 mod of_line;
@@ -21,6 +23,8 @@ pub use stem::stem;
 pub use value::{Reading, Value};
 pub use weights::Model;
 
+use std::sync::LazyLock;
+
 /// The label for a line that wants nothing, and for a value that fills no row.
 pub const NONE: &str = "none";
 
@@ -30,6 +34,14 @@ pub struct Scores {
     act: Model,
     want: Model,
     row: Model,
+}
+
+static SHIPPED: LazyLock<Option<Scores>> =
+    LazyLock::new(|| Scores::read(include_bytes!("../../../grammar/talk/weights.bin")));
+
+/// The scores the program brings with it, read when first asked for; `None` where the weights were spoilt.
+pub fn shipped() -> Option<&'static Scores> {
+    SHIPPED.as_ref()
 }
 
 /// One reading of a line: the likeliest labels taken together.
@@ -49,7 +61,7 @@ pub struct Guess<'a> {
 const LOOKED_AT: usize = 3;
 
 impl Scores {
-    /// Reads weights in the form of [`weights`]; `None` where the bytes are not in it.
+    /// Reads weights in the form `weights.rs` describes; `None` where the bytes are not in it.
     pub fn read(bytes: &[u8]) -> Option<Scores> {
         let [act, want, row] = weights::read(bytes)?;
         Some(Scores { act, want, row })
@@ -92,5 +104,38 @@ impl Scores {
             }
         }
         best
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The trainer wrote these beside the weights: a line, its act, its want, the rows of its values, the log of the odds.
+    const GOLDEN: &str = include_str!("../../../grammar/talk/weights.golden");
+
+    #[test]
+    fn the_program_scores_lines_as_the_trainer_did() {
+        let scores = shipped().expect("the weights are in their form");
+        assert_eq!(GOLDEN.lines().count(), 3);
+        for row in GOLDEN.lines() {
+            let [said, act, want, rows, log] = row.split(" | ").collect::<Vec<_>>()[..] else { panic!("{row}") };
+            let guess = scores.guess(&Line::read(said, &[])).expect("labels");
+            assert_eq!((guess.act, guess.want, guess.rows.join(", ").as_str()), (act, want, rows), "{said}");
+            let written: f32 = log.parse().expect("a number");
+            assert!((guess.log - written).abs() < 1e-3, "{said}: {}", guess.log);
+        }
+    }
+
+    #[test]
+    fn a_word_that_names_the_row_moves_its_odds() {
+        let scores = shipped().expect("the weights are in their form");
+        let odds = |said: &str, row: &str| {
+            let line = Line::read(said, &[]);
+            let at = line.values().next().expect("a value");
+            scores.score_row(&line, at, "tell", NONE).into_iter().find(|(r, _)| *r == row).map(|(_, log)| log)
+        };
+        assert!(odds("the gate is 36 inches", "gate-width") > odds("the rail is 36 inches", "gate-width"));
+        assert!(odds("the kerf is 1/8", "kerf") > odds("the decking is 1/8", "kerf"));
     }
 }

@@ -1,9 +1,9 @@
 //! The values of a line, each with everything it may stand for.
 
 use super::shape::Shape;
-use railhand::grammar::measures::{Island, count_at, measures_at};
-use railhand::grammar::words::{Kind, Word};
-use railhand::measure::{Length, Lumber, Meaning, Number, Q, Said, Side, q_from_decimal};
+use crate::grammar::measures::{Island, count_at, measures_at};
+use crate::grammar::words::{Kind, Word};
+use crate::measure::{Length, Lumber, Meaning, Number, Q, Said, Side, q_from_decimal};
 use rust_decimal::Decimal;
 
 /// One thing a value may stand for.

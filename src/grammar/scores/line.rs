@@ -2,7 +2,7 @@
 
 use super::stem::stem;
 use super::value::{Value, values_at};
-use railhand::grammar::words::{Kind, words};
+use crate::grammar::words::{Kind, words};
 
 /// One token of a line.
 #[derive(Clone, Debug, PartialEq)]

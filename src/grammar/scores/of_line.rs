@@ -1,5 +1,6 @@
 //! The features of a whole line: for its act, and for what is wanted.
 
+use super::concept::owners;
 use super::features::{Features, Sink, asking, asks, bucket, pieces};
 use super::line::{Line, Token};
 
@@ -31,6 +32,7 @@ fn whole(line: &Line, sink: &mut Sink) {
 fn words(tokens: &[Token], sink: &mut Sink) {
     let stems: Vec<&str> = tokens.iter().map(|t| t.stem.as_str()).collect();
     stems.iter().for_each(|s| sink.put(1.0, &["u", s]));
+    stems.iter().flat_map(|s| owners(s)).for_each(|o| sink.put(1.0, &["of", o]));
     stems.windows(2).for_each(|w| sink.put(1.0, &["b", w[0], w[1]]));
     for w in stems.windows(3) {
         sink.put(0.7, &["t", w[0], w[1], w[2]]);
@@ -75,6 +77,7 @@ fn question(line: &Line, sink: &mut Sink) {
     let Some(from) = tokens.iter().rposition(asks) else { return };
     let asked: Vec<&str> = tokens[from..].iter().take(8).map(|t| t.stem.as_str()).collect();
     asked.iter().for_each(|s| sink.put(1.0, &["Q", s]));
+    asked.iter().flat_map(|s| owners(s)).for_each(|o| sink.put(1.0, &["Qof", o]));
     asked.windows(2).for_each(|w| sink.put(1.0, &["QB", w[0], w[1]]));
 }
 

@@ -1,5 +1,6 @@
 //! The features of a value: for the row it fills.
 
+use super::concept::owners;
 use super::features::{Features, Sink, asking, bucket, pieces, stem_at};
 use super::line::{Line, Token};
 
@@ -97,6 +98,10 @@ fn reach(tokens: &[Token], at: usize, kind: &str, way: Way, sink: &mut Sink) {
         let strength = if named == 0 { 1.4 } else { 1.0 };
         sink.put(strength, &[mark, "n", &nth, far, &token.stem]);
         sink.put(strength, &[mark, "nk", &nth, far, kind, &token.stem]);
+        for owner in owners(&token.stem) {
+            sink.put(strength, &[mark, "of", &nth, far, owner]);
+            sink.put(strength, &[mark, "ofk", far, kind, owner]);
+        }
         pieces(word).iter().for_each(|p| sink.put(1.0, &[mark, "c", p]));
         named += 1;
     }
