@@ -225,3 +225,36 @@ fn a_bay_by_relations_is_the_bay_laid_out() {
     assert_eq!(laid.value(), by_relation.value());
     assert_eq!(laid.as_length(), Length::new(178, 3));
 }
+
+/// Every row asked for in its plain phrase is answered with its figure, or asks for what it lacks, by name.
+#[test]
+fn every_row_asked_in_talk_is_answered_or_asks() {
+    use railhand::grammar::Query;
+    use railhand::grammar::ask::RowAsk;
+    use railhand::reply::Status;
+    use railhand::session::{Session, step};
+    for row in ROWS {
+        let phrase = canon::write(&Act::Query(Query::Row(RowAsk { want: row.id, given: Vec::new() })));
+        let reply = step(&Session::new(), &phrase).1;
+        match reply.status {
+            Status::Answered => assert!(reply.values.result.is_some(), "{phrase}"),
+            Status::Asks => assert!(!reply.lines.is_empty(), "{phrase}"),
+            status => panic!("{phrase}: {status:?}"),
+        }
+    }
+}
+
+/// 58 in. clear, 9 balusters of 1 1/2: (58 - 13 1/2) / 10 = 4 9/20. What is given is not kept, and what has no part is named.
+#[test]
+fn premises_are_used_for_the_answer_and_never_kept() {
+    use railhand::session::{Session, step};
+    let session = Session::new();
+    let (delta, reply) = step(&session, "figure: gap; with bay 4'-10\"; with balusters 9; with kerf 1/8\"?");
+    assert_eq!(reply.values.result.as_ref().and_then(|f| f.as_length()), Length::new(89, 20));
+    let mut after = session.clone();
+    after.apply(delta);
+    assert_eq!(after.job(), session.job());
+    let text = railhand::reply::reply_json("", &reply, session.job())["text"].to_string();
+    assert!(text.contains("Not used for it: kerf"), "{text}");
+    assert!(text.contains("Not told, so taken as usual: baluster"), "{text}");
+}
