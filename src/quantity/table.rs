@@ -299,6 +299,7 @@ rows! {
     PerPack: count(Order, "pieces in a pack", 1, 10000).nouns("box, pack, bundle"),
     Packs: count(Order, "packs", 1, 10000).nouns("box, pack, bundle"),
     Screws: count(Order, "screws", 0, 100000).nouns("screw"),
+    ScrewsPer: count(Order, "screws a baluster", 1, 40).nouns("each, a picket").asks("how many"),
     Washers: count(Order, "washers", 0, 20000).nouns("washer"),
     LeftOver: length(Order, "left over", 0, 480).nouns("left over, waste, offcut").asks("how much is left").json("left"),
     Kerf: length(Order, "kerf", 0, 1).nouns("kerf, saw cut").asks("how wide").or_nothing().usual(1, 4)
