@@ -45,6 +45,8 @@ rows! {
     GapUnder: length(Guard, "gap under", 0, 24).nouns("toe space, sweep space").usual(16, 64)
         .held_to(&l::LEVEL_GAP).plain("gap under: {}").json("gap_under"),
     GuardTotal: length(Guard, "guard in all", 1, 24000).nouns("railing, perimeter").asks("how much").feet(36, 61),
+    Spot: of(Guard, Kind::Place, "place spoken of").nouns("on, at, along").asks("where"),
+    Unit: choice(Guard, "unit of the figures").nouns("inches, feet, mm").asks("in what"),
     Drop: length(Ground, "drop within 36 in. of the edge", 0, 1200).nouns("drop, fall-off").asks("how high, how deep")
         .held_to(&l::GUARD_TRIGGER).json("drop"),
     Grade: length(Ground, "height above ground", 0, 1200).nouns("deck, grade, ground, yard").asks("how high, how far up").usual(320, 2400)
@@ -59,6 +61,7 @@ rows! {
     LocalHeight: length(Law, "height the department asks", 12, 96).plain("department asks: height {}").json("height"),
     LocalGap: length(Law, "gap the department asks", 0, 12).plain("department asks: gaps under {}").json("gap"),
     LocalDrop: length(Law, "drop the department asks", 0, 1200).plain("department asks: drop over {}").json("drop"),
+    Occupancy: choice(Law, "use of the building").nouns("house, rental, restaurant").asks("what"),
 
     // ---- runs and bays
     RunLength: length(Run, "run", 4, 2400).nouns("run, side, stretch, length of rail").feet(36, 61).usual(384, 7680).json("length"),
@@ -68,11 +71,15 @@ rows! {
     RunFrom: of(Run, Kind::Place, "start of the run").nouns("from, starts, off").asks("where").json("from"),
     RunTo: of(Run, Kind::Place, "end of the run").nouns("to, ends, stops").asks("where").json("to"),
     RunName: of(Run, Kind::Text, "name of the run").nouns("called").asks("which").json("name"),
+    Guarded: choice(Run, "guard on the run or none").nouns("guarded, open, no rail").asks("which"),
     RunBasis: choice(Run, "basis of the run's length").asks("measured how").json("basis"),
     Turn: of(Run, Kind::Angle, "turn at the corner").nouns("angle, corner").asks("how sharp"),
     Miter: of(Run, Kind::Angle, "miter at the corner").nouns("miter, bevel").asks("what angle"),
     CutCorner: length(Run, "clipped corner's length", 4, 240).nouns("clip, cut corner").feet(12, 18),
+    CornerLeg: length(Run, "leg of the clipped corner", 4, 240).nouns("leg, each way, back").asks("how far back").feet(12, 18),
+    Flank: length(Run, "guard beside the stairs or the gate", 0, 2400).nouns("beside, left over, either side, what remains").asks("how much").feet(36, 61),
     Offset: length(Run, "distance along the run", 0, 2400).nouns("from the corner, in").asks("how far").feet(36, 61).json("at"),
+    OffsetFrom: of(Run, Kind::Place, "end the distance is from").nouns("from, off").asks("from where"),
     BayCount: count(Bay, "bays", 1, 200).nouns("bay, section, panel, span").usual(16, 160).json("bays"),
     BayClear: length(Bay, "bay", 4, 240).nouns("opening, clear, between posts, section").asks("how wide, how long").feet(12, 18).usual(320, 1200).json("clear"),
     BayCentre: length(Bay, "bay, on center", 4, 240).nouns("spacing, post spacing, on center").asks("how far apart").feet(12, 18).usual(376, 1536)
@@ -98,6 +105,9 @@ rows! {
     PostBelow: length(Post, "post below the decking", 0, 120).nouns("below the deck, buried").asks("how far"),
     PostAt: length(Post, "place for a post", 1, 2400).nouns("post at").asks("where").feet(36, 61).json("posts_told"),
     PostMark: length(Post, "mark of a post", 0, 2400).nouns("mark, pencil mark").asks("where"),
+    PostNear: length(Post, "near face of a post", 0, 2400).nouns("near face, mark").asks("where"),
+    PostNth: count(Post, "number of the post", 1, 2000).nouns("first, second").asks("which"),
+    PostOffWall: length(Post, "post off the wall", 0, 48).nouns("off the siding, off the house").asks("how far").held_to(&l::LEVEL_GAP),
     KeepOff: length(Post, "distance to keep posts off", 1, 240).asks("how far").feet(0, 7).json("keep_off"),
     HoldBack: length(Post, "hold-back", 0, 12).nouns("held back, set back").asks("how far").or_nothing().usual(24, 64)
         .else_taken(Limit(&l::HOLD_BACK)).plain("hold-back: {}").json("hold_back"),
@@ -112,11 +122,19 @@ rows! {
         .plain("deck: {} along the house").json("along_house"),
     DeckOut: length(Deck, "deck out from the house", 24, 2400).nouns("deck, depth").asks("how deep, how far out").feet(60, 97).plain("deck: {} out").json("out"),
     Perimeter: length(Deck, "deck's edge off the house", 24, 24000).nouns("perimeter, around").feet(60, 97),
+    Shape: choice(Deck, "shape of the deck").nouns("octagon, wrap, balcony").asks("what"),
+    Level: choice(Deck, "level of the deck").nouns("upper, lower").asks("which"),
+    LevelDrop: length(Deck, "drop from level to level", 1, 240).nouns("drop, below, between levels").asks("how far"),
+    BumpAlong: length(Deck, "bump-out along the edge", 6, 480).nouns("bump, bump-out").asks("how wide").feet(16, 24),
+    BumpOut: length(Deck, "bump-out out from the edge", 2, 240).nouns("bump, bump-out").asks("how deep").feet(12, 18),
+    DeckFall: length(Deck, "fall of the deck in a foot", 0, 2).nouns("pitch, slope, fall").asks("how much").usual(1, 8),
     Overhang: length(Deck, "overhang", 0, 12).nouns("lip, nosing").asks("how far").or_nothing().usual(8, 40).plain("overhang: {}").json("overhang"),
     Decking: length(Deck, "decking", 0, 4).nouns("decking, deck boards, planks").asks("how thick").usual(12, 28)
         .else_taken(Limit(&l::DECKING_BOARD)).plain("decking: {} thick").json("decking"),
+    DeckingSize: of(Deck, Kind::Lumber, "decking size").nouns("decking, deck boards").asks("what size"),
     Skirt: length(Deck, "skirt", 0, 3).nouns("skirt, fascia, trim board").asks("how thick").or_nothing().usual(8, 28).plain("skirt: {} thick").json("skirt"),
     Rim: length(Deck, "rim", 1, 8).nouns("rim, rim joist, band").asks("how thick").usual(24, 60).else_taken(Thick(&l::RIM_SIZE)).plain("rim: {} thick").json("rim"),
+    RimSize: of(Deck, Kind::Lumber, "rim size").nouns("rim, rim joist, band").asks("what size"),
     RimTall: length(Deck, "rim height", 3, 24).nouns("rim, rim joist, band").asks("how tall, how deep").usual(80, 190).plain("rim: {} tall").json("rim_height"),
     Line: length(Deck, "baluster line", -12, 24).nouns("line, post line").asks("how far in").or_nothing().plain("baluster line: {} inside the edge").json("line"),
     Joists: length(Deck, "joist spacing", 6, 48).nouns("joists").asks("how far apart").usual(192, 384).plain("joists: {} on centre").json("joists"),
@@ -132,6 +150,8 @@ rows! {
     NotchTall: length(Foot, "notch, top to bottom", 1, 60).nouns("notch, lap").asks("how tall, how long").usual(64, 260),
     NotchLeft: length(Foot, "left of the post at its notch", 0, 24).nouns("left, meat, remains").asks("how much is left").usual(16, 72).json("left"),
     NotchShare: of(Foot, Kind::Number, "share of the post left").nouns("left").asks("what share"),
+    NotchSides: count(Foot, "sides notched", 1, 4).nouns("sides, ways, faces"),
+    NotchCorner: choice(Foot, "notch over a corner").nouns("corner, quarter").asks("which corner"),
     Leg: length(Foot, "leg", 1, 60).nouns("leg, tail").usual(80, 260).json("leg"),
     NosingAt: choice(Foot, "nosing at the posts").asks("whole or cut").plain("nosing: {}").json("nosing"),
     AngledPosts: choice(Foot, "angled posts").asks("which way").plain("angled posts: {}").json("angled_posts"),
@@ -149,6 +169,8 @@ rows! {
     BlockThick: length(Foot, "block behind the rim", 0, 8).nouns("block, blocking").asks("how thick").or_nothing(),
     BoltCount: count(Foot, "bolts", 0, 8000).nouns("bolt").json("bolts"),
     BoltsPerPost: count(Foot, "bolts a post", 1, 40).nouns("bolts per post"),
+    HoldDown: of(Foot, Kind::Force, "pull the hold-down takes").nouns("hold-down, tension tie").asks("how much").held_to(&l::HOLD_DOWN),
+    Finish: choice(Foot, "finish of the fasteners").nouns("stainless, galvanized").asks("what"),
 
     // ---- rails and caps
     TopRail: of(Rail, Kind::Lumber, "top rail").nouns("top rail, upper rail").asks("what size").plain("top rail: {}").json("top_rail"),
@@ -161,6 +183,7 @@ rows! {
     Cap: length(Rail, "cap on the posts", 0, 6).nouns("cap").asks("how thick").or_nothing().usual(12, 28).plain("cap: {} on the posts").json("cap"),
     Above: length(Rail, "posts above the rail", 0, 24).nouns("stick up, proud").asks("how far").or_nothing().plain("posts above the rail: {}").json("above_rail"),
     RailLength: length(Rail, "rail length", 1, 480).nouns("rail").feet(12, 18).json("rail_length"),
+    CapLength: length(Rail, "cap's length", 1, 480).nouns("cap, cap rail").feet(12, 18),
     RailCount: count(Rail, "rails", 1, 2000).nouns("rail").json("rails"),
     TopUnder: length(Rail, "underside of the top rail above the decking", 6, 96).nouns("under the top rail, underside").asks("how high").usual(480, 720),
     BottomTop: length(Rail, "top of the bottom rail above the decking", 0, 36).nouns("top of the bottom rail").asks("how high").usual(48, 144),
@@ -171,6 +194,8 @@ rows! {
     // ---- balusters
     BalusterWidth: length(Baluster, "baluster", 0, 12).nouns("baluster, picket, spindle").asks("how wide, how thick").usual(8, 42)
         .else_taken(Wide(&l::BALUSTER_SIZE)).plain("balusters: {} wide").json("baluster"),
+    BalusterSize: of(Baluster, Kind::Lumber, "baluster size").nouns("balusters, pickets, spindles").asks("what size"),
+    InfillKind: choice(Baluster, "kind of infill").nouns("cable, glass, slats").asks("what"),
     BalusterCount: count(Baluster, "balusters", 0, 4000).nouns("baluster, picket, spindle").json("balusters"),
     BalusterTotal: count(Baluster, "balusters in all", 0, 20000).nouns("balusters, pickets, spindles"),
     Gap: length(Baluster, "gap", 0, 24).nouns("gap, space, reveal, air").asks("how wide, how far apart").usual(24, 70).held_to(&l::LEVEL_GAP).json("gap"),
@@ -191,6 +216,7 @@ rows! {
         .held_to(&l::STAIR_WIDTH).plain("stairs: {} wide").json("width"),
     StairMeasure: choice(Stairs, "what the stairs' width lies between").plain("stairs: measured {}").json("measure"),
     StairAt: of(Stairs, Kind::Place, "place of the stairs").nouns("stairs").asks("where").json("at"),
+    StairCount: count(Stairs, "flights of stairs", 0, 20).nouns("flight, stairs"),
     StairClear: length(Stairs, "stairs, clear between the posts", 6, 240).nouns("walk through, between the posts").asks("how wide").feet(12, 20),
     StairTread: length(Stairs, "stairs, clear between the handrails", 6, 240).asks("how wide"),
     Recess: length(Stairs, "recess", 6, 240).nouns("let in, recessed").asks("how deep").feet(12, 18).json("recess"),
@@ -201,6 +227,7 @@ rows! {
     Treads: count(Stairs, "treads", 0, 60).nouns("tread, step").usual(16, 320).json("treads"),
     Rise: length(Stairs, "riser", 1, 12).nouns("riser, rise, step").asks("how high").usual(88, 132).held_to(&l::RISER_MOST)
         .plain("stairs: rise {}").json("rise"),
+    RiserMost: length(Stairs, "most riser", 4, 12).nouns("max riser, no riser over").asks("how high").usual(88, 132).held_to(&l::RISER_MOST),
     Tread: length(Stairs, "tread", 4, 60).nouns("tread, run").asks("how deep").usual(144, 208).held_to(&l::TREAD_LEAST).plain("stairs: tread {}").json("tread"),
     Slope: length(Stairs, "slope", 4, 800).nouns("slope, rake, diagonal").asks("how long").json("slope_length"),
     Angle: of(Stairs, Kind::Angle, "angle of the stairs").nouns("angle, pitch, steep").asks("how steep, what angle").held_to(&l::STEEPEST).json("angle_deg"),
@@ -209,6 +236,7 @@ rows! {
     StairHeight: length(Stairs, "stair rail", 24, 60).nouns("stair rail, stair guard").asks("how high").usual(512, 640)
         .held_to(&l::STAIR_GUARD_LOW).else_taken(Limit(&l::STAIR_GUARD_HEIGHT)).plain("stairs: rail {} above the nosings").json("rail_height"),
     HandrailHeight: length(Stairs, "handrail", 20, 60).nouns("handrail, grab rail").asks("how high").held_to(&l::HANDRAIL_LOW),
+    HandrailWidth: length(Stairs, "handrail's width", 0, 12).nouns("handrail, grab rail").asks("how wide"),
     OpenSides: choice(Stairs, "open sides").asks("which").json("open"),
     Newels: choice(Stairs, "newels").asks("where").json("newels"),
     Lands: choice(Stairs, "what the stairs land on").asks("what").json("lands"),
@@ -216,6 +244,7 @@ rows! {
     Between: choice(Stairs, "what stands between the treads").asks("open or closed").json("between_treads"),
     OpenRiser: length(Stairs, "opening between treads", 0, 12).nouns("open riser").asks("how tall").held_to(&l::OPEN_RISER).json("open_riser"),
     Landing: length(Stairs, "landing", 6, 240).nouns("landing, pad").asks("how deep").feet(12, 20).held_to(&l::LANDING).json("landing"),
+    LandingWide: length(Stairs, "landing, side to side", 6, 240).nouns("landing, pad").asks("how wide").feet(12, 20),
     StairGap: length(Stairs, "gap on the stairs", 0, 12).asks("how wide").held_to(&l::STAIR_GAP),
     StairGapLimit: length(Stairs, "gap that holds on the stairs", 0, 12).held_to(&l::STAIR_GAP),
     PerTread: count(Stairs, "balusters a tread", 1, 6).nouns("per tread"),
@@ -234,6 +263,7 @@ rows! {
     MiddleGap: length(Gate, "gap between the leaves", 0, 4).nouns("meeting gap").asks("how wide").usual(2, 24),
     Leaves: count(Gate, "leaves", 1, 2).nouns("leaf, pair, double gate").json("leaves"),
     LeafHeight: length(Gate, "leaf's height", 12, 96).nouns("gate, leaf").asks("how high, how tall").usual(480, 832),
+    GateUnder: length(Gate, "gap under the gate", 0, 24).nouns("under the leaf").asks("how much").usual(8, 64).held_to(&l::LEVEL_GAP),
     LeafDiagonal: length(Gate, "leaf's diagonal", 12, 200).nouns("brace, diagonal").asks("how long").json("diagonal"),
     LatchHeight: length(Gate, "latch height", 12, 84).nouns("latch").asks("how high").held_to(&l::POOL_LATCH).json("latch_height"),
     Swing: choice(Gate, "swing").nouns("swing").asks("which way").json("swing"),
@@ -248,6 +278,7 @@ rows! {
     Incised: choice(Wood, "incised").plain("incised: {}").json("incised"),
     Duration: choice(Wood, "load duration").plain("load duration: {}").json("load_duration"),
     Push: of(Wood, Kind::Force, "push at the top").nouns("load, push").asks("how much").else_taken(Limit(&l::TOP_LOAD)).held_to(&l::TOP_LOAD),
+    LineLoad: of(Wood, Kind::Force, "load on a foot of the top rail").nouns("pounds a foot, line load").asks("how much"),
     BoltPull: of(Wood, Kind::Force, "pull on the upper bolt").nouns("pull, hold-down").asks("how hard").held_to(&l::HOLD_DOWN),
     BoltPush: of(Wood, Kind::Force, "push of the lower bolt").asks("how hard"),
     PostCarries: of(Wood, Kind::Force, "push the post carries").asks("how much"),
@@ -260,10 +291,16 @@ rows! {
 
     // ---- sticks, pieces and money
     Stock: length(Order, "stick", 2, 480).nouns("stick, board, stock length").feet(24, 25).usual(1152, 3840).json("stock"),
+    StockSize: of(Order, Kind::Lumber, "stick size").nouns("sticks, boards").asks("what size"),
     PieceLength: length(Order, "piece", 0, 480).nouns("piece, cut").usual(96, 1920).json("cut"),
     PieceCount: count(Order, "pieces", 1, 20000).nouns("piece, cut").json("count"),
     PerStick: count(Order, "pieces a stick", 0, 400).nouns("per stick, out of a stick"),
     StickCount: count(Order, "sticks", 0, 20000).nouns("stick, board, length").json("sticks"),
+    PerPack: count(Order, "pieces in a pack", 1, 10000).nouns("box, pack, bundle"),
+    Packs: count(Order, "packs", 1, 10000).nouns("box, pack, bundle"),
+    Screws: count(Order, "screws", 0, 100000).nouns("screw"),
+    ScrewsPer: count(Order, "screws a baluster", 1, 40).nouns("each, a picket").asks("how many"),
+    Washers: count(Order, "washers", 0, 20000).nouns("washer"),
     LeftOver: length(Order, "left over", 0, 480).nouns("left over, waste, offcut").asks("how much is left").json("left"),
     Kerf: length(Order, "kerf", 0, 1).nouns("kerf, saw cut").asks("how wide").or_nothing().usual(1, 4)
         .else_taken(Limit(&l::KERF)).plain("kerf: {}").json("kerf"),
