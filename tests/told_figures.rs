@@ -145,16 +145,38 @@ fn what_weakens_stands_in_the_checks() {
 }
 
 /// A notch told on a 6x6: 5.5 - 1.5 = 4, at an inside corner 4^3 / (6 root 2) = 7.5425, 460 x 7.5425 / 36 = 96 lb.
-/// The whole post is inside; what was told is not.
+/// 200 / 96.4 = 2.08 times. The whole post is inside; what was told is not.
 #[test]
 fn a_whole_post_inside_does_not_speak_for_its_notch() {
     let json = ask(&["6x6 posts", "notches are 1 1/2 deep", "are the posts strong enough"]);
     let text = json["text"].as_str().expect("text");
-    assert!(text.starts_with("Over, by arithmetic: what a notch leaves of a 6x6 at an inside corner"), "{text}");
+    assert!(text.starts_with("Stop: the bending of what the notch leaves is 2.08 times"), "{text}");
     assert!(text.contains("may carry 96 lb of the 200") && text.contains("Inside the figures"), "{text}");
-    // 1/2 off in southern pine for ten minutes: 5^3 / (6 root 2) = 14.7314, 850 x 1.6 x 14.7314 / 36 = 556 lb: inside.
+    // 1/2 off in southern pine for ten minutes: 5^3 / (6 root 2) = 14.7314, 850 x 1.6 x 14.7314 / 36 = 557 lb: inside.
     let lines = ["it's southern pine", "use ten minute load", "6x6 posts", "notches are 1/2 deep"];
     let json = ask(&[&lines[..], &["are the posts strong enough"]].concat());
+    let text = json["text"].as_str().expect("text");
+    assert!(text.starts_with("Check: a notched post larger than a 4x4\nInside the figures"), "{text}");
+}
+
+/// 42: 200 x 50 / 5 = 2,000, over 1,800; 8,400 / 27.729 = 303 psi of 460. A 2x6 rim's bolts, 1 1/2 apart: 200 x 40 1/2 / 1 1/2 =
+/// 5,400, three times. The post is inside; what holds it is not.
+#[test]
+fn a_figure_inside_does_not_speak_for_the_rest() {
+    let posts = "are the posts strong enough";
+    for (told, ask_it, lead) in [
+        ("guard height 42", posts, "Check: the published hold-down is for guards up to 36 in."),
+        ("2x6 rim", posts, "Stop: bolts 1 1/2\" apart pull the upper one 5,400 lb"),
+        ("fixing: lags", posts, "Check: lag screws hold the posts"),
+        ("3/8 bolts", posts, "Check: bolts of 3/8\""),
+        ("posts sit on top of the decking", posts, "Check: posts on the decking"),
+        ("guard height 34", HOLD, "Stop: a guard 34\" high is under 36\""),
+    ] {
+        let json = ask(&["6x6 posts", told, ask_it]);
+        let text = json["text"].as_str().expect("text");
+        assert!(text.starts_with(lead), "{told}: {text}");
+    }
+    let json = ask(&["6x6 posts", posts]);
     assert!(json["text"].as_str().expect("text").starts_with("Inside the figures"), "{json}");
 }
 

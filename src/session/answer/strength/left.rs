@@ -171,7 +171,13 @@ pub fn left(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     let mut reply = Reply::of(Status::Answered);
     let rule = |w: Length| if notching::is_four(w) { notching::barred() } else { notching::not_barred() };
     reply.lines.extend(widths(&feet).into_iter().map(rule));
-    reply.lines.push(weakest(worst, feet.len() > 1, taken));
+    let mut first =
+        vec![say(worst.bends.lead()), say("what a notch leaves of a "), Span::Phrase(worst.size.to_string())];
+    first.push(say(" "));
+    first.extend(worst.named.clone());
+    first.extend([say(" may carry "), fig(&worst.carries), say(" of the 200 at "), inches(&taken.inputs.height)]);
+    first.push(say(if feet.len() > 1 { ", the weakest foot." } else { "." }));
+    reply.lines.push(Line::new(Role::Answer, first));
     reply.lines.extend(feet.iter().map(|f| f.line(taken)));
     reply.lines.extend(passed_over(&taken.stands));
     reply.lines.push(detail([say(told_line(taken))]));
@@ -185,16 +191,6 @@ pub fn left(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     reply.values.more.extend(thick.min_by_key(Fig::as_length).map(|l| ("left_thick", l)));
     let figs: Figs = feet.iter().map(|f| (f.what, f.bends.long.demand.clone())).collect();
     Ok((reply, figs))
-}
-
-/// "Over, by arithmetic: what a notch leaves of a 4x4 ... may carry 43 lb of the 200 at 36", the weakest foot."
-fn weakest(foot: &Foot, of_several: bool, taken: &Taken) -> Line {
-    let mut spans = vec![say(foot.bends.lead()), say("what a notch leaves of a "), Span::Phrase(foot.size.to_string())];
-    spans.push(say(" "));
-    spans.extend(foot.named.clone());
-    spans.extend([say(" may carry "), fig(&foot.carries), say(" of the 200 at "), inches(&taken.inputs.height)]);
-    spans.push(say(if of_several { ", the weakest foot." } else { "." }));
-    Line::new(Role::Answer, spans)
 }
 
 fn told_line(taken: &Taken) -> &'static str {
@@ -236,9 +232,6 @@ pub(super) fn beside(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Result<Repl
     spans.push(say("."));
     reply.lines.push(detail(spans));
     if told.is_some() {
-        // A whole post inside the figures is no word on one that was told to be notched.
-        let over = feet.first().filter(|f| !f.bends.long.holds());
-        reply.lines.extend(over.map(|worst| weakest(worst, feet.len() > 1, taken)));
         reply.findings = findings(&feet);
         reply.values.strength = feet.iter().map(|f| row(f.what, &f.bends.long)).collect();
     }

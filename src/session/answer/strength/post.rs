@@ -128,9 +128,7 @@ pub fn post(job: &Job, ask: &StrengthAsk, taken: &Taken) -> Answered {
     let top = sways(worst, taken)?;
     reply.lines.push(sway_line(&top));
     let notched = left::beside(job, ask, taken)?;
-    let (over, notches): (Vec<Line>, Vec<Line>) = notched.lines.into_iter().partition(|l| l.role == Role::Answer);
-    reply.lines.splice(0..0, over);
-    reply.lines.extend(notches);
+    reply.lines.extend(notched.lines);
     reply.lines.push(bolt::line(&tie)?);
     reply.lines.push(taken.line());
     let shown = |corner: bool| cases.iter().find(|c| c.stand.is_corner() == corner);
