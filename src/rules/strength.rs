@@ -174,13 +174,6 @@ pub(super) fn posts_on_decking(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     if on_decking(job) { vec![vec![Span::Say(says)]] } else { Vec::new() }
 }
 
-/// No bottom rail told.
-pub(super) fn no_bottom_rail(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let none = crate::solve::order::rail(job, crate::job::Member::Bottom).is_none();
-    let says = "with no bottom rail, balusters want the rim's face to hold their feet, and the opening under them must stop the ball.";
-    if none { vec![vec![Span::Say(says)]] } else { Vec::new() }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -4,7 +4,7 @@
 use super::trouble::Trouble;
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::{Given, Size};
-use crate::job::{Flight as ToldFlight, Gate, Head, Job, RiserKind, Run, Settings, StairOpening};
+use crate::job::{Flight as ToldFlight, Gate, Head, Job, Newels, RiserKind, Run, Settings, StairMeasure, StairOpening};
 use crate::layout::{Bay, BayKind, Placed, lay_out as lay_out_job, line_inside};
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Tape};
@@ -183,8 +183,21 @@ impl<'a> Known<'a> {
         let told = Fig::told(told, "the stair's width");
         let mut widths = self.job.runs.iter().flat_map(|r| r.stairs.iter().map(|s| s.width));
         let one_width = self.opening.is_some_and(|o| widths.all(|w| w == o.width));
-        let between = self.between_posts().filter(|_| one_width);
-        Some(between.filter(|b| b.as_length() < told.as_length()).unwrap_or(told))
+        match self.between_posts().filter(|_| one_width) {
+            Some(between) if between.as_length() < told.as_length() => Some(between),
+            Some(_) => Some(told),
+            None => self.is_clear().then_some(told),
+        }
+    }
+
+    /// True where the width told is clear by itself: a hole in the framing or the decking has posts and edges in it
+    /// that only a layout places, and newels on the treads stand in the treads' width.
+    fn is_clear(&self) -> bool {
+        match self.opening.map_or(self.job.stair_measure, |o| o.measure) {
+            None | Some(StairMeasure::Posts) => true,
+            Some(StairMeasure::Treads) => self.flight.newels != Some(Newels::OnTreads),
+            Some(StairMeasure::Decking | StairMeasure::Framing) => false,
+        }
     }
 
     /// True where that width is less than was told of the stairs: posts stand in it.

@@ -72,6 +72,9 @@ fn of_deck(job: &Job, taken: &Taken) -> Result<Vec<Foot>, Refused> {
         let posts: Vec<_> = batch.posts.iter().map(|k| &feet.posts[*k]).collect();
         let Some((first, foot)) = posts.first().and_then(|p| Some((*p, p.foot.as_ref().ok()?))) else { continue };
         let cut = foot.weakest();
+        if matches!(cut.shape, Shape::Whole) {
+            return Err(Refused::NothingLeft);
+        }
         let (Some(what), Some(size)) = (shape_row(&cut.shape), notching::lumber_of(cut.size)) else { continue };
         let mut named = notching::numbered(&posts);
         named.insert(0, say("as "));
