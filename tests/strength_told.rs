@@ -2,21 +2,15 @@
 //!
 //! Design values are those of `tests/published/strength`; the arithmetic stands beside each figure.
 
-use railhand::measure::Tape;
-use railhand::reply::{plain, reply_json};
-use railhand::session::{Session, step};
+#[path = "common/talk.rs"]
+mod talk;
+
 use serde_json::Value;
 
 /// Steps the lines; the last reply as JSON, and its plain text.
 fn talk(lines: &[&str]) -> (Value, String) {
-    let mut session = Session::new();
-    let mut last = (Value::Null, String::new());
-    for line in lines {
-        let (delta, reply) = step(&session, line);
-        session.apply(delta);
-        last = (reply_json(line, &reply, session.job()), plain(&reply, usize::MAX, Tape::SIXTEENTHS));
-    }
-    last
+    let last = talk::talk(lines);
+    (last.json(), last.text())
 }
 
 fn rows(json: &Value) -> Vec<Value> {
