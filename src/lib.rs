@@ -6,15 +6,18 @@
 //!    meaning in them, and binds the islands to readings.
 //! 2. [`session`] picks one reading or asks, resolves it against what was said
 //!    before, and makes the change: `step(&session, line) -> (delta, reply)`, pure.
-//! 3. [`job`] holds what has been told; [`layout`] places posts, [`notch`] cuts their feet,
+//! 3. [`job`] holds what has been told; [`quantity`] is the table of all that can be told or asked, and what
+//!    follows from what; [`solve`] is where every figure's inputs come from, and [`provide`] hands it what the
+//!    engines work out.
+//! 4. [`layout`] places posts, [`notch`] cuts their feet,
 //!    [`infill`] places balusters; [`stairs`] and [`gate`] carry the guard down a flight and
 //!    through a gate; [`strength`] puts what 200 lb asks of a part beside what it is allowed;
 //!    [`takeoff`] counts parts and cuts them from stock; [`rules`] looks the result over; [`sums`]
 //!    does arithmetic at the prompt.
-//! 4. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
-//! 5. [`paper`] lays a job out as notes and sheets: what leaves the program.
-//! 6. [`store`] keeps what was told in the job file, before the answer is shown.
-//! 7. [`console`], [`store`] and the binary are the only rooms that touch the outside.
+//! 5. [`reply`] is one value of tagged spans, rendered as plain text or JSON.
+//! 6. [`paper`] lays a job out as notes and sheets: what leaves the program.
+//! 7. [`store`] keeps what was told in the job file, before the answer is shown.
+//! 8. [`console`], [`store`] and the binary are the only rooms that touch the outside.
 //!
 //! Below them all stand [`measure`] (exact lengths), [`limits`] (limits with their
 //! sources) and [`figure`] (a value that cannot be made without its reason).

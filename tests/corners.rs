@@ -269,8 +269,10 @@ fn cap_lengths(facts: &[Fact]) -> Vec<(String, Length)> {
     all.iter().map(|c| (c.at.label(), c.length)).collect()
 }
 
-fn named(all: &[(&str, Length)]) -> Vec<(String, Length)> {
-    all.iter().map(|(n, l)| ((*n).to_owned(), *l)).collect()
+/// The caps of [`recessed`]: a side, the front's two, the two flanks, a side.
+fn around_the_mouth(side: Length, front: Length, flank: Length) -> Vec<(String, Length)> {
+    let runs = ["run 1", "run 2", "run 2", "run 2-in-left", "run 2-in-right", "run 3"];
+    runs.map(str::to_owned).into_iter().zip([side, front, front, flank, flank, side]).collect()
 }
 
 /// On the decking's edge the caps turn on its corners: past each corner a long point reaches
@@ -281,17 +283,7 @@ fn named(all: &[(&str, Length)]) -> Vec<(String, Length)> {
 fn caps_meet_at_the_mouth_of_recessed_stairs() {
     let on_edge = [set(Setting::Line(inches(0)))];
     let (side, front, flank) = (frac(587, 4), frac(155, 2), frac(69, 2));
-    assert_eq!(
-        cap_lengths(&recessed(&on_edge)),
-        named(&[
-            ("run 1", side),
-            ("run 2", front),
-            ("run 2", front),
-            ("run 2-in-left", flank),
-            ("run 2-in-right", flank),
-            ("run 3", side)
-        ])
-    );
+    assert_eq!(cap_lengths(&recessed(&on_edge)), around_the_mouth(side, front, flank));
     // The line 1 inside: a corner 1 in from each of the front's, 70 + 5 1/2; sides 143 + 2 3/4.
     let inside = cap_lengths(&recessed(&[set(Setting::Line(inches(1)))]));
     assert_eq!(inside[1].1, frac(151, 2));
@@ -307,17 +299,7 @@ fn caps_meet_past_the_two_posts_of_a_corner() {
     let outside =
         [set(Setting::Mount(Mount::Outside)), set(Setting::Overhang(inches(0))), set(Setting::Skirt(inches(0)))];
     let (side, front, flank) = (frac(297, 2), inches(81), frac(69, 2));
-    assert_eq!(
-        cap_lengths(&recessed(&outside)),
-        named(&[
-            ("run 1", side),
-            ("run 2", front),
-            ("run 2", front),
-            ("run 2-in-left", flank),
-            ("run 2-in-right", flank),
-            ("run 3", side)
-        ])
-    );
+    assert_eq!(cap_lengths(&recessed(&outside)), around_the_mouth(side, front, flank));
 }
 
 /// At a 45-degree corner a cap 5 1/2 wide reaches 2.75 x tan 22.5 = 1.1391 past the corner: 48

@@ -4,6 +4,9 @@
 //! (R311.7.5 risers and treads, R311.7.8 handrails, R312.1 guards). What a builder means by a line is
 //! common practice, no source.
 
+#[path = "common/talk.rs"]
+mod talk;
+
 use railhand::job::Job;
 use railhand::reply::{Reply, Status, job_json, reply_json};
 use railhand::session::{Session, step};
@@ -11,18 +14,9 @@ use serde_json::{Value, json};
 
 /// Says the lines; the last reply, its JSON, and the job before and after it.
 fn said(lines: &[&str]) -> (Reply, Value, Job, Job) {
-    let mut session = Session::new();
-    let (last, before) = lines.split_last().expect("a talk says something");
-    for line in before {
-        let (delta, reply) = step(&session, line);
-        assert_eq!(reply.status, Status::Told, "{line}");
-        session.apply(delta);
-    }
-    let was = session.job().clone();
-    let (delta, reply) = step(&session, last);
-    session.apply(delta);
-    let json = reply_json(last, &reply, session.job());
-    (reply, json, was, session.job().clone())
+    let last = talk::told_then(lines);
+    let (json, job) = (last.json(), last.job());
+    (last.reply, json, last.was, job)
 }
 
 fn inches(v: &Value) -> &str {

@@ -1,19 +1,14 @@
 //! Whole talks about feet, bevels and stairs let into the deck, through the JSON contract. A
 //! 4x4 dresses to 3 1/2 (PS 20 size table); the figures are plane geometry, worked by hand.
 
-use railhand::reply::reply_json;
-use railhand::session::{Session, step};
+#[path = "common/talk.rs"]
+mod talk;
+
 use serde_json::{Value, json};
 
 /// Says the lines; the last reply's JSON and its words on one line.
 fn said(lines: &[&str]) -> (Value, String) {
-    let mut session = Session::new();
-    let mut last = Value::Null;
-    for line in lines {
-        let (delta, reply) = step(&session, line);
-        session.apply(delta);
-        last = reply_json(line, &reply, session.job());
-    }
+    let last = talk::talk(lines).json();
     let text = last["text"].as_str().expect("text").split_whitespace().collect::<Vec<_>>().join(" ");
     (last, text)
 }

@@ -10,7 +10,7 @@ use num_rational::Ratio;
 use pretty_assertions::assert_eq;
 use proptest::prelude::*;
 use railhand::job::{
-    End, Fact, Foot, Job, Mount, Nosing, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, StairAt,
+    End, Fact, Foot, Job, Mount, Nosing, NotchTold, PostRole, PostSize, RunId, RunPatch, Setting, Settings, StairAt,
     StairOpening, Told, Turn, Turned,
 };
 use railhand::measure::{Length, Lumber, decimal};
@@ -235,7 +235,8 @@ fn the_lengths_down_a_post() {
 fn bolts_keep_their_edges() {
     let apart = |rim: Length| {
         let told = |l| railhand::figure::Fig::told(l, "told");
-        Bolts::of(&told(inches(1)), &told(rim)).map(|b| (b.upper.as_length(), b.apart.as_length(), b.lower.as_length()))
+        Bolts::of(&Settings::default(), &told(inches(1)), &told(rim))
+            .map(|b| (b.upper.as_length(), b.apart.as_length(), b.lower.as_length()))
     };
     let row = |upper, apart, lower| Some((Some(upper), Some(apart), Some(lower)));
     assert_eq!(apart(frac(37, 4)), row(inches(3), inches(5), inches(8)));

@@ -79,7 +79,7 @@ fn reads(line: &str) -> bool {
         let name: String = code[i + 8..].chars().take_while(|c| c.is_ascii_uppercase() || *c == '_').collect();
         !name.is_empty() && code[i + 8 + name.len()..].starts_with(".length()")
     });
-    FIELDS.iter().any(|f| field(&f))
+    FIELDS.iter().any(field)
         || order
         || code.contains("settings.post(")
         || constant

@@ -4,8 +4,11 @@
 use proptest::prelude::*;
 use railhand::figure::Value;
 use railhand::grammar::{Act, canon};
-use railhand::job::{BalustersAt, End, Fact, FlightFact, Gate, GateAt, Job, Member, Order, RunId, RunPatch, Told};
-use railhand::measure::{Length, decimal};
+use railhand::job::{
+    BalustersAt, End, Fact, FlightFact, Gate, GateAt, Job, Lie, Member, OpenSides, Order, RunId, RunPatch, Setting,
+    StickOf, Told,
+};
+use railhand::measure::{Length, Lumber, decimal};
 use railhand::provide::{ask, engines};
 use railhand::quantity::{Kind, ROWS, Row, RowId};
 use railhand::reply::job_json;
@@ -128,6 +131,17 @@ fn full() -> Job {
     Job::default().with_all(facts.iter().chain([&inside, &Fact::Run(RunId(1), patch)])).expect("a job")
 }
 
+/// What a stick of each size and length costs, a dollar a foot, and the rails that are bought.
+fn priced() -> Vec<Fact> {
+    let sizes = [Lumber::by(4, 4), Lumber::by(2, 4), Lumber::by(2, 2)];
+    let sticks = sizes.into_iter().flat_map(|size| [8, 10, 12, 14, 16].map(|feet| StickOf { size, feet }));
+    let prices = sticks.map(|stick| Fact::Order(Order::Price(stick, stick.feet.into())));
+    let rails = [Member::Top, Member::Bottom].map(|m| Fact::Order(Order::Lay(m, Lie::Edge)));
+    let none = Fact::Order(Order::Rail(Member::Cap, None));
+    let between = Fact::Order(Order::Balusters(BalustersAt::Between));
+    prices.chain(rails).chain([none, between]).collect()
+}
+
 /// Jobs in which a row may make its difference: what hides it in one shows in another.
 fn stages() -> Vec<Job> {
     let with = |facts: Vec<Fact>| full().with_all(&facts).expect("a job");
@@ -138,7 +152,17 @@ fn stages() -> Vec<Job> {
         (flight(FlightFact::Tread(Length::inches(10))), flight(FlightFact::TotalRise(Length::inches(50))));
     let run = flight(FlightFact::TotalRun(Length::inches(70)));
     let faces = Fact::Order(Order::Balusters(BalustersAt::Faces));
+    // At a pool, over a flat bottom rail 1 up, the rails' tops are 48 1/2 - 2 1/2 = 46 apart: 45 is far enough for the plain gap.
+    let pool = told(&[(RowId::HeightTop, 776), (RowId::GapUnder, 16)]);
+    let flat = [Member::Top, Member::Bottom].map(|m| Fact::Order(Order::Lay(m, Lie::Flat)));
+    let bottom = Fact::Order(Order::Rail(Member::Bottom, Some(Lumber::by(2, 4))));
+    let pool = [vec![Fact::Set(Setting::Pool(true)), bottom], pool, flat.to_vec()].concat();
+    let open = flight(FlightFact::Open(OpenSides::Both));
     vec![
+        with(pool),
+        with(priced()),
+        with(vec![open.clone(), tread.clone()]),
+        with(vec![open, total.clone(), tread.clone()]),
         full(),
         with(vec![inside]),
         with(vec![faces, Fact::Order(Order::Rail(Member::Cap, None))]),
@@ -206,6 +230,42 @@ proptest! {
     }
 }
 
+/// At a pool whose rails are not told the tight gap holds, whatever wider one is given, and a gap of just that passes: 3 balusters of
+/// 1 1/2 and 4 gaps of 1 3/4 fill 11 1/2.
+#[test]
+fn a_pools_own_gap_holds_and_passes() {
+    let job = Job::default().with(&Fact::Set(Setting::Pool(true))).expect("a pool");
+    let wider = Given::of([(RowId::GapMax, Value::Length(Length::inches(3)))]);
+    let held = ask(RowId::GapLimit, &wider, &job).expect("a limit");
+    assert_eq!(held.fig.as_length(), Some(Length::sixteenths(28)));
+    let opening = Given::of([
+        (RowId::BayClear, Value::Length(Length::sixteenths(184))),
+        (RowId::BalusterWidth, Value::Length(Length::sixteenths(24))),
+    ]);
+    assert_eq!(ask(RowId::BalusterCount, &opening, &job).expect("a count").fig.value(), Value::Count(3));
+}
+
+/// A double gate's leaf is half of what the gaps leave: 36 less two hinge gaps of 1/2 and 3/4 between the leaves, over 2: 17 1/8.
+#[test]
+fn a_double_gates_leaf_is_one_of_two() {
+    let gate = Gate::new(GateAt::Middle, Some(Length::inches(36)));
+    let patch = |leaves| {
+        let hung = railhand::job::Hung {
+            leaves: Some(leaves),
+            hinge_gap: Some(Length::sixteenths(8)),
+            latch_gap: Some(Length::sixteenths(12)),
+            ..gate.hung
+        };
+        Fact::Run(RunId(1), RunPatch { gate: Some(Some(Gate { hung, ..gate })), ..RunPatch::default() })
+    };
+    let leaf = |n| {
+        ask(RowId::Leaf, &Given::default(), &full().with(&patch(n)).expect("a gate")).expect("a leaf").fig.as_length()
+    };
+    assert_eq!(leaf(2), Some(Length::sixteenths(274)));
+    // One leaf: 36 less 1/2 and 3/4.
+    assert_eq!(leaf(1), Some(Length::sixteenths(556)));
+}
+
 /// A bay by the relations is the bay that is laid out.
 #[test]
 fn a_bay_by_relations_is_the_bay_laid_out() {
@@ -224,4 +284,37 @@ fn a_bay_by_relations_is_the_bay_laid_out() {
     let by_relation = solve(RowId::BayClear, &given, &Job::default(), &Engines::NONE).expect("a bay").fig;
     assert_eq!(laid.value(), by_relation.value());
     assert_eq!(laid.as_length(), Length::new(178, 3));
+}
+
+/// Every row asked for in its plain phrase is answered with its figure, or asks for what it lacks, by name.
+#[test]
+fn every_row_asked_in_talk_is_answered_or_asks() {
+    use railhand::grammar::Query;
+    use railhand::grammar::ask::RowAsk;
+    use railhand::reply::Status;
+    use railhand::session::{Session, step};
+    for row in ROWS {
+        let phrase = canon::write(&Act::Query(Query::Row(RowAsk { want: row.id, given: Vec::new() })));
+        let reply = step(&Session::new(), &phrase).1;
+        match reply.status {
+            Status::Answered => assert!(reply.values.result.is_some(), "{phrase}"),
+            Status::Asks => assert!(!reply.lines.is_empty(), "{phrase}"),
+            status => panic!("{phrase}: {status:?}"),
+        }
+    }
+}
+
+/// 58 in. clear, 9 balusters of 1 1/2: (58 - 13 1/2) / 10 = 4 9/20. What is given is not kept, and what has no part is named.
+#[test]
+fn premises_are_used_for_the_answer_and_never_kept() {
+    use railhand::session::{Session, step};
+    let session = Session::new();
+    let (delta, reply) = step(&session, "figure: gap; with bay 4'-10\"; with balusters 9; with kerf 1/8\"?");
+    assert_eq!(reply.values.result.as_ref().and_then(|f| f.as_length()), Length::new(89, 20));
+    let mut after = session.clone();
+    after.apply(delta);
+    assert_eq!(after.job(), session.job());
+    let text = railhand::reply::reply_json("", &reply, session.job())["text"].to_string();
+    assert!(text.contains("Not used for it: kerf"), "{text}");
+    assert!(text.contains("Not told, so taken as usual: baluster"), "{text}");
 }

@@ -1,6 +1,9 @@
 //! Lines no reading may break on: measures that are no length, lines that would take more work than any line said by
 //! a person, lengths worked out with a root in them, and counts that stand where a size might.
 
+#[path = "common/talk.rs"]
+mod talk;
+
 use pretty_assertions::assert_eq;
 use railhand::grammar::canon;
 use railhand::grammar::effort::{Effort, MOST};
@@ -13,14 +16,8 @@ use railhand::session::{LONGEST, MOST_WORDS, Peek, Session, peek, step};
 use railhand::store::session_of;
 
 fn told(lines: &[&str]) -> (Session, Reply) {
-    let mut session = Session::new();
-    let mut last = Reply::of(Status::Answered);
-    for line in lines {
-        let (delta, reply) = step(&session, line);
-        session.apply(delta);
-        last = reply;
-    }
-    (session, last)
+    let last = talk::talk(lines);
+    (last.session, last.reply)
 }
 
 fn readback(line: &str) -> Option<String> {
@@ -38,7 +35,7 @@ fn a_measure_that_is_no_length_is_pointed_at() {
         (Some("deck 16 along the house 12 out"), "30s deep", "30s"),
         (Some("front 14 ft corner to stair head"), "keep posts 16s off the corner", "16s"),
     ] {
-        let mut session = told(&before.into_iter().collect::<Vec<_>>()).0;
+        let mut session = before.map_or_else(Session::new, |line| told(&[line]).0);
         let job = session.job().clone();
         let (delta, reply) = step(&session, line);
         session.apply(delta);

@@ -2,21 +2,18 @@
 //!
 //! Figures come from the checks under `tests/published/strength`; the wording is our own.
 
+#[path = "common/talk.rs"]
+mod talk;
+
 use railhand::measure::Tape;
-use railhand::reply::{Status, plain, reply_json};
+use railhand::reply::{Status, plain};
 use railhand::session::{Session, step};
 use serde_json::Value;
 
 /// Steps the lines; the last reply as JSON, its plain text, and the session after.
 fn talk(lines: &[&str]) -> (Value, String, Session) {
-    let mut session = Session::new();
-    let mut last = (Value::Null, String::new());
-    for line in lines {
-        let (delta, reply) = step(&session, line);
-        session.apply(delta);
-        last = (reply_json(line, &reply, session.job()), plain(&reply, usize::MAX, Tape::SIXTEENTHS));
-    }
-    (last.0, last.1, session)
+    let last = talk::talk(lines);
+    (last.json(), last.text(), last.session)
 }
 
 fn number(v: &Value) -> f64 {

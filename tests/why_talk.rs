@@ -1,22 +1,18 @@
 //! Whole conversations: "why" with words of its own, "says who", and what-ifs that build on each
 //! other. The arithmetic is done by hand; the wording is our own.
 
-use railhand::measure::Tape;
-use railhand::reply::{Reply, Status, plain};
+#[path = "common/talk.rs"]
+mod talk;
+
+use railhand::reply::{Reply, Status};
 use railhand::rules::find;
 use railhand::session::{Session, step};
 
 /// Steps the lines; the last reply, its text on one line, and the session after.
 fn talk(lines: &[&str]) -> (Reply, String, Session) {
-    let mut session = Session::new();
-    let mut last = Reply::of(Status::Answered);
-    for line in lines {
-        let (delta, reply) = step(&session, line);
-        session.apply(delta);
-        last = reply;
-    }
-    let text = plain(&last, usize::MAX, Tape::SIXTEENTHS);
-    (last, text, session)
+    let last = talk::talk(lines);
+    let text = last.text();
+    (last.reply, text, last.session)
 }
 
 /// 144 less a 3 1/2 post at each end is 137; less one line post, over 2, is 66 3/4.

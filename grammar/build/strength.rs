@@ -60,7 +60,6 @@ struct Duration {
 struct Beam {
     case: String,
     bend: String,
-    shear: String,
     moment: String,
     says: String,
     source: String,
@@ -186,10 +185,9 @@ pub fn factors(data: &Factors) -> String {
     for b in &data.beam {
         let _ = writeln!(
             text,
-            "    BeamRow {{ case: Case::{}, bend: {}, shear: {}, moment: {}, says: {:?}, source: {:?} }},",
+            "    BeamRow {{ case: Case::{}, bend: {}, moment: {}, says: {:?}, source: {:?} }},",
             b.case,
             ratio(&b.bend),
-            ratio(&b.shear),
             ratio(&b.moment),
             b.says,
             cited(&b.source, &b.status, ""),

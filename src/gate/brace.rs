@@ -2,6 +2,8 @@
 
 use crate::figure::{Fig, Unit, Why};
 use crate::measure::{Length, arctan_degrees};
+use crate::quantity::RowId;
+use crate::solve::by;
 
 /// A leaf's height and what is pulled across it.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,25 +22,22 @@ fn inches(f: &Fig) -> Length {
 
 /// A leaf that comes up to the guard's top and stands so far off the deck.
 pub fn leaf_height(top: &Fig, under: &Fig) -> Option<Fig> {
-    let height = inches(top) - inches(under);
-    let from = vec![("top", top.clone()), ("gap under", under.clone())];
-    height
-        .is_positive()
-        .then(|| Fig::length(height, Why::Formula("the guard's height less the gap under the leaf", from)))
+    let height = by(RowId::LeafHeight, &[(RowId::HeightTop, top), (RowId::GapUnder, under)])?;
+    Some(height).filter(|h| inches(h).is_positive())
 }
 
 /// The diagonal of a leaf, and how steep a brace along it is. `None` past what can be carried.
 pub fn brace(width: &Fig, height: &Fig) -> Option<Brace> {
-    let from = || vec![("leaf's width", width.clone()), ("leaf's height", height.clone())];
-    let diagonal = Length::diagonal(inches(width), inches(height))?;
+    let from = vec![("leaf's width", width.clone()), ("leaf's height", height.clone())];
+    let diagonal = by(RowId::LeafDiagonal, &[(RowId::Leaf, width), (RowId::LeafHeight, height)])?;
     let degrees = arctan_degrees(inches(height).ratio(inches(width))?)?;
     Some(Brace {
         height: height.clone(),
-        diagonal: Fig::length(diagonal, Why::Formula("the root of width squared + height squared", from())),
+        diagonal,
         angle: Fig::quantity(
             degrees,
             Unit::Degrees,
-            Why::Formula("the angle whose tangent is height over width", from()),
+            Why::Formula("the angle whose tangent is height over width", from),
         ),
     })
 }

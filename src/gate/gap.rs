@@ -2,7 +2,7 @@
 //! gap, keeps to.
 
 use super::pool::Barrier;
-use crate::figure::Why;
+use crate::figure::{Fig, Why};
 use crate::infill::HeldGap;
 use crate::job::Job;
 use crate::limits;
@@ -34,7 +34,16 @@ pub fn stairs(job: &Job) -> HeldGap {
 
 /// True where the pool's own gap is what holds.
 pub fn by_pool(held: &HeldGap) -> bool {
-    matches!(held.most.why(), Why::Limit(l) if l.id == limits::POOL_TIGHT_GAP.id)
+    is_pools(&held.most)
+}
+
+/// A limit's figure as what gaps keep to: at a pool's own a gap of just that passes, at any other a ball of that size does.
+pub fn held(most: Fig) -> HeldGap {
+    if is_pools(&most) { HeldGap::up_to(most) } else { HeldGap::under(most) }
+}
+
+fn is_pools(most: &Fig) -> bool {
+    matches!(most.why(), Why::Limit(l) if l.id == limits::POOL_TIGHT_GAP.id)
 }
 
 /// Where what holds is published, or whose it is.

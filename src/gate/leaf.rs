@@ -5,7 +5,8 @@ use crate::infill::{HeldGap, Opening, fewest};
 use crate::job::Settings;
 use crate::limits::{self, Limit};
 use crate::measure::{Length, Tape};
-use crate::solve::{default_of, limit_length};
+use crate::quantity::RowId;
+use crate::solve::{by, default_of, limit_length};
 
 /// What was told of a gate. What was not is `None`.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -111,16 +112,13 @@ pub fn leaf(told: &LeafTold) -> Result<Leaf, Unfit> {
 /// One leaf between hinges and latch; of two, half of what a gap at each jamb and the latch's between
 /// them leave.
 fn width(opening: &Fig, hinge: &Fig, latch: &Fig, leaves: u8) -> Result<Fig, Unfit> {
-    let left = inches(opening) - inches(hinge) * i64::from(leaves) - inches(latch);
-    if !left.is_positive() {
-        return Err(Unfit::NoRoom(opening.clone()));
-    }
-    let from = vec![("opening", opening.clone()), ("hinge gap", hinge.clone()), ("latch gap", latch.clone())];
-    let says = match leaves {
-        2 => "half of the opening less the gaps at both hinges and between the leaves",
-        _ => "opening less the gaps at hinge and latch",
+    use RowId::{GateOpening, HingeGap, LatchGap, Leaf, Leaves, MiddleGap};
+    let two = || Fig::count(2, Why::Told("the leaves"));
+    let found = match leaves {
+        2 => by(Leaf, &[(GateOpening, opening), (HingeGap, hinge), (MiddleGap, latch), (Leaves, &two())]),
+        _ => by(Leaf, &[(GateOpening, opening), (HingeGap, hinge), (LatchGap, latch)]),
     };
-    Ok(Fig::length(left / i64::from(leaves), Why::Formula(says, from)))
+    found.filter(|f| inches(f).is_positive()).ok_or_else(|| Unfit::NoRoom(opening.clone()))
 }
 
 fn fits(told: Length, most: &Fig) -> Result<Fig, Unfit> {

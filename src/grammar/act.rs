@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{FlightAsk, GuardAsk, NotchAsk, StairAsk, StrengthAsk, TakeoffAsk, WhyAsk, WorkAsk};
+use super::ask::{FlightAsk, GuardAsk, NotchAsk, RowAsk, StairAsk, StrengthAsk, TakeoffAsk, WhyAsk, WorkAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -77,6 +77,8 @@ pub enum Query {
     Notch(NotchAsk),
     /// Of stairs, their guard and handrail, or of a gate.
     Flight(FlightAsk),
+    /// A row of the table, with what the line gives.
+    Row(RowAsk),
 }
 
 /// Conversation.

@@ -60,7 +60,7 @@ pub struct Job {
 /// Why a fact cannot be taken.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Impossible {
-    /// A length outside its slot's sane range.
+    /// A length outside its row's sane range.
     OutOfRange(SlotId, Length),
     /// A gate as wide as its run, or wider.
     GateTooWide {

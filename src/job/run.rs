@@ -1,6 +1,6 @@
 //! A run: one straight length of guard between two ends, as told.
 
-use super::{Choices, Gate, StairAt, Stairs};
+use super::{Choices, Gate, Stairs};
 use crate::measure::{Length, Shade};
 
 /// A run's number. Never reused within a job.
@@ -164,10 +164,5 @@ impl Run {
             turn: None,
             choices: Choices::default(),
         }
-    }
-
-    /// True where a stair opening stands centred in the run.
-    pub fn stairs_in_the_middle(&self) -> bool {
-        self.stairs.iter().any(|s| s.at == StairAt::Middle)
     }
 }

@@ -51,11 +51,6 @@ impl StairMeasure {
     /// Every measure, likeliest first.
     pub const ALL: [StairMeasure; 4] =
         [StairMeasure::Posts, StairMeasure::Decking, StairMeasure::Treads, StairMeasure::Framing];
-
-    /// True for the width of a hole in the deck: stairs that start at its edge leave none.
-    pub fn is_a_hole(self) -> bool {
-        matches!(self, StairMeasure::Decking | StairMeasure::Framing)
-    }
 }
 
 /// On which sides a flight is open, seen coming down it; a guard or handrail is for them.

@@ -6,7 +6,7 @@ use crate::job::{Job, PostRole, Settings};
 use crate::limits;
 use crate::measure::Length;
 use crate::quantity::RowId;
-use crate::solve::{Source, in_force};
+use crate::solve::{Source, by, in_force};
 
 /// The limits the split keeps to. A clear limit and a centre limit are two facts:
 /// where both were told both hold.
@@ -62,7 +62,5 @@ pub fn clear_max(job: &Job) -> Option<Fig> {
 fn less_the_post(settings: &Settings, most: Fig) -> Option<Fig> {
     let roles = [PostRole::Corner, PostRole::Line, PostRole::End, PostRole::Gate, PostRole::Stair];
     let post = roles.iter().map(|r| post_width(settings, &[*r])).max_by_key(Fig::as_length)?;
-    let clear = most.as_length()? - post.as_length()?;
-    let why = Why::Formula("the most on centre less a post", vec![("most on centre", most), ("widest post", post)]);
-    clear.is_positive().then(|| Fig::length(clear, why))
+    by(RowId::ClearMax, &[(RowId::CentreMax, &most), (RowId::PostWidth, &post)])
 }

@@ -54,6 +54,7 @@ pub(crate) use stretch::as_built;
 pub use stretch::{Part, Stretch, stretches};
 pub use values::values;
 
+use crate::figure::Fig;
 use crate::job::outline::filled;
 use crate::job::walk::miss;
 use crate::job::{Job, PostRole, RunId};
@@ -83,6 +84,12 @@ impl Layout {
         roles.sort();
         roles.dedup();
         roles
+    }
+
+    /// The longest bay with rails, face to face.
+    pub fn longest_bay(&self) -> Option<&Fig> {
+        let placed = self.runs.iter().filter_map(|r| r.result.as_ref().ok());
+        placed.flat_map(|p| p.rail_bays().map(|b| &b.clear)).max_by_key(|clear| clear.as_length())
     }
 
     /// The layout of one run alone; all of it for `None`.

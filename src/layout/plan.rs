@@ -16,7 +16,6 @@ use crate::job::outline::{filled, stands_free};
 use crate::job::walk::{Leg, Point, legs};
 use crate::job::{Job, Run, StairOpening, View};
 use crate::measure::{Length, Tape};
-use crate::reply::tape_of;
 use crate::solve::choice;
 use unicode_width::UnicodeWidthChar;
 
@@ -48,7 +47,7 @@ pub fn plan(job: &Job, width: usize) -> Vec<String> {
         sheet.house(&legs);
     }
     legs.iter().skip(usize::from(!free)).for_each(|leg| sheet.put(sheet.cell(place(leg.from)), '#'));
-    sheet.rows().into_iter().chain(sides.iter().map(|r| legend(r, width, tape_of(job)))).collect()
+    sheet.rows().into_iter().chain(sides.iter().map(|r| legend(r, width, choice::tape(job)))).collect()
 }
 
 /// "2 front: 16'-0", stairs 4'-0"".

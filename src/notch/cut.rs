@@ -55,7 +55,38 @@ pub struct Cut {
     pub deck: Vec<Spot>,
 }
 
+/// How deep a cut is from the deck side, and what it leaves; all `None` where it has no such measure.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Depths {
+    /// Along the edge.
+    pub along: Option<Length>,
+    /// Across it.
+    pub across: Option<Length>,
+    /// What stays: across the edge, or along it where nothing is cut across.
+    pub left: Option<Length>,
+}
+
+impl Depths {
+    /// How deep it is across the edge, or along it where nothing is cut across.
+    pub fn off(self) -> Option<Length> {
+        self.across.or(self.along)
+    }
+}
+
 impl Cut {
+    /// How deep it is, and what it leaves.
+    pub fn depths(&self) -> Depths {
+        let Size { along: wide, across: thick } = self.size;
+        let (along, across, left) = match self.shape {
+            Shape::Straight { deep } => (None, Some(deep), Some(thick - deep)),
+            Shape::Side { deep, .. } => (Some(deep), None, Some(wide - deep)),
+            Shape::Corner { along, deep, .. } => (Some(along), Some(deep), Some(thick - deep)),
+            Shape::AllButCorner { along, across, .. } => (Some(wide - along), Some(thick - across), Some(across)),
+            Shape::Clear | Shape::Whole | Shape::Other => (None, None, None),
+        };
+        Depths { along, across, left }
+    }
+
     /// The overlay of a post centred there, looking out across that way, and the region
     /// of the deck at one level. `None` past what the grid holds.
     pub(super) fn of(size: Size, centre: Point, way: Way, region: &[Point]) -> Option<Cut> {

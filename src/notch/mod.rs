@@ -29,7 +29,7 @@ mod shape;
 mod stack;
 mod tidy;
 
-pub use cut::{Cut, Size, Spot};
+pub use cut::{Cut, Depths, Size, Spot};
 pub use draw::{draw_faces, draw_foot};
 pub use face::{Face, telling};
 pub use feet::{Fault, Feet, Foot, Post, Uncut, feet, feet_with};

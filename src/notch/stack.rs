@@ -5,7 +5,7 @@ use crate::job::{Mount, Settings};
 use crate::limits;
 use crate::measure::Length;
 use crate::quantity::RowId;
-use crate::solve::{Source, choice, default_of, habit, taken};
+use crate::solve::{Source, by, choice, default_of, habit, taken};
 
 /// What a post's lengths lack.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -57,9 +57,9 @@ impl Stack {
         let rim = Source::told(s, RowId::RimTall);
         let shoulder = shoulder(s, &height);
         let surface = choice::mount(s) == Some(Mount::Surface);
-        let bolts = rim.as_ref().filter(|_| !surface).and_then(|rim| Bolts::of(&decking, rim));
+        let bolts = rim.as_ref().filter(|_| !surface).and_then(|rim| Bolts::of(s, &decking, rim));
         let leg = rim.as_ref().filter(|_| !surface).map(|rim| leg(&decking, rim, bolts.as_ref()));
-        let total = if surface { Some(shoulder.clone()) } else { leg.as_ref().map(|leg| total(&shoulder, leg)) };
+        let total = if surface { Some(shoulder.clone()) } else { leg.as_ref().and_then(|leg| total(&shoulder, leg)) };
         Stack { height, decking, rim, shoulder, leg, total, bolts }
     }
 
@@ -70,10 +70,7 @@ impl Stack {
 
     /// The notch, top to bottom: the decking and the rim.
     pub fn notch_tall(&self) -> Option<Fig> {
-        let rim = self.rim.clone()?;
-        let tall = inches(&self.decking) + inches(&rim);
-        let inputs = vec![("decking", self.decking.clone()), ("rim", rim)];
-        Some(Fig::length(tall, Why::Formula("decking + rim, flush with the rim's bottom", inputs)))
+        by(RowId::NotchTall, &[(RowId::Decking, &self.decking), (RowId::RimTall, self.rim.as_ref()?)])
     }
 }
 
@@ -100,41 +97,27 @@ fn shoulder(s: &Settings, height: &Fig) -> Fig {
 
 /// The leg: to the rim's bottom, and past the lower bolt by its end distance.
 fn leg(decking: &Fig, rim: &Fig, bolts: Option<&Bolts>) -> Fig {
-    let edge = Fig::limit(&limits::BOLT_MARGIN);
     let flush = inches(decking) + inches(rim);
-    let past = bolts.map(|b| inches(&b.lower) + inches(&edge));
+    let past = bolts.map(|b| inches(&b.lower) + inches(&b.edge));
     let mut inputs = vec![("decking", decking.clone()), ("rim", rim.clone())];
-    inputs.extend(bolts.map(|b| ("lower bolt", b.lower.clone())));
-    inputs.push(("below the bolt", edge));
-    let says = "decking + rim, and no less than the end distance below the lower bolt";
+    inputs.extend(bolts.into_iter().flat_map(|b| [("lower bolt", b.lower.clone()), ("edge distance", b.edge.clone())]));
+    let says = "decking + rim, and no less than the edge distance below the lower bolt";
     Fig::length(past.map_or(flush, |p| p.max(flush)), Why::Formula(says, inputs))
 }
 
-fn total(shoulder: &Fig, leg: &Fig) -> Fig {
-    let inputs = vec![("to the shoulder", shoulder.clone()), ("leg", leg.clone())];
-    Fig::length(inches(shoulder) + inches(leg), Why::Formula("shoulder + leg", inputs))
+fn total(shoulder: &Fig, leg: &Fig) -> Option<Fig> {
+    by(RowId::PostLength, &[(RowId::PostTop, shoulder), (RowId::PostBelow, leg)])
 }
 
 impl Bolts {
     /// Two bolts in a rim so tall, as far apart as it and the limit allow; `None` where it
     /// has no room for two.
-    pub fn of(decking: &Fig, rim: &Fig) -> Option<Bolts> {
-        let (edge, most) = (Fig::limit(&limits::BOLT_MARGIN), Fig::limit(&limits::BOLT_ROWS));
-        let room = inches(rim) - inches(&edge) * 2;
-        let apart = room.min(inches(&most));
-        if apart < habit(&limits::BOLT_ROWS_LEAST) {
-            return None;
-        }
-        let inputs = vec![("rim", rim.clone()), ("to each edge", edge.clone()), ("most apart", most)];
-        let says = "the rim less an edge distance at its top and its bottom, and no more than the most";
-        let apart = Fig::length(apart, Why::Formula(says, inputs));
-        let inputs = vec![("decking", decking.clone()), ("from the rim's top", edge.clone())];
-        let upper = Fig::length(
-            inches(decking) + inches(&edge),
-            Why::Formula("down from the shoulder: decking + edge distance", inputs),
-        );
-        let inputs = vec![("upper bolt", upper.clone()), ("apart", apart.clone())];
-        let lower = Fig::length(inches(&upper) + inches(&apart), Why::Formula("upper bolt + apart", inputs));
+    pub fn of(s: &Settings, decking: &Fig, rim: &Fig) -> Option<Bolts> {
+        let (edge, most) = (taken(s, RowId::BoltEdge), taken(s, RowId::BoltsMost));
+        let rows = [(RowId::RimTall, rim), (RowId::BoltEdge, &edge), (RowId::BoltsMost, &most)];
+        let apart = by(RowId::BoltsApart, &rows).filter(|apart| inches(apart) >= habit(&limits::BOLT_ROWS_LEAST))?;
+        let upper = by(RowId::BoltUpper, &[(RowId::Decking, decking), (RowId::BoltEdge, &edge)])?;
+        let lower = by(RowId::BoltLower, &[(RowId::BoltUpper, &upper), (RowId::BoltsApart, &apart)])?;
         Some(Bolts { upper, lower, edge, apart })
     }
 

@@ -1,11 +1,17 @@
 //! The one flight of the job.
 
-use crate::figure::Fig;
-use crate::job::Job;
-use crate::quantity::RowId::{self, Angle, Fall, Grade, Rise, Risers, Slope, TotalRise, TotalRun, Tread, Treads};
-use crate::solve::Provider;
+use crate::figure::{Fig, Why};
+use crate::gate::gap;
+use crate::job::{self, Job};
+use crate::measure::Length;
+use crate::quantity::RowId::{
+    self, Angle, Fall, GapMax, Grade, Nosing, Rise, Risers, Slope, StairGapLimit, TotalRise, TotalRun, Tread, Treads,
+    TriangleBall,
+};
+use crate::solve::{Provider, told_length};
 use crate::stairs::Told;
 use crate::stairs::flight::{Flight, work_out};
+use crate::stairs::triangle::{overhang, triangle};
 use crate::takeoff::flights;
 
 /// So many risers as the rise takes: by the rise alone, for a told riser that does not go into it is a clash.
@@ -22,10 +28,26 @@ pub(super) const PROVIDERS: &[Provider] = &[
     Provider { gives: TotalRun, needs: &[Tread, Risers], give: |job| of(job, |f| f.going.map(|g| g.run)) },
     Provider { gives: Slope, needs: &[Tread, Rise, Risers], give: |job| of(job, |f| f.slope_length()) },
     Provider { gives: Angle, needs: &[Tread, Rise], give: |job| of(job, |f| f.rake().map(|r| r.angle())) },
+    Provider { gives: TriangleBall, needs: &[Tread, Rise, Nosing], give: ball },
+    Provider { gives: StairGapLimit, needs: &[GapMax], give: |job| Some(gap::stairs(job).most) },
 ];
 
 /// A figure of the flight; none where there are several, which are asked for one by one.
 fn of(job: &Job, which: fn(Flight) -> Option<Fig>) -> Option<Fig> {
+    one(job).and_then(|(_, flight)| which(flight))
+}
+
+fn one(job: &Job) -> Option<(job::Flight, Flight)> {
     let [told] = flights(job)[..] else { return None };
-    work_out(&Told::of(&told, crate::solve::Source::told(job, Grade).and_then(|f| f.as_length()))).ok().and_then(which)
+    let flight = work_out(&Told::of(&told, told_length(job, Grade))).ok()?;
+    Some((told, flight))
+}
+
+/// The ball that goes through under a rail on the nosing line.
+fn ball(job: &Job) -> Option<Fig> {
+    let (told, flight) = one(job)?;
+    let rake = flight.rake()?;
+    let (overhang, _) = overhang(&told, rake.tread().as_length()?, &job.settings);
+    let on_the_line = Fig::length(Length::ZERO, Why::Formula("the rail's underside on the nosing line", Vec::new()));
+    triangle(&rake, &overhang, &on_the_line, &job.settings).map(|t| t.ball)
 }

@@ -1,11 +1,11 @@
 //! The one gate of the job.
 
 use crate::figure::Fig;
-use crate::gate::leaf::{LeafTold, leaf};
 use crate::job::Job;
 use crate::layout::lay_out;
 use crate::quantity::RowId::{GateOpening, HingeGap, LatchGap, Leaf};
 use crate::solve::Provider;
+use crate::takeoff::leaf_in;
 
 pub(super) const PROVIDERS: &[Provider] = &[
     Provider { gives: GateOpening, needs: &[], give: opening },
@@ -22,17 +22,9 @@ fn opening(job: &Job) -> Option<Fig> {
     Some(one.clone())
 }
 
+/// One leaf of the one gate; of two leaves, half of what they share.
 fn leaf_width(job: &Job) -> Option<Fig> {
-    let opening = opening(job)?.as_length()?;
     let mut gates = job.runs.iter().filter_map(|r| r.gate);
-    let hung = gates.next().filter(|_| gates.next().is_none())?.hung;
-    let told = LeafTold {
-        openings: vec![opening],
-        hinge_gap: hung.hinge_gap,
-        latch_gap: hung.latch_gap,
-        stile: None,
-        leaf: None,
-        leaves: hung.leaves,
-    };
-    leaf(&told).ok().map(|l| l.width)
+    let gate = gates.next().filter(|_| gates.next().is_none())?;
+    leaf_in(gate, opening(job)?.as_length()?).map(|leaf| leaf.width)
 }

@@ -1,7 +1,8 @@
 //! Balusters: of one opening by its sizes, and of the job bay by bay.
 
 use crate::figure::{Fig, Value, Why};
-use crate::infill::{GapLimit, Opening, fewest};
+use crate::gate::gap;
+use crate::infill::{Opening, fewest};
 use crate::job::Job;
 use crate::layout::lay_out;
 use crate::measure::Tape;
@@ -15,16 +16,27 @@ use crate::takeoff::{baluster_fig, baluster_length, fill, gap_limit_fig};
 
 pub(super) const RELATIONS: &[Relation] = &[Relation::work(
     BalusterCount,
-    "the fewest balusters whose gaps are all under the limit, exactly and as marked",
+    "the fewest balusters whose gaps all keep to the limit, exactly and as marked",
     &[want(BayClear), want(BalusterWidth), want(GapHeld)],
     count,
 )];
 
+/// What is told or asked of gaps; at a pool what its barrier's rails are apart by.
+const LIMIT: &[RowId] = &[
+    RowId::GapMax,
+    RowId::LocalGap,
+    RowId::Pool,
+    RowId::HeightTop,
+    RowId::Cap,
+    RowId::GapUnder,
+    RowId::BottomRail,
+    RowId::BottomRailLies,
+];
+
 const FILL: &[RowId] = &[BalusterWidth, GapHeld, CentreMax, PostWidth];
 
 pub(super) const PROVIDERS: &[Provider] = &[
-    Provider { gives: GapHeld, needs: &[RowId::GapMax, RowId::LocalGap], give: |job| Some(gap_limit_fig(job)) },
-    Provider { gives: BalusterWidth, needs: &[], give: |job| Some(baluster_fig(job)) },
+    Provider { gives: GapHeld, needs: LIMIT, give: |job| Some(gap_limit_fig(job)) },
     Provider { gives: BalusterTotal, needs: FILL, give: total },
     Provider { gives: Gap, needs: FILL, give: widest_gap },
     Provider { gives: BalusterLength, needs: &[RowId::HeightTop, RowId::GapUnder], give: length },
@@ -32,7 +44,8 @@ pub(super) const PROVIDERS: &[Provider] = &[
 
 /// The fewest that fill an opening, on a tape of sixteenths.
 fn count(a: &Args) -> Option<Value> {
-    let opening = Opening::measured(a.length(0), a.length(1), GapLimit::under(a.length(2)), Tape::default());
+    let limit = gap::held(a.0.get(2)?.clone()).limit();
+    let opening = Opening::measured(a.length(0), a.length(1), limit, Tape::default());
     fewest(opening).ok().map(|f| Value::Count(u64::from(f.taped.count())))
 }
 

@@ -39,7 +39,7 @@ fn bays(job: &Job) -> Option<Fig> {
 }
 
 fn longest_clear(job: &Job) -> Option<Fig> {
-    all_bays(job).into_iter().map(|b| b.clear).max_by_key(Fig::as_length)
+    lay_out(job).longest_bay().cloned()
 }
 
 fn longest_centre(job: &Job) -> Option<Fig> {

@@ -8,6 +8,8 @@ mod foot;
 mod gate;
 mod infill;
 mod layout;
+mod strength;
+mod takeoff;
 
 use crate::job::Job;
 use crate::quantity::RowId;
@@ -17,8 +19,16 @@ use crate::solve::{Engines, Given, Lacks, Provider, Solved, solve};
 pub fn engines() -> &'static Engines {
     use std::sync::LazyLock;
     static ALL: LazyLock<Engines> = LazyLock::new(|| {
-        let providers: Vec<Provider> =
-            [layout::PROVIDERS, infill::PROVIDERS, foot::PROVIDERS, flight::PROVIDERS, gate::PROVIDERS].concat();
+        let providers: Vec<Provider> = [
+            layout::PROVIDERS,
+            infill::PROVIDERS,
+            foot::PROVIDERS,
+            flight::PROVIDERS,
+            gate::PROVIDERS,
+            strength::PROVIDERS,
+            takeoff::PROVIDERS,
+        ]
+        .concat();
         Engines { providers: providers.leak(), relations: infill::RELATIONS }
     });
     &ALL

@@ -195,7 +195,8 @@ pub fn nothing(row: RowId) -> Option<Value> {
     value(row, Ratio::from_integer(0), false)
 }
 
-fn money(q: Q) -> Option<Decimal> {
+/// A number as money, to the cent.
+pub fn money(q: Q) -> Option<Decimal> {
     let (num, den) = (i64::try_from(*q.numer()).ok()?, i64::try_from(*q.denom()).ok()?);
     Decimal::from(num).checked_div(Decimal::from(den)).map(|m| m.round_dp(2))
 }

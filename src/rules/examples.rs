@@ -243,8 +243,6 @@ examples! {
     bolts_of_1_2 = set(Setting::Foot(Foot::Bolt(Length::sixteenths(8))));
     mounted_on_decking = set(Setting::Mount(Mount::Surface));
     mounted_outside = set(Setting::Mount(Mount::Outside));
-    bottom_rail_none = vec![Fact::Order(Order::Rail(Member::Bottom, None))];
-    bottom_rail_2x4 = vec![Fact::Order(Order::Rail(Member::Bottom, Some(Lumber::by(2, 4))))];
     bolted_at_42 = bolted(42);
     bolted_at_36 = bolted(36);
     risers_of_8 = flight(5, 128, []);

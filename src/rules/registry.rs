@@ -171,9 +171,6 @@ pub static RULES: &[Rule] = rules! {
     Check "posts-on-decking" "Posts on the decking"
         "A guard on the decking is fixed to framing or blocking below it, its load brought into the joists."
         POSTS_ON_DECKING strength::posts_on_decking, mounted_on_decking / mounted_outside;
-    Note "bottom-rail-missing" "No bottom rail"
-        "Balusters are held at both ends, by a bottom rail or on the rim's face."
-        BOTTOM_RAIL strength::no_bottom_rail, bottom_rail_none / bottom_rail_2x4;
     Note "guard-required" "Guard required"
         "Over a drop of more than 30 in. a guard is required."
         GUARD_TRIGGER guard::required, grade_31 / grade_30;

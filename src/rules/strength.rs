@@ -2,27 +2,23 @@
 //! wood and the bolts. What is merely taken is judged where it is asked about.
 
 use super::say::fig;
-use crate::figure::{Fig, Why};
-use crate::job::{Fixing, Job, Lie, PostRole};
+use crate::figure::Fig;
+use crate::job::{Fixing, Job, PostRole};
 use crate::layout::Layout;
 use crate::limits;
 use crate::measure::Length;
 use crate::quantity::RowId;
 use crate::reply::{Span, Style};
 use crate::solve::{choice, limit_length};
-use crate::strength::inputs::Stand;
-use crate::strength::post::bending;
 use crate::strength::rail::{Way, bent};
 use crate::strength::tie::hold_down;
-use crate::strength::{FootCut, Inputs, Judged, Leg, Refused};
+use crate::strength::{FootCut, Inputs, Judged, Leg, Refused, Stand, left_by};
 
 /// A rail told that sags over the published figure in the longest bay.
 pub(super) fn rail_sags(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
-    let placed = layout.runs.iter().filter_map(|r| r.result.as_ref().ok());
-    let longest = placed.flat_map(|p| p.rail_bays().map(|b| &b.clear)).max_by_key(|f| f.as_length());
     let inputs = Inputs::of(job);
     let told = inputs.make.rail.is_some() || inputs.make.lie.is_some();
-    let Some(span) = longest.filter(|_| told) else { return Vec::new() };
+    let Some(span) = layout.longest_bay().filter(|_| told) else { return Vec::new() };
     match bent(&inputs.pieces, &inputs.wood, span, &inputs.height, Way::Down) {
         Ok(down) if !down.sag.holds() => vec![sag_spans(span, &down.sag)],
         Err(Refused::SagPast) => {
@@ -54,11 +50,8 @@ fn worst(job: &Job, layout: &Layout, leg: impl Fn(&Stand, &Fig) -> Leg) -> Optio
     choice::timber(job).species?;
     let inputs = Inputs::of(job);
     let judged = |stand: &Stand| {
-        let (size, side) = stand.square()?;
-        let leg = leg(stand, &side);
-        let push = if leg == Leg::Whole { stand.push() } else { leg.push() };
-        let asked = bending(&leg.section(&side).ok()?, push, &inputs.height).ok()?;
-        Some((Judged::of(asked, inputs.wood.bending(size, Lie::Edge).ok()?).ok()?, *stand))
+        let leg = leg(stand, &stand.square()?.1);
+        Some((stand.bent(&leg, &inputs.height, &inputs.wood)?, *stand))
     };
     let all = stands(job, layout, &inputs);
     all.iter().filter_map(judged).max_by_key(|(j, _)| j.ratio.as_q())
@@ -89,9 +82,7 @@ pub(super) fn post_bends(job: &Job, layout: &Layout) -> Vec<Vec<Span>> {
 fn leg_left(job: &Job, layout: &Layout) -> Option<(Judged, Stand)> {
     let FootCut::Deep(deep) = Inputs::of(job).foot else { return None };
     worst(job, layout, |stand, side| {
-        let left = side.as_length().unwrap_or(Length::ZERO) - deep.as_length().unwrap_or(Length::ZERO);
-        let from = vec![("post", side.clone()), ("notch", deep.clone())];
-        let left = Fig::length(left, Why::Formula("the post less the notch", from));
+        let left = left_by(&deep, side);
         if stand.is_corner() { Leg::Ell(left) } else { Leg::Across(left) }
     })
 }
@@ -172,13 +163,6 @@ pub(super) fn bolts_thin(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
 pub(super) fn posts_on_decking(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
     let says = "posts on the decking are held by what is under it: hardware listed for guard posts, into framing or solid blocking, its load brought into the joists.";
     if on_decking(job) { vec![vec![Span::Say(says)]] } else { Vec::new() }
-}
-
-/// No bottom rail told.
-pub(super) fn no_bottom_rail(job: &Job, _: &Layout) -> Vec<Vec<Span>> {
-    let none = crate::solve::order::rail(job, crate::job::Member::Bottom).is_none();
-    let says = "with no bottom rail, balusters want the rim's face to hold their feet, and the opening under them must stop the ball.";
-    if none { vec![vec![Span::Say(says)]] } else { Vec::new() }
 }
 
 #[cfg(test)]

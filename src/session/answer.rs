@@ -10,6 +10,7 @@ mod notch;
 mod outline;
 mod reasons;
 mod refusals;
+mod row;
 mod rules;
 mod stair_ways;
 mod stairs;
@@ -318,6 +319,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Strength(ask) => strength::strength(job, ask),
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
         Query::Guard(ask) => guard::guard(job, *ask),
+        Query::Row(ask) => row::row(job, ask),
         Query::Work(ask) => work::work(job, *ask),
         Query::Law => (law::in_force(job), Vec::new()),
         Query::Notch(ask) => notch::notch(job, *ask, width),

@@ -2,8 +2,10 @@
 //!
 //! [`known`] finds a row of a job without an engine: told, worked out by a relation, or the default with its reason. [`in_force`] gives a
 //! limit as it holds for the job. [`solve`] answers a wanted row from what a line gives and what the job tells, through relations and
-//! engines alike. No engine, rule or answer reads a setting or falls back to a constant by itself: a test searches the source for that.
+//! engines alike; an engine that has
+//! its inputs in hand works a relation with [`by`]. No engine, rule or answer reads a setting or falls back to a constant by itself: a test searches the source for that.
 
+mod by;
 pub mod choice;
 mod given;
 mod known;
@@ -12,6 +14,7 @@ pub mod order;
 mod posts;
 mod search;
 
+pub use by::by;
 pub use given::{Given, Lacks, Solved};
 pub use known::{Source, joist_thick, known, taken, tape_parts, told_length};
 pub use law::{default_of, habit, in_force, limit_length, source_of, told_instead};

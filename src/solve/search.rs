@@ -152,8 +152,10 @@ impl Search<'_> {
             return None;
         }
         let fig = way.relation.fig(way.gives, &way.from, Args(args))?;
-        (used.sort(), defaults.sort());
-        (used.dedup(), defaults.dedup());
+        for rows in [&mut used, &mut defaults] {
+            rows.sort();
+            rows.dedup();
+        }
         Some(Solved { fig, used, defaults })
     }
 
@@ -174,7 +176,7 @@ fn rank(s: &Solved) -> (usize, std::cmp::Reverse<usize>) {
 }
 
 /// Every direction of every relation, by the row it gives.
-fn index() -> &'static BTreeMap<RowId, Vec<Way>> {
+pub(super) fn index() -> &'static BTreeMap<RowId, Vec<Way>> {
     static INDEX: OnceLock<BTreeMap<RowId, Vec<Way>>> = OnceLock::new();
     INDEX.get_or_init(|| {
         let mut index: BTreeMap<RowId, Vec<Way>> = BTreeMap::new();

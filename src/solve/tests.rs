@@ -10,6 +10,9 @@ fn inches(sixteenths: i64) -> Value {
     Value::Length(Length::sixteenths(sixteenths))
 }
 
+/// What is wanted, what is given, what comes of it.
+type Solution<'a> = (RowId, &'a [(RowId, Value)], Value);
+
 fn told(facts: &[Fact]) -> Job {
     facts.iter().fold(Job::default(), |job, fact| job.with(fact).expect("the fact holds"))
 }
@@ -22,7 +25,7 @@ fn of(row: RowId, value: Value) -> Fact {
 #[test]
 fn a_row_follows_from_what_is_given() {
     let n = Value::Count;
-    let rows: &[(RowId, &[(RowId, Value)], Value)] = &[
+    let rows: &[Solution] = &[
         // (70 - 13 x 1 1/2) / 14 = 50 1/2 / 14 = 3 17/28
         (
             Gap,

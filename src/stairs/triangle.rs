@@ -7,10 +7,10 @@
 use super::rake::hypotenuse;
 use super::{Rake, inches, worked};
 use crate::figure::{Fig, Why};
-use crate::job::Settings;
+use crate::job::{Flight, RiserKind, Settings};
 use crate::limits;
 use crate::measure::{Length, Tape};
-use crate::solve::in_force;
+use crate::solve::{in_force, limit_length};
 
 /// The triangle under the bottom rail.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +25,31 @@ pub struct Triangle {
     pub most_square: Fig,
     /// The ball that must not pass.
     pub limit: Fig,
+}
+
+/// Where a nosing's overhang was taken from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Overhang {
+    /// It was told.
+    Told,
+    /// The rule wants one: the most it may be.
+    Most,
+    /// None was told and none is asked for.
+    None,
+}
+
+/// How far a nosing overhangs the riser below: as told, else the most it may where the rule wants one, since the triangle under the rail
+/// grows with it; else none.
+pub fn overhang(flight: &Flight, tread: Length, s: &Settings) -> (Fig, Overhang) {
+    if let Some(told) = flight.nosing {
+        return (Fig::told(told, "the nosing's overhang"), Overhang::Told);
+    }
+    let open = matches!(flight.between, Some(RiserKind::Open | RiserKind::Opening(_)));
+    if !open && tread < limit_length(s, &limits::NOSING_FREE) {
+        return (in_force(s, &limits::NOSING_MOST), Overhang::Most);
+    }
+    let none = Why::Formula("no nosing told, and none asked for", Vec::new());
+    (Fig::length(Length::ZERO, none), Overhang::None)
 }
 
 /// Works it out for a rail whose underside is so far above the nosing line, plumb. `None` past

@@ -2,7 +2,7 @@
 //! question's own words on top, what the place and the building department ask, and the cautious
 //! choice for the rest.
 
-use super::section::Push;
+use super::stand::Stand;
 use super::tie::{Tie, apart_in};
 use super::{Piece, Refused, Wood};
 use crate::figure::{Fig, Why};
@@ -55,45 +55,6 @@ pub struct Make {
     pub cap: Option<Lumber>,
 }
 
-/// Posts of one size that bear one push: a corner post any, the others outward and along.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stand {
-    /// The first of their roles.
-    pub role: PostRole,
-    /// Their size.
-    pub size: PostSize,
-}
-
-impl Stand {
-    /// True for corner posts.
-    pub fn is_corner(&self) -> bool {
-        self.role == PostRole::Corner
-    }
-
-    /// Their name.
-    pub fn name(&self) -> &'static str {
-        match self.role {
-            PostRole::All | PostRole::Line => "line post",
-            PostRole::Corner => "corner post",
-            PostRole::End => "end post",
-            PostRole::Gate => "gate post",
-            PostRole::Stair => "stair post",
-        }
-    }
-
-    /// The push that counts for one that is whole.
-    pub fn push(&self) -> Push {
-        if self.is_corner() { Push::Any } else { Push::Held }
-    }
-
-    /// Their lumber and its side, where the tables hold it and it is square.
-    pub fn square(&self) -> Option<(Lumber, Fig)> {
-        let PostSize::Lumber(size) = self.size else { return None };
-        let (side, _) = size.dressed().filter(|_| size.is_square())?;
-        Some((size, Fig::length(side, Why::Table("dressed dry size of the post", size.table()))))
-    }
-}
-
 /// Everything a strength figure rests on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Inputs {
@@ -141,7 +102,7 @@ impl Inputs {
             decking: solve::taken(job, RowId::Decking),
             rim: rim(job, said),
             edge: solve::taken(job, RowId::BoltEdge),
-            apart: solve::default_of(job, &limits::BOLTS_APART),
+            apart: solve::taken(job, RowId::BoltsMost),
             told,
             wood: Wood::taken(&told),
             make,
@@ -181,9 +142,8 @@ impl Inputs {
     /// # Errors
     /// [`Refused::RimTooShallow`].
     pub fn tie(&self) -> Result<Tie, Refused> {
-        let in_rim = self.rim.as_ref().map(|rim| apart_in(rim, &self.edge)).transpose()?;
-        let closer = in_rim.filter(|apart| apart.as_length() < self.apart.as_length());
-        let apart = closer.unwrap_or_else(|| self.apart.clone());
+        let in_rim = self.rim.as_ref().map(|rim| apart_in(rim, &self.edge, &self.apart)).transpose()?;
+        let apart = in_rim.unwrap_or_else(|| self.apart.clone());
         let (height, decking, edge) = (self.height.clone(), self.decking.clone(), self.edge.clone());
         Ok(Tie { height, decking, edge, apart })
     }

@@ -3,7 +3,9 @@
 use super::Refused;
 use super::section::{Push, Section};
 use crate::figure::Fig;
-use crate::measure::Q;
+use crate::measure::{Length, Q};
+use crate::quantity::RowId;
+use crate::solve::by;
 
 /// What is left of a square post where it passes the deck.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,6 +41,12 @@ impl Leg {
             Leg::Ell(left) => ell(inside(left, post)?, post),
         }
     }
+}
+
+/// What a notch so deep leaves across a post; nothing where it is as deep as the post, and a leg of nothing is refused.
+pub fn left_by(notch: &Fig, post: &Fig) -> Fig {
+    let nothing = || Fig::length(Length::ZERO, notch.why().clone());
+    by(RowId::NotchLeft, &[(RowId::PostWidth, post), (RowId::NotchDepth, notch)]).unwrap_or_else(nothing)
 }
 
 fn inside<'a>(left: &'a Fig, post: &Fig) -> Result<&'a Fig, Refused> {

@@ -20,13 +20,15 @@ pub mod post;
 pub mod rail;
 mod refused;
 pub mod section;
+mod stand;
 pub mod tie;
 pub mod values;
 mod wood;
 
 pub use inputs::{FootCut, Inputs, Said};
-pub use leg::Leg;
+pub use leg::{Leg, left_by};
 pub use post::Judged;
 pub use rail::Piece;
 pub use refused::Refused;
+pub use stand::Stand;
 pub use wood::Wood;

@@ -9,6 +9,8 @@ use crate::figure::{Fig, Unit, Why};
 use crate::job::Duration;
 use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
+use crate::solve::by;
 
 /// The heights a post is judged at, in inches: outside them a guard was not meant.
 const HEIGHTS: (i64, i64) = (12, 96);
@@ -33,9 +35,9 @@ pub fn moment(arm: &Fig) -> Result<Fig, Refused> {
 /// # Errors
 /// [`Refused::PastNumbers`].
 pub fn arm_to_bolt(height: &Fig, decking: &Fig, edge: &Fig) -> Result<Fig, Refused> {
-    let arm = Num::fig(height) + Num::fig(decking) + Num::fig(edge);
-    let from = vec![("height", height.clone()), ("decking", decking.clone()), ("down to the upper bolt", edge.clone())];
-    arm.length("the arm: height, decking, and from the rim's top to the upper bolt", from)
+    let past = || Refused::PastNumbers;
+    let bolt = by(RowId::BoltUpper, &[(RowId::Decking, decking), (RowId::BoltEdge, edge)]).ok_or_else(past)?;
+    by(RowId::PostArm, &[(RowId::HeightTop, height), (RowId::BoltUpper, &bolt)]).ok_or_else(past)
 }
 
 /// The bending stress in a section under the push at the end of an arm.

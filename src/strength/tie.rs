@@ -1,12 +1,13 @@
 //! The pull on a post's upper bolt.
 
 use super::beam::top_load;
-use super::number::Num;
+use super::post::arm_to_bolt;
 use super::{Judged, Refused};
 use crate::figure::{Fig, Unit, Why};
 use crate::limits;
 use crate::measure::Q;
-use crate::solve::habit;
+use crate::quantity::RowId;
+use crate::solve::{by, habit};
 
 /// A post bolted through the rim with two bolts, one over the other.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,8 +28,7 @@ impl Tie {
     /// # Errors
     /// [`Refused::PastNumbers`].
     pub fn pull(&self) -> Result<Fig, Refused> {
-        let arm = self.arm() + Num::fig(&self.apart);
-        self.about(arm, "the pull on the upper bolt: the push times its arm to the lower bolt, over the bolts' spacing")
+        self.force(RowId::BoltPull)
     }
 
     /// The push of the lower bolt, in pounds: moments about the upper one.
@@ -36,7 +36,7 @@ impl Tie {
     /// # Errors
     /// [`Refused::PastNumbers`].
     pub fn push(&self) -> Result<Fig, Refused> {
-        self.about(self.arm(), "the push at the lower bolt: the push times its arm to the upper bolt, over the spacing")
+        self.force(RowId::BoltPush)
     }
 
     /// True where the pull is far over what the hold-down is good for.
@@ -49,37 +49,20 @@ impl Tie {
         self.apart.as_length() < Some(habit(&limits::BOLT_ROWS_LEAST))
     }
 
-    fn arm(&self) -> Num {
-        Num::fig(&self.height) + Num::fig(&self.decking) + Num::fig(&self.edge)
-    }
-
-    fn about(&self, arm: Num, says: &'static str) -> Result<Fig, Refused> {
-        let load = top_load();
-        let force = Num::fig(&load) * arm / Num::fig(&self.apart);
-        let from = vec![
-            ("push", load),
-            ("height", self.height.clone()),
-            ("decking", self.decking.clone()),
-            ("down to the upper bolt", self.edge.clone()),
-            ("between the bolts", self.apart.clone()),
-        ];
-        force.quantity(Unit::Pounds, says, from)
+    fn force(&self, row: RowId) -> Result<Fig, Refused> {
+        let arm = arm_to_bolt(&self.height, &self.decking, &self.edge)?;
+        let from = [(RowId::Push, &top_load()), (RowId::PostArm, &arm), (RowId::BoltsApart, &self.apart)];
+        by(row, &from).ok_or(Refused::PastNumbers)
     }
 }
 
-/// The bolts' spacing in a rim so deep, each bolt `edge` from its edges.
+/// The bolts' spacing in a rim so deep, each bolt `edge` from its edges, and no more than the most.
 ///
 /// # Errors
 /// [`Refused::RimTooShallow`] where no spacing is left.
-pub fn apart_in(rim: &Fig, edge: &Fig) -> Result<Fig, Refused> {
-    let apart = Num::fig(rim) - Num::whole(2) * Num::fig(edge);
-    if apart.q()? <= Q::from_integer(0) {
-        return Err(Refused::RimTooShallow);
-    }
-    apart.length(
-        "the rim's depth less an edge distance at each bolt",
-        vec![("rim", rim.clone()), ("edge", edge.clone())],
-    )
+pub fn apart_in(rim: &Fig, edge: &Fig, most: &Fig) -> Result<Fig, Refused> {
+    let rows = [(RowId::RimTall, rim), (RowId::BoltEdge, edge), (RowId::BoltsMost, most)];
+    by(RowId::BoltsApart, &rows).ok_or(Refused::RimTooShallow)
 }
 
 /// The published tension of the hold-down at the upper bolt, in pounds.

@@ -54,7 +54,7 @@ pub fn start(job: &Job) -> Start {
 pub fn opening(job: &Job, clear: Length, built: Length) -> Opening {
     let length = |f: &Fig| f.as_length().unwrap_or(Length::ZERO);
     let limit = gap::level(job).limit();
-    let tape = crate::reply::tape_of(job);
+    let tape = crate::solve::choice::tape(job);
     Opening { clear, built, baluster: length(&baluster_fig(job)), limit, start: start(job), tape }
 }
 

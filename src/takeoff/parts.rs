@@ -324,7 +324,7 @@ pub fn post_length(job: &Job) -> Option<Length> {
     let worked = || {
         told_length(job, RowId::HeightTop)?;
         let total = crate::notch::Stack::of(&job.settings).total?;
-        Some(crate::reply::tape_of(job).round(total.as_length()?))
+        Some(crate::solve::choice::tape(job).round(total.as_length()?))
     };
     told_length(job, RowId::PostLength).or_else(worked)
 }
@@ -335,7 +335,7 @@ pub fn baluster_length(job: &Job) -> Result<Option<Length>, Vec<Lack>> {
     if let Some(told) = told_length(job, RowId::BalusterLength) {
         return Ok(Some(told));
     }
-    let tape = crate::reply::tape_of(job);
+    let tape = crate::solve::choice::tape(job);
     let (stack, at) = stack(job)?;
     let length = match at {
         BalustersAt::Between => stack.between(),

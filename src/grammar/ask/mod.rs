@@ -3,6 +3,7 @@
 mod flight;
 mod guard;
 mod notch;
+mod row;
 mod stairs;
 mod strength;
 mod takeoff;
@@ -12,6 +13,7 @@ mod work;
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
 pub use guard::GuardAsk;
 pub use notch::{NotchAsk, Whose};
+pub use row::RowAsk;
 pub use stairs::StairAsk;
 pub use strength::{About, StrengthAsk};
 pub use takeoff::{Infill, TakeoffAsk};

@@ -40,6 +40,7 @@ mod length;
 mod notch;
 mod order;
 mod query;
+mod row;
 mod run;
 mod stairs;
 mod strength;

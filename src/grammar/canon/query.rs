@@ -4,7 +4,7 @@
 //! query = ("layout" | "posts" | "bays" | "marks from the far end") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
 //!       | stairs and gates, as in `ask_stairs` and `flight`, strength, takeoff, guard or notch, and "?" | "job?" | "rule " id "?"
 //!       | "actual size of " lumber "?" | "length " told "?" | "why?" | why, and "?" | "sources?"
-//!       | "rules" [" found"] "?"
+//!       | "rules" [" found"] "?" | a row of the table, as in `row`, and "?"
 //! ```
 
 use super::Read;
@@ -13,6 +13,7 @@ use super::flight::{read_flight_ask, write_flight_ask};
 use super::guard::{read_guard, write_guard};
 use super::length::{read_lumber, read_told, write_told};
 use super::notch::{read_notch, write_notch};
+use super::row::{read_row, write_row};
 use super::strength::{read_strength, write_strength};
 use super::takeoff::{read_takeoff, write_takeoff};
 use super::why::{read_why, write_why};
@@ -56,6 +57,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Guard(ask) => format!("{}?", write_guard(*ask)),
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
         Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
+        Query::Row(ask) => format!("{}?", write_row(ask)),
     }
 }
 
@@ -66,6 +68,7 @@ fn of_run(run: Option<RunId>) -> String {
 /// Reads what [`write_query`] writes.
 pub(super) fn read_query(i: &str) -> Read<'_, Query> {
     let query = alt((
+        map(read_row, Query::Row),
         // Before "posts" and its like, which begin some of its phrases.
         map(read_flight_ask, Query::Flight),
         read_of_layout,

@@ -9,7 +9,7 @@ use crate::job::SlotId;
 use crate::measure::Measure;
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{opt, peek, value};
+use nom::combinator::{opt, peek, value, verify};
 use nom::multi::many0_count;
 use nom::sequence::{delimited, preceded, terminated};
 
@@ -209,9 +209,10 @@ pub fn drops_to(input: In<'_>) -> Out<'_, Say> {
         "drops down",
     ]);
     let link = many0_count(alt((
-        said(&["to", "it 's", "it is", "thats", "that 's", "its", "like", "more like", "is", "about"]),
+        said(&["to", "it 's", "it is", "thats", "that 's", "its", "like", "more like", "is"]),
         sep(","),
     )));
+    let about = many0_count(said(&["about", "like"]));
     let there = || {
         opt(said(&[
             "there",
@@ -227,7 +228,9 @@ pub fn drops_to(input: In<'_>) -> Out<'_, Say> {
             "on that side",
         ]))
     };
-    let falling = delimited((lead, ground, falls, link), length, there());
+    // "ground falls 6 inches" says by how much and not how far out: no height of the deck. "falls to 36", "falls 36 there".
+    let falling = (lead, ground, falls, link, about, length, there());
+    let falling = verify(falling, |(_, _, _, linked, _, _, there)| *linked > 0 || there.is_some()).map(|f| f.5);
     let below = delimited(
         (
             det,

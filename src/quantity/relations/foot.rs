@@ -4,16 +4,19 @@ use crate::figure::Value;
 use crate::limits::BOLT_ROWS;
 use crate::measure::Length;
 use crate::quantity::RowId::{
-    Above, BlockThick, BoltEdge, BoltLower, BoltPast, BoltUpper, BoltsApart, Cap, Decking, HeightTop, Leg, NotchDepth,
-    NotchLeft, NotchShare, NotchTall, PostBelow, PostLength, PostTop, PostWidth, Rim, RimTall, Skirt,
+    Above, BlockThick, BoltEdge, BoltLower, BoltPast, BoltUpper, BoltsApart, BoltsMost, Cap, Decking, HeightTop, Leg,
+    NotchDepth, NotchLeft, NotchShare, NotchTall, PostBelow, PostLength, PostTop, PostWidth, Rim, RimTall, Skirt,
 };
 use crate::quantity::relation::{Relation, told, value, want};
 
 pub(super) const RELATIONS: &[Relation] = &[
-    Relation::sum("the post less its notch", &[(1, want(PostWidth)), (-1, want(NotchDepth)), (-1, want(NotchLeft))]),
+    Relation::sum(
+        "the post width less the notch",
+        &[(1, want(PostWidth)), (-1, want(NotchDepth)), (-1, want(NotchLeft))],
+    ),
     Relation::product("the share left of the post", NotchLeft, PostWidth, NotchShare),
     Relation::sum(
-        "decking and rim, flush with the rim's bottom",
+        "decking + rim height, flush with the rim's bottom",
         &[(1, want(Decking)), (1, want(RimTall)), (-1, want(NotchTall))],
     ),
     Relation::sum("the leg is as long as the notch", &[(1, want(NotchTall)), (-1, want(Leg))])
@@ -23,22 +26,22 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[(1, want(HeightTop)), (-1, told(Cap)), (1, told(Above)), (-1, want(PostTop))],
     ),
     Relation::sum(
-        "to the decking's top and below it",
+        "the post from its top to the decking + the post below the decking",
         &[(1, want(PostTop)), (1, want(PostBelow)), (-1, want(PostLength))],
     ),
     Relation::sum("what is below the decking's top is the leg", &[(1, want(Leg)), (-1, want(PostBelow))]),
-    Relation::sum("decking and the edge distance", &[(1, want(Decking)), (1, want(BoltEdge)), (-1, want(BoltUpper))]),
+    Relation::sum("decking + edge distance", &[(1, want(Decking)), (1, want(BoltEdge)), (-1, want(BoltUpper))]),
     Relation::sum(
-        "the upper bolt and the bolts' spacing",
+        "the upper bolt below the decking's top + bolts apart",
         &[(1, want(BoltUpper)), (1, want(BoltsApart)), (-1, want(BoltLower))],
     ),
     Relation::work(
         BoltsApart,
-        "the rim less an edge distance at each bolt, and no more than the most two bolts stand apart",
-        &[want(RimTall), want(BoltEdge)],
+        "the rim height less the edge distance at each bolt, and no more than the most bolts apart",
+        &[want(RimTall), want(BoltEdge), want(BoltsMost)],
         |a| {
             let room = a.length(0) - a.length(1) * 2;
-            room.is_positive().then(|| Value::Length(room.min(BOLT_ROWS.length())))
+            room.is_positive().then(|| Value::Length(room.min(a.length(2))))
         },
     )
     .by(BOLT_ROWS.source),

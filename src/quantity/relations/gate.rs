@@ -9,14 +9,14 @@ use crate::quantity::relation::{Relation, want};
 
 pub(super) const RELATIONS: &[Relation] = &[
     Relation::sum(
-        "the opening less the gaps at hinges and latch",
+        "the gate opening less the hinge gap and the latch gap",
         &[(1, want(GateOpening)), (-1, want(HingeGap)), (-1, want(LatchGap)), (-1, want(Leaf))],
     ),
     Relation::sum("a gate's width is its opening between the jambs", &[(1, want(GateWidth)), (-1, want(GateOpening))])
         .by("common practice, no source"),
     Relation::work(
         Leaf,
-        "the opening less the gaps at both hinges and between the leaves, over two leaves",
+        "the gate opening less the hinge gap at each jamb and the gap between the leaves, over the leaves",
         &[want(GateOpening), want(HingeGap), want(MiddleGap), want(Leaves)],
         |a| {
             let rest = a.length(0) - a.length(1) * 2 - a.length(2);
@@ -24,12 +24,12 @@ pub(super) const RELATIONS: &[Relation] = &[
         },
     ),
     Relation::sum(
-        "the height less the gap under",
+        "the height to the top less the gap under",
         &[(1, want(HeightTop)), (-1, want(GapUnder)), (-1, want(LeafHeight))],
     ),
     Relation::work(
         LeafDiagonal,
-        "the square root of the leaf's width and height squared",
+        "the root of the gate leaf squared + the leaf's height squared",
         &[want(Leaf), want(LeafHeight)],
         |a| Length::diagonal(a.length(0), a.length(1)).map(Value::Length),
     ),

@@ -1,5 +1,6 @@
 //! Runs, posts and bays of one size.
 
+use super::whole::{over, up};
 use crate::figure::Value;
 use crate::measure::{Length, Q};
 use crate::quantity::RowId::{
@@ -10,9 +11,12 @@ use crate::quantity::relation::{Relation, value, want};
 use num_rational::Ratio;
 
 pub(super) const RELATIONS: &[Relation] = &[
-    Relation::sum("the bay clear and one post", &[(1, want(BayClear)), (1, want(PostWidth)), (-1, want(BayCentre))]),
+    Relation::sum(
+        "the bay clear + one post width",
+        &[(1, want(BayClear)), (1, want(PostWidth)), (-1, want(BayCentre))],
+    ),
     // A limit told clear says nothing of centers: the two are facts of their own, and this goes one way.
-    Relation::work(ClearMax, "the most on center less a post", &[want(CentreMax), want(PostWidth)], |a| {
+    Relation::work(ClearMax, "the most on center less a post width", &[want(CentreMax), want(PostWidth)], |a| {
         Some(Value::Length(a.length(0) - a.length(1))).filter(|_| a.length(0) > a.length(1))
     }),
     Relation::count("one post more than bays", &[(1, want(PostCount)), (-1, want(BayCount))], -1),
@@ -46,7 +50,5 @@ pub(super) const RELATIONS: &[Relation] = &[
 
 fn fewest_of(run: Q, most: Q) -> Option<Value> {
     let zero = Ratio::from_integer(0);
-    (most > zero && run > zero)
-        .then(|| u64::try_from((run / most).ceil().to_integer()).ok().map(Value::Count))
-        .flatten()
+    if most > zero && run > zero { up(over(run, most)?) } else { None }
 }

@@ -7,6 +7,7 @@ mod infill;
 mod layout;
 mod order;
 mod stairs;
+mod whole;
 mod wood;
 
 use super::relation::Relation;

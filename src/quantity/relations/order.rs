@@ -1,7 +1,8 @@
 //! Sticks, pieces and money.
 
+use super::whole::{down, over, up};
 use crate::figure::Value;
-use crate::measure::{Length, Q};
+use crate::measure::Length;
 use crate::quantity::RowId::{
     Cost, Kerf, LeftOver, Lineal, PerStick, PieceCount, PieceCountExtra, PieceLength, Price, PricePerFoot, Spares,
     StickCount, Stock, Waste,
@@ -14,7 +15,7 @@ pub(super) const RELATIONS: &[Relation] = &[
         PerStick,
         "the whole pieces a stick gives, a kerf between two of them",
         &[want(Stock), want(PieceLength), want(Kerf)],
-        |a| count((a.q(0) + a.q(2)) / nonzero(a.q(1) + a.q(2))?, false),
+        |a| down(over(a.q(0) + a.q(2), a.q(1) + a.q(2))?),
     ),
     Relation::work(
         LeftOver,
@@ -29,7 +30,7 @@ pub(super) const RELATIONS: &[Relation] = &[
         StickCount,
         "the pieces over the pieces of a stick",
         &[want(PieceCountExtra), want(PerStick)],
-        |a| count(a.q(0) / nonzero(a.q(1))?, true),
+        |a| up(over(a.q(0), a.q(1))?),
     ),
     Relation::work(
         PieceCountExtra,
@@ -37,7 +38,7 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[want(PieceCount), told(Waste), told(Spares)],
         |a| {
             let hundred = Ratio::from_integer(100);
-            count(a.q(0) * (hundred + a.q(1)) / hundred + a.q(2), true)
+            up(a.q(0) * (hundred + a.q(1)) / hundred + a.q(2))
         },
     ),
     Relation::product("pieces times their length", Lineal, PieceLength, PieceCount),
@@ -46,12 +47,3 @@ pub(super) const RELATIONS: &[Relation] = &[
         value(Cost, a.q(0) / Ratio::from_integer(12) * a.q(1), false)
     }),
 ];
-
-fn nonzero(q: Q) -> Option<Q> {
-    Some(q).filter(|q| *q != Ratio::from_integer(0))
-}
-
-fn count(q: Q, up: bool) -> Option<Value> {
-    let whole = if up { q.ceil() } else { q.floor() };
-    u64::try_from(whole.to_integer()).ok().map(Value::Count)
-}

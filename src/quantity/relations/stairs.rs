@@ -1,17 +1,17 @@
 //! A flight, and the opening it hangs in.
 
+use super::whole::{over, up};
 use crate::figure::{Unit, Value};
-use crate::measure::{Length, Q, arctan_degrees};
+use crate::measure::{Length, arctan_degrees};
 use crate::quantity::RowId::{
     Angle, Grade, PerTread, Pitch, Rise, Risers, Slope, StairBalusters, StairClear, StairPostWidth, StairWidth,
     TotalRise, TotalRun, Tread, Treads,
 };
 use crate::quantity::relation::{Args, Relation, want};
-use num_rational::Ratio;
 
 pub(super) const RELATIONS: &[Relation] = &[
-    Relation::product("risers times their height", TotalRise, Rise, Risers),
-    Relation::product("treads times their run", TotalRun, Tread, Treads),
+    Relation::product("risers x riser", TotalRise, Rise, Risers),
+    Relation::product("treads x tread", TotalRun, Tread, Treads),
     Relation::count(
         "one riser more than treads: hung one riser below the decking",
         &[(1, want(Risers)), (-1, want(Treads))],
@@ -32,16 +32,11 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[(1, want(StairWidth)), (-2, want(StairPostWidth)), (-1, want(StairClear))],
     ),
     Relation::work(PerTread, "the fewest to a tread at that spacing", &[want(Tread), want(Pitch)], |a| {
-        ceil(a.q(0), a.q(1))
+        up(over(a.q(0), a.q(1))?)
     }),
     Relation::product("balusters a tread times treads", StairBalusters, PerTread, Treads),
 ];
 
 fn angle(a: &Args) -> Option<Value> {
-    let slope = (a.q(1) != Ratio::from_integer(0)).then(|| a.q(0) / a.q(1))?;
-    arctan_degrees(slope).map(|d| Value::Quantity(d, Unit::Degrees))
-}
-
-fn ceil(a: Q, b: Q) -> Option<Value> {
-    (b != Ratio::from_integer(0)).then(|| u64::try_from((a / b).ceil().to_integer()).ok().map(Value::Count)).flatten()
+    arctan_degrees(over(a.q(0), a.q(1))?).map(|d| Value::Quantity(d, Unit::Degrees))
 }

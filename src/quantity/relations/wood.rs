@@ -8,18 +8,18 @@ use num_rational::Ratio;
 
 pub(super) const RELATIONS: &[Relation] = &[
     Relation::sum(
-        "the height and the upper bolt's depth below the decking's top",
+        "the height to the top + the upper bolt below the decking's top",
         &[(1, want(HeightTop)), (1, want(BoltUpper)), (-1, want(PostArm))],
     ),
     Relation::work(
         BoltPull,
-        "the push times its arm to the lower bolt, over the bolts' spacing",
+        "the push at the top x (the arm of the push at the upper bolt + bolts apart) / bolts apart: its arm to the lower bolt",
         &[want(Push), want(PostArm), want(BoltsApart)],
         |a| lever(a.q(0), a.q(1) + a.q(2), a.q(2)),
     ),
     Relation::work(
         BoltPush,
-        "the push times its arm to the upper bolt, over the bolts' spacing",
+        "the push at the top x the arm of the push at the upper bolt / bolts apart",
         &[want(Push), want(PostArm), want(BoltsApart)],
         |a| lever(a.q(0), a.q(1), a.q(2)),
     ),

@@ -1,4 +1,4 @@
-//! Rails held at both ends under 200 lb at the middle: P L^3 / 48 E I, P L / 4, 5 w L^4 / 384 E I
+//! Rails held at both ends under 200 lb at the middle: P L^3 / 48 E I, P L / 4
 //! (Wood Handbook, FPL-GTR-190, Table 9-1), and ASTM E985's serviceability figures.
 
 use super::{EDGE, FLAT, TWO_BY_FOUR, TWO_BY_SIX, inches, printed, told, value, wet};
@@ -29,142 +29,86 @@ fn judge(pieces: &[Piece], wood: &Wood, feet: i128, way: Way) -> Bent {
     bent(pieces, wood, &inches(feet * 12, 1), &inches(36, 1), way).expect("inside the range")
 }
 
-/// Second moment; then sag under 200 lb at midspan, sag under 50 lb/ft and stress in the worse
+/// Second moment; then sag under 200 lb at midspan and stress in the worse
 /// piece under 200 lb, at 4, 5, 6, 8 and 10 ft, E 1,400,000: worked by hand and a second program.
 #[test]
 fn rails_by_span() {
-    type Row = (&'static str, Vec<Piece>, Way, &'static str, [[&'static str; 3]; 5]);
+    type Row = (&'static str, Vec<Piece>, Way, &'static str, [[&'static str; 2]; 5]);
     let rows: [Row; 8] = [
         (
             "2x4 flat down",
             vec![two_by_four(FLAT)],
             Way::Down,
             "0.9844",
-            [
-                ["0.334", "0.209", "1829"],
-                ["0.653", "0.510", "2286"],
-                ["1.128", "1.058", "2743"],
-                ["2.675", "3.344", "3657"],
-                ["5.224", "8.163", "4571"],
-            ],
+            [["0.334", "1829"], ["0.653", "2286"], ["1.128", "2743"], ["2.675", "3657"], ["5.224", "4571"]],
         ),
         (
             "2x4 flat out",
             vec![two_by_four(FLAT)],
             Way::Out,
             "5.3594",
-            [
-                ["0.061", "0.038", "784"],
-                ["0.120", "0.094", "980"],
-                ["0.207", "0.194", "1176"],
-                ["0.491", "0.614", "1567"],
-                ["0.960", "1.499", "1959"],
-            ],
+            [["0.061", "784"], ["0.120", "980"], ["0.207", "1176"], ["0.491", "1567"], ["0.960", "1959"]],
         ),
         (
             "2x4 edge down",
             vec![two_by_four(EDGE)],
             Way::Down,
             "5.3594",
-            [
-                ["0.061", "0.038", "784"],
-                ["0.120", "0.094", "980"],
-                ["0.207", "0.194", "1176"],
-                ["0.491", "0.614", "1567"],
-                ["0.960", "1.499", "1959"],
-            ],
+            [["0.061", "784"], ["0.120", "980"], ["0.207", "1176"], ["0.491", "1567"], ["0.960", "1959"]],
         ),
         (
             "2x4 edge out",
             vec![two_by_four(EDGE)],
             Way::Out,
             "0.9844",
-            [
-                ["0.334", "0.209", "1829"],
-                ["0.653", "0.510", "2286"],
-                ["1.128", "1.058", "2743"],
-                ["2.675", "3.344", "3657"],
-                ["5.224", "8.163", "4571"],
-            ],
+            [["0.334", "1829"], ["0.653", "2286"], ["1.128", "2743"], ["2.675", "3657"], ["5.224", "4571"]],
         ),
         (
             "2x6 cap down",
             vec![cap()],
             Way::Down,
             "1.5469",
-            [
-                ["0.213", "0.133", "1164"],
-                ["0.416", "0.325", "1455"],
-                ["0.718", "0.673", "1745"],
-                ["1.702", "2.128", "2327"],
-                ["3.325", "5.195", "2909"],
-            ],
+            [["0.213", "1164"], ["0.416", "1455"], ["0.718", "1745"], ["1.702", "2327"], ["3.325", "2909"]],
         ),
         (
             "2x6 cap out",
             vec![cap()],
             Way::Out,
             "20.7969",
-            [
-                ["0.016", "0.010", "317"],
-                ["0.031", "0.024", "397"],
-                ["0.053", "0.050", "476"],
-                ["0.127", "0.158", "635"],
-                ["0.247", "0.386", "793"],
-            ],
+            [["0.016", "317"], ["0.031", "397"], ["0.053", "476"], ["0.127", "635"], ["0.247", "793"]],
         ),
         (
             "edge and cap down",
             vec![two_by_four(EDGE), cap()],
             Way::Down,
             "6.9063",
-            [
-                ["0.048", "0.030", "608"],
-                ["0.093", "0.073", "760"],
-                ["0.161", "0.151", "912"],
-                ["0.381", "0.477", "1216"],
-                ["0.745", "1.164", "1520"],
-            ],
+            [["0.048", "608"], ["0.093", "760"], ["0.161", "912"], ["0.381", "1216"], ["0.745", "1520"]],
         ),
         (
             "edge and cap out",
             vec![two_by_four(EDGE), cap()],
             Way::Out,
             "21.7813",
-            [
-                ["0.015", "0.009", "303"],
-                ["0.030", "0.023", "379"],
-                ["0.051", "0.048", "455"],
-                ["0.121", "0.151", "606"],
-                ["0.236", "0.369", "758"],
-            ],
+            [["0.015", "303"], ["0.030", "379"], ["0.051", "455"], ["0.121", "606"], ["0.236", "758"]],
         ),
     ];
     for (name, pieces, way, i_text, cells) in rows {
         let i = second_moments(&pieces, way).expect("small");
         printed(&i, i_text, name);
-        for (feet, [point, even, stress]) in FEET.into_iter().zip(cells) {
+        for (feet, [point, stress]) in FEET.into_iter().zip(cells) {
             let found = judge(&pieces, &dry(), feet, way);
             let at = format!("{name} at {feet} ft");
             printed(&found.sag.demand, point, &at);
             printed(&found.stress.demand, stress, &at);
-            let load = told(50 * i64::try_from(feet).expect("small"), Unit::Pounds);
-            let e = told(1_400_000, Unit::Psi);
-            let sag = bending_sag(Case::Even, &load, &inches(feet * 12, 1), &e, &i).expect("small");
-            printed(&sag, even, &at);
         }
     }
 }
 
-/// P L / 4 and w L^2 / 8.
+/// P L / 4.
 #[test]
 fn moments_by_span() {
-    let rows =
-        [(4, "2400", "1200"), (5, "3000", "1875"), (6, "3600", "2700"), (8, "4800", "4800"), (10, "6000", "7500")];
-    for (feet, point, even) in rows {
-        let span = inches(i128::from(feet) * 12, 1);
-        printed(&moment(Case::MidPoint, &top_load(), &span).expect("small"), point, "point");
-        printed(&moment(Case::Even, &told(50 * feet, Unit::Pounds), &span).expect("small"), even, "even");
+    for (feet, point) in [(4, "2400"), (5, "3000"), (6, "3600"), (8, "4800"), (10, "6000")] {
+        printed(&moment(Case::MidPoint, &top_load(), &inches(feet * 12, 1)).expect("small"), point, "point");
     }
 }
 
@@ -224,31 +168,23 @@ fn stress_against_southern_pine() {
     }
 }
 
-/// Wood Handbook (FPL-GTR-190) Table 9-1: parts of W L^3 / (E I) and of W L / (G A') for a load at
-/// midspan, an even load, and both on a cantilever.
+/// Wood Handbook (FPL-GTR-190) Table 9-1: parts of W L^3 / (E I) and of W L for a load at midspan, and at a cantilever's end.
 #[test]
 fn beam_cases() {
-    let rows = [
-        (Case::MidPoint, (1, 48), (1, 4)),
-        (Case::Even, (5, 384), (1, 8)),
-        (Case::EndPoint, (1, 3), (1, 1)),
-        (Case::EvenFromOneEnd, (1, 8), (1, 2)),
-    ];
-    for (case, bend, shear) in rows {
+    for (case, bend, moment) in [(Case::MidPoint, (1, 48), (1, 4)), (Case::EndPoint, (1, 3), (1, 1))] {
         let row = beam(case).expect("every case has a row");
-        assert_eq!((row.bend, row.shear), (Q::new(bend.0, bend.1), Q::new(shear.0, shear.1)), "{case:?}");
+        assert_eq!((row.bend, row.moment), (Q::new(bend.0, bend.1), Q::new(moment.0, moment.1)), "{case:?}");
     }
 }
 
 /// M / EI integrated twice by numbers, a 2x4 on edge over 8 ft at E 1,400,000: 0.49132 in. under
-/// 200 lb at midspan, 0.61414 under 50 lb/ft (a second program).
+/// 200 lb at midspan (a second program).
 #[test]
 fn integrated_by_numbers() {
     let (span, e) = (inches(96, 1), told(1_400_000, Unit::Psi));
     let i = two_by_four(EDGE).section(Way::Down).expect("lumber").second_moment().expect("small");
-    for (case, load, text) in [(Case::MidPoint, 200, "0.49132"), (Case::Even, 400, "0.61414")] {
-        printed(&bending_sag(case, &told(load, Unit::Pounds), &span, &e, &i).expect("small"), text, text);
-    }
+    let sag = bending_sag(Case::MidPoint, &told(200, Unit::Pounds), &span, &e, &i).expect("small");
+    printed(&sag, "0.49132", "at midspan");
 }
 
 /// The longest spans, from the formulas turned round: L = root(E I / 2 P) by the sag figure,

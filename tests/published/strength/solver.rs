@@ -58,11 +58,10 @@ fn close(ours: &Fig, theirs: f64, within: f64, what: &str) {
 fn single_beams() {
     let load = told(200, Unit::Pounds);
     let all = vectors().beam;
-    assert_eq!(all.len(), 144);
+    assert_eq!(all.len(), 96);
     for v in all {
         let case = match v.case.as_str() {
             "MidPoint" => Case::MidPoint,
-            "Even" => Case::Even,
             _ => Case::EndPoint,
         };
         let (span, e) = (length(v.span), told(v.e, Unit::Psi));

@@ -66,7 +66,7 @@ fn special(what: A) -> &'static [W] {
         A::Lift => &[W::Lift, W::Rail, W::BottomRail, W::Off, W::Nosing, W::Deck, W::Under, W::High],
         A::LatchHeight => &[W::Latch, W::High],
         A::HandrailEnds => &[W::Ends, W::Wall, W::Projects],
-        A::WidthLeft => &[W::Left, W::Wide, W::Projects],
+        A::WidthLeft => &[W::Left, W::Wide, W::Projects, W::Gap],
         A::Handrail => &[],
         A::Leaf => &[W::Wide, W::Size, W::Opening],
         A::LeafBalusters => &[W::Baluster, W::Opening],

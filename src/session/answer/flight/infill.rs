@@ -1,6 +1,6 @@
 //! Balusters down the stairs, and the triangle under them.
 
-use super::known::{Known, Overhang};
+use super::known::Known;
 use super::say::{answer, by, caution, decides, detail, exact, ft, inch, mind, reply, taken, w};
 use super::{Answer, Trouble};
 use crate::figure::{Fig, Why};
@@ -15,6 +15,7 @@ use crate::reply::{Line, Span};
 use crate::solve::{in_force, told_length};
 use crate::stairs::guard::Laid;
 use crate::stairs::infill::{Infill, infill, stock};
+use crate::stairs::triangle::Overhang;
 use crate::stairs::triangle::{Triangle, short_of, triangle as worked};
 use crate::takeoff::down_the_stairs;
 

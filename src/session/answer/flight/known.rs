@@ -2,17 +2,18 @@
 //! was told.
 
 use super::trouble::Trouble;
-use crate::figure::{Fig, Why};
+use crate::figure::Fig;
 use crate::grammar::ask::{Given, Size};
-use crate::job::{Flight as ToldFlight, Gate, Head, Job, RiserKind, Run, Settings, StairOpening};
+use crate::job::{Flight as ToldFlight, Gate, Head, Job, Newels, Run, Settings, StairMeasure, StairOpening};
 use crate::layout::{Bay, BayKind, Placed, lay_out as lay_out_job, line_inside};
-use crate::limits::{self, Limit};
+use crate::limits::Limit;
 use crate::measure::{Length, Tape};
 use crate::quantity::RowId;
 use crate::reply::tape_of;
-use crate::solve::{default_of, in_force, limit_length, taken, told_length};
+use crate::solve::{default_of, taken, told_length};
 use crate::stairs::flight::{Flight, work_out};
 use crate::stairs::guard::{Laid, RakeGuard, Site, lay_out};
+use crate::stairs::triangle::{Overhang, overhang};
 use crate::stairs::{Rake, Told};
 use crate::takeoff::{baluster_fig, site_of};
 
@@ -28,17 +29,6 @@ pub struct Known<'a> {
     pub opening: Option<StairOpening>,
     /// The tape.
     pub tape: Tape,
-}
-
-/// Where a nosing's overhang was taken from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Overhang {
-    /// It was told.
-    Told,
-    /// The rule wants one: the most it may be.
-    Most,
-    /// None was told and none is asked for.
-    None,
 }
 
 impl<'a> Known<'a> {
@@ -134,15 +124,8 @@ impl<'a> Known<'a> {
     /// How far a nosing overhangs the riser below: given or told, else the most it may where the rule wants
     /// one, since the triangle under the rail grows with it; else none.
     pub fn nosing(&self, tread: Length) -> (Fig, Overhang) {
-        if let Some(told) = self.given.size(Size::Nosing).or(self.flight.nosing) {
-            return (Fig::told(told, "the nosing's overhang"), Overhang::Told);
-        }
-        let open = matches!(self.flight.between, Some(RiserKind::Open | RiserKind::Opening(_)));
-        if !open && tread < limit_length(self.here(), &limits::NOSING_FREE) {
-            return (in_force(self.here(), &limits::NOSING_MOST), Overhang::Most);
-        }
-        let none = Why::Formula("no nosing told, and none asked for", Vec::new());
-        (Fig::length(Length::ZERO, none), Overhang::None)
+        let nosing = self.given.size(Size::Nosing).or(self.flight.nosing);
+        overhang(&ToldFlight { nosing, ..self.flight }, tread, self.here())
     }
 
     /// The level guard's height.
@@ -183,8 +166,21 @@ impl<'a> Known<'a> {
         let told = Fig::told(told, "the stair's width");
         let mut widths = self.job.runs.iter().flat_map(|r| r.stairs.iter().map(|s| s.width));
         let one_width = self.opening.is_some_and(|o| widths.all(|w| w == o.width));
-        let between = self.between_posts().filter(|_| one_width);
-        Some(between.filter(|b| b.as_length() < told.as_length()).unwrap_or(told))
+        match self.between_posts().filter(|_| one_width) {
+            Some(between) if between.as_length() < told.as_length() => Some(between),
+            Some(_) => Some(told),
+            None => self.is_clear().then_some(told),
+        }
+    }
+
+    /// True where the width told is clear by itself: a hole in the framing or the decking has posts and edges in it
+    /// that only a layout places, and newels on the treads stand in the treads' width.
+    fn is_clear(&self) -> bool {
+        match self.opening.map_or(self.job.stair_measure, |o| o.measure) {
+            None | Some(StairMeasure::Posts) => true,
+            Some(StairMeasure::Treads) => self.flight.newels != Some(Newels::OnTreads),
+            Some(StairMeasure::Decking | StairMeasure::Framing) => false,
+        }
     }
 
     /// True where that width is less than was told of the stairs: posts stand in it.

@@ -4,12 +4,14 @@
 use super::Answer;
 use super::known::Known;
 use super::say::{answer, by, caution, decides, detail, exact, ft, inch, inches, limit, reply, w};
+use super::trouble::Trouble;
 use crate::figure::{Fig, Why};
 use crate::grammar::ask::Size;
 use crate::job::{RiserKind, Settings};
 use crate::limits;
+use crate::quantity::RowId;
 use crate::reply::{Line, Span};
-use crate::solve::{in_force, limit_length};
+use crate::solve::{self, in_force, limit_length};
 use crate::stairs::triangle::short_of;
 
 /// "do I need closed risers", "can I leave the risers open".
@@ -100,7 +102,7 @@ pub fn one_flight(known: &Known) -> Answer {
     let (ok, mut lines) = match &rise {
         Some(rise) => {
             let ok = inches(rise) <= inches(&room);
-            (ok, vec![answer(of_a_height(ok, &count, rise, &most))])
+            (ok, vec![answer(of_a_height(ok, &count, rise, &most)?)])
         }
         None => {
             let ok = inches(&room) >= limit_length(here, &limits::RISER_MOST);
@@ -122,13 +124,11 @@ pub fn one_flight(known: &Known) -> Answer {
     Ok((reply, vec![("the most a flight rises", most), ("most for each riser", room)]))
 }
 
-fn of_a_height(ok: bool, count: &Fig, rise: &Fig, most: &Fig) -> Vec<Span> {
-    let n = count.as_q().to_integer();
-    let from = vec![("risers", count.clone()), ("riser", rise.clone())];
-    let total = Fig::length(inches(rise) * i64::try_from(n).unwrap_or(1), Why::Formula("risers x riser", from));
+fn of_a_height(ok: bool, count: &Fig, rise: &Fig, most: &Fig) -> Result<Vec<Span>, Trouble> {
+    let total = solve::by(RowId::TotalRise, &[(RowId::Risers, count), (RowId::Rise, rise)]).ok_or(Trouble::PastMe)?;
     let verdict = if ok { "Yes: " } else { "No: " };
     let says = if ok { ", and one flight may rise " } else { ", and one flight rises no more than " };
-    vec![w(verdict), ft(count), w(" risers of "), exact(rise), w(" rise "), ft(&total), w(says), ft(most), w(".")]
+    Ok(vec![w(verdict), ft(count), w(" risers of "), exact(rise), w(" rise "), ft(&total), w(says), ft(most), w(".")])
 }
 
 fn of_any_height(here: &Settings, ok: bool, count: &Fig, room: &Fig, most: &Fig) -> Vec<Span> {

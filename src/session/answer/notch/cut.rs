@@ -10,7 +10,8 @@ use crate::figure::{Fig, Unit, Why};
 use crate::job::{Anyway, Job};
 use crate::measure::Length;
 use crate::notch::{
-    Batch, Cut, Face, Fault, Feet, Foot, Hand, Level, Post, Shape, Stack, batches, draw_faces, draw_foot, telling,
+    Batch, Cut, Depths, Face, Fault, Feet, Foot, Hand, Level, Post, Shape, Stack, batches, draw_faces, draw_foot,
+    telling,
 };
 use crate::reply::{LevelFig, Line, NotchFig, Reply, Role, Span, Status, tape_of};
 use crate::solve::choice;
@@ -206,18 +207,10 @@ struct Sizes {
 impl Sizes {
     fn of(cut: &Cut, inputs: &Inputs) -> Sizes {
         let length = |l: Length| overlaid(l, inputs.clone());
-        let (along, across, left) = match cut.shape {
-            Shape::Straight { deep } => (None, Some(deep), Some(cut.size.across - deep)),
-            Shape::Side { deep, .. } => (Some(deep), None, Some(cut.size.along - deep)),
-            Shape::Corner { along, deep, .. } => (Some(along), Some(deep), Some(cut.size.across - deep)),
-            Shape::AllButCorner { along, across, .. } => {
-                (Some(cut.size.along - along), Some(cut.size.across - across), Some(across))
-            }
-            Shape::Clear | Shape::Whole | Shape::Other => (None, None, None),
-        };
+        let Depths { along, across, left } = cut.depths();
         let depths = [("along", along), ("across", across)];
         let depths = depths.into_iter().filter_map(|(n, l)| Some((n, length(l?)))).collect();
-        Sizes { off: across.or(along).map(length), depths, left: left.map(length) }
+        Sizes { off: cut.depths().off().map(length), depths, left: left.map(length) }
     }
 }
 

@@ -49,10 +49,7 @@ pub(super) fn left(job: &Job, deep: Length, post: Option<PostSize>) -> Answered 
         reply.findings.push(finding(w));
         return (reply, figs);
     }
-    let stays = Fig::length(
-        w - deep,
-        Why::Formula("the post less the notch", vec![("post", width.clone()), ("notch", told.clone())]),
-    );
+    let stays = crate::strength::left_by(&told, &width);
     let spans =
         vec![fig(&stays), Span::Say(" is left of "), fig(&width), Span::Say(" with "), fig(&told), Span::Say(" off.")];
     let (mut reply, figs) = one(spans, vec![("left of the post", stays.clone()), ("the post", width.clone())]);

@@ -8,8 +8,9 @@ use crate::grammar::ask::{About, StrengthAsk};
 use crate::job::{Job, PostRole, PostSize};
 use crate::layout::{clear_max, post_width};
 use crate::limits;
+use crate::quantity::RowId;
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
-use crate::solve::limit_length;
+use crate::solve::{by, limit_length};
 use crate::strength::rail::{Bent, Piece, Way, bears, bent, longest_by_sag, longest_by_stress, sheared};
 use crate::strength::{Judged, Refused, Wood};
 
@@ -206,8 +207,7 @@ fn apart(job: &Job, ask: &StrengthAsk, span: &Fig) -> Option<Fig> {
         Some((wide, table)) => Fig::length(wide, Why::Table("dressed dry width of the post asked about", table)),
         None => post_width(&job.settings, &[PostRole::Line]),
     };
-    let centre = span.as_length()?.plus(post.as_length()?)?;
-    Some(Fig::length(centre, Why::Formula("clear and a post", vec![("clear", span.clone()), ("post", post)])))
+    by(RowId::BayCentre, &[(RowId::BayClear, span), (RowId::PostWidth, &post)])
 }
 
 /// Where a bay asked about keeps to the published post spacing: that comes first, and then its rail.

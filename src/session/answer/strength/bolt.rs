@@ -6,9 +6,11 @@ use super::taken::Taken;
 use super::{Answered, Figs, detail, fig, inches, say};
 use crate::grammar::ask::StrengthAsk;
 use crate::job::{Fixing, Job, Mount};
+use crate::limits;
 use crate::measure::Length;
+use crate::quantity::RowId;
 use crate::reply::{Finding, Line, Reply, Role, Status};
-use crate::solve::choice;
+use crate::solve::{choice, limit_length, told_length};
 use crate::strength::tie::{Tie, hold_down};
 use crate::strength::{Judged, Refused};
 
@@ -80,8 +82,16 @@ fn held_otherwise(job: &Job) -> Option<&'static str> {
         (_, Some(Fixing::Lags | Fixing::Screws)) => Some(
             "No through bolts, as told, and the published hold-down goes with them. With through bolts it would be:",
         ),
+        _ if is_thin(job) => Some(
+            "The bolts told are thinner than the guide's, and the published hold-down goes with those. With the guide's it would be:",
+        ),
         _ => None,
     }
+}
+
+/// True where the bolts told are thinner than the guide shows.
+fn is_thin(job: &Job) -> bool {
+    told_length(job, RowId::Bolt).is_some_and(|told| told < limit_length(job, &limits::BOLT_SIZE))
 }
 
 /// How hard the push pulls on the upper bolt.

@@ -17,7 +17,7 @@ use crate::reply::{Finding, Line, Reply, Role, Span, Status};
 use crate::session::answer::notch::{judge, say as notching};
 use crate::strength::post::carries;
 use crate::strength::section::{Push, Section};
-use crate::strength::{FootCut, Leg, Refused};
+use crate::strength::{FootCut, Leg, Refused, left_by};
 
 /// One foot judged.
 struct Foot {
@@ -72,6 +72,9 @@ fn of_deck(job: &Job, taken: &Taken) -> Result<Vec<Foot>, Refused> {
         let posts: Vec<_> = batch.posts.iter().map(|k| &feet.posts[*k]).collect();
         let Some((first, foot)) = posts.first().and_then(|p| Some((*p, p.foot.as_ref().ok()?))) else { continue };
         let cut = foot.weakest();
+        if matches!(cut.shape, Shape::Whole) {
+            return Err(Refused::NothingLeft);
+        }
         let (Some(what), Some(size)) = (shape_row(&cut.shape), notching::lumber_of(cut.size)) else { continue };
         let mut named = notching::numbered(&posts);
         named.insert(0, say("as "));
@@ -121,14 +124,12 @@ fn of_kinds(taken: &Taken) -> Result<Vec<Foot>, Refused> {
 
 /// What is left across the notch: half where its depth is not told.
 fn left_of(side: &Fig, foot: &FootCut) -> Fig {
-    let wide = side.as_length().unwrap_or(Length::ZERO);
     match foot {
-        FootCut::Deep(deep) => {
-            let from = vec![("post", side.clone()), ("notch", deep.clone())];
-            let left = wide - deep.as_length().unwrap_or(Length::ZERO);
-            Fig::length(left, Why::Formula("the post less the notch", from))
+        FootCut::Deep(deep) => left_by(deep, side),
+        _ => {
+            let wide = side.as_length().unwrap_or(Length::ZERO);
+            Fig::length(wide / 2, Why::Formula("half the post", vec![("post", side.clone())]))
         }
-        _ => Fig::length(wide / 2, Why::Formula("half the post", vec![("post", side.clone())])),
     }
 }
 

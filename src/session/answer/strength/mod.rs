@@ -18,7 +18,7 @@ use crate::figure::Fig;
 use crate::grammar::ask::{About, StrengthAsk};
 use crate::job::{Fact, Job, Member, Order, PostRole, PostSize, Setting, SlotId, TimberTold};
 use crate::layout::lay_out;
-use crate::reply::{Finding, Line, Reply, Role, Span, Status, Style};
+use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status, Style};
 use crate::strength::Refused;
 use taken::{Taken, longest_bay};
 
@@ -41,10 +41,26 @@ pub fn strength(job: &Job, ask: &StrengthAsk) -> (Reply, Figs) {
             let told: Vec<Finding> = told.collect();
             reply.findings.extend(told);
             reply.findings.sort_by_key(|f| f.level);
+            found_first(&mut reply);
             reply.lines.push(Line::say(Role::Detail, CLOSING));
             (reply, figs)
         }
         Err(refused) => (Reply { lines: refused::worded(&refused), ..Reply::of(Status::Refused) }, Vec::new()),
+    }
+}
+
+/// A figure inside is no word on what else was found of the part, its bolts or its foot: that opens the answer.
+fn found_first(reply: &mut Reply) {
+    let first = reply.lines.first().and_then(|l| l.spans.first());
+    let inside = matches!(first, Some(Span::Say(lead)) if lead.starts_with("Inside "));
+    let lead = reply.findings.first().filter(|_| inside).and_then(|f| match f.level {
+        Level::Stop => Some(("Stop: ", f)),
+        Level::Check => Some(("Check: ", f)),
+        Level::Note => None,
+    });
+    if let Some((level, found)) = lead {
+        let spans = [say(level)].into_iter().chain(found.spans.clone());
+        reply.lines.insert(0, Line::new(Role::Answer, spans));
     }
 }
 

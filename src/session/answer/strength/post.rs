@@ -9,10 +9,9 @@ use crate::grammar::ask::StrengthAsk;
 use crate::job::{Job, Lie, PostSize};
 use crate::measure::Lumber;
 use crate::reply::{Line, Reply, Role, Span, Status, StrengthFig};
-use crate::strength::inputs::Stand;
 use crate::strength::post::{arm_to_bolt, modulus_needed, moment, sway, sway_limit};
 use crate::strength::section::{Push, Section};
-use crate::strength::{Judged, Leg, Refused, Wood};
+use crate::strength::{Judged, Leg, Refused, Stand, Wood};
 
 /// Posts of one size and push, whole, judged at the deck and at the upper bolt.
 struct Case {

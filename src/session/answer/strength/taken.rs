@@ -6,8 +6,7 @@ use crate::grammar::ask::StrengthAsk;
 use crate::job::{Duration, Job, PostRole, Species};
 use crate::layout::lay_out;
 use crate::reply::{Line, Span};
-use crate::strength::inputs::Stand;
-use crate::strength::{Inputs, Piece, Said, Wood};
+use crate::strength::{Inputs, Piece, Said, Stand, Wood};
 
 /// The inputs a question is answered from, and the posts there are.
 pub struct Taken {
@@ -112,8 +111,5 @@ pub fn wood_words(w: &Wood) -> String {
 
 /// The longest rail bay of the job as laid out, face to face.
 pub fn longest_bay(job: &Job) -> Option<Fig> {
-    let layout = lay_out(job);
-    let placed = layout.runs.iter().filter_map(|r| r.result.as_ref().ok());
-    let bays = placed.flat_map(|p| p.rail_bays().map(|b| b.clear.clone()).collect::<Vec<_>>());
-    bays.max_by_key(Fig::as_length)
+    lay_out(job).longest_bay().cloned()
 }
