@@ -9,6 +9,7 @@ mod answer;
 mod choose;
 mod considered;
 mod lengths;
+mod offers;
 mod peek;
 mod point;
 mod resolve;

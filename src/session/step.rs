@@ -2,6 +2,7 @@
 
 use super::answer;
 use super::choose::{Choice, changes_nothing, choose, opened};
+use super::offers::offers;
 use super::point::{no_length, pointer, typed};
 use super::resolve::{NO_LENGTH, Problem, Resolved};
 use super::retell::focus_after;
@@ -72,7 +73,24 @@ fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         debug!(?choice, "chosen without its hums");
         return turn(session, line, &words, choice);
     }
-    turn(session, line, &line_words, choice)
+    let asked_of_no_one = stuck(&choice);
+    let answered = turn(session, line, &line_words, choice);
+    if asked_of_no_one { or_offered(session, line, answered) } else { answered }
+}
+
+/// A line that was not read, with what it may have asked offered beside; where nothing is, the answer as it stands.
+fn or_offered(session: &Session, line: &str, (delta, reply): (Delta, Reply)) -> (Delta, Reply) {
+    if !reply.choices.is_empty() || !matches!(reply.status, Status::Asks | Status::Refused) {
+        return (delta, reply);
+    }
+    let acts = offers(&session.job, line);
+    if acts.is_empty() {
+        return (delta, reply);
+    }
+    let says = "Did you ask one of these? Say the number, or say it another way.";
+    let offered = asks([Line::say(Role::Question, says)], &acts);
+    let lines = reply.lines.into_iter().chain(offered.lines).collect();
+    pend(session, Reply { lines, choices: offered.choices, status: Status::Asks, ..reply }, opened(&acts))
 }
 
 /// "are lags ok": an "ok" behind something may be what asks, and without it nothing is told.
