@@ -73,13 +73,16 @@ fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         debug!(?choice, "chosen without its hums");
         return turn(session, line, &words, choice);
     }
-    let asked_of_no_one = stuck(&choice);
-    let answered = turn(session, line, &line_words, choice);
-    if asked_of_no_one { or_offered(session, line, answered) } else { answered }
+    if !stuck(&choice) {
+        return turn(session, line, &line_words, choice);
+    }
+    // Which words could not be placed is said beside an offer; that there is no answer is not.
+    let pointed = matches!(choice, Choice::Unplaced { .. } | Choice::Unread(_));
+    or_offered(session, line, turn(session, line, &line_words, choice), pointed)
 }
 
-/// A line that was not read, with what it may have asked offered beside; where nothing is, the answer as it stands.
-fn or_offered(session: &Session, line: &str, (delta, reply): (Delta, Reply)) -> (Delta, Reply) {
+/// A line that was not read, with what it may have asked offered beside or in its stead; where nothing is, the answer as it stands.
+fn or_offered(session: &Session, line: &str, (delta, mut reply): (Delta, Reply), pointed: bool) -> (Delta, Reply) {
     if !reply.choices.is_empty() || !matches!(reply.status, Status::Asks | Status::Refused) {
         return (delta, reply);
     }
@@ -87,8 +90,14 @@ fn or_offered(session: &Session, line: &str, (delta, reply): (Delta, Reply)) -> 
     if acts.is_empty() {
         return (delta, reply);
     }
-    let says = "Did you ask one of these? Say the number, or say it another way.";
+    let says = match acts.len() {
+        1 => "Did you ask this? Say yes, or say it another way.",
+        _ => "Did you ask one of these? Say the number, or say it another way.",
+    };
     let offered = asks([Line::say(Role::Question, says)], &acts);
+    if !pointed {
+        reply.lines.clear();
+    }
     let lines = reply.lines.into_iter().chain(offered.lines).collect();
     pend(session, Reply { lines, choices: offered.choices, status: Status::Asks, ..reply }, opened(&acts))
 }
