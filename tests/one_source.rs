@@ -125,3 +125,24 @@ fn the_search_sees_what_it_should() {
         assert!(!reads(line), "{line}");
     }
 }
+
+/// `taken` is for rows that have a default: one without would be nothing long, and said.
+#[test]
+fn only_rows_with_a_default_are_taken() {
+    use railhand::quantity::{Default, ROWS};
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut files = Vec::new();
+    sources(&root.join("src"), &mut files);
+    let mut seen = 0;
+    for file in files {
+        let text = std::fs::read_to_string(&file).expect("a source file");
+        for (at, _) in text.match_indices("taken(") {
+            let call = text[at..].split(')').next().unwrap_or("");
+            let Some((_, row)) = call.split_once("RowId::") else { continue };
+            let found = ROWS.iter().find(|r| format!("{:?}", r.id) == row).unwrap_or_else(|| panic!("{call}"));
+            assert!(!matches!(found.default, Default::None), "{}: {call})", file.display());
+            seen += 1;
+        }
+    }
+    assert!(seen > 10, "{seen}");
+}

@@ -1,8 +1,7 @@
 //! A post's foot: its notch, its leg, its length, its bolts.
 
 use crate::figure::Value;
-use crate::limits::BOLT_ROWS;
-use crate::measure::Length;
+use crate::limits::{BOLT_OVER, BOLT_ROWS};
 use crate::quantity::RowId::{
     Above, BlockThick, BoltEdge, BoltLower, BoltPast, BoltUpper, BoltsApart, BoltsMost, Cap, Decking, HeightTop, Leg,
     NotchDepth, NotchLeft, NotchShare, NotchTall, PostBelow, PostLength, PostTop, PostWidth, Rim, RimTall, Skirt,
@@ -51,11 +50,11 @@ pub(super) const RELATIONS: &[Relation] = &[
     ),
     Relation::work(
         crate::quantity::RowId::BoltLength,
-        "what is left of the post, skirt, rim and block, and an inch for washers and nut",
+        "what is left of the post, skirt, rim and block, and what washers and nut take",
         &[want(NotchLeft), told(Skirt), want(Rim), told(BlockThick)],
-        |a| Some(Value::Length(a.length(0) + a.length(1) + a.length(2) + a.length(3) + Length::inches(1))),
+        |a| Some(Value::Length(a.length(0) + a.length(1) + a.length(2) + a.length(3) + BOLT_OVER.length())),
     )
-    .by("common practice, no source"),
+    .by(BOLT_OVER.source),
     Relation::work(NotchShare, "what is left over the post", &[want(NotchLeft), want(PostWidth)], |a| {
         a.length(0).ratio(a.length(1)).and_then(|q| value(NotchShare, q, false))
     }),
