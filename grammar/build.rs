@@ -32,6 +32,8 @@ struct Limit {
     id: String,
     value: i64,
     unit: String,
+    #[serde(default)]
+    sense: String,
     says: String,
     source: String,
     status: String,
@@ -178,13 +180,14 @@ fn limits(data: &Limits) -> String {
         let cited = |source: &str| cited(source, &l.status);
         let _ = writeln!(
             text,
-            "/// {says}.\npub static {name}: Limit = Limit {{ id: {id:?}, value: {value}, unit: {unit:?}, says: {says:?}, \
+            "/// {says}.\npub static {name}: Limit = Limit {{ id: {id:?}, value: {value}, unit: {unit:?}, sense: Sense::{sense}, says: {says:?}, \
              source: {source:?}, by_edition: {by_edition:?}, trust: Trust::{trust}, note: {note:?} }};",
             name = l.id.replace('-', "_").to_uppercase(),
             says = l.says,
             id = l.id,
             value = l.value,
             unit = l.unit,
+            sense = sense(&l.sense),
             source = cited(&l.source),
             by_edition = places::by_edition(&l.source).map(|s| cited(&s)),
             trust = trust(&l.status),
@@ -194,6 +197,18 @@ fn limits(data: &Limits) -> String {
     let names: Vec<_> = data.limit.iter().map(|l| format!("&{}", l.id.replace('-', "_").to_uppercase())).collect();
     let _ = writeln!(text, "/// Every limit.\npub static LIMITS: &[&Limit] = &[{}];", names.join(", "));
     text
+}
+
+/// How what is held to a limit is held to it; empty for one that no figure is held to.
+fn sense(named: &str) -> &'static str {
+    match named {
+        "" => "None",
+        "most" => "Most",
+        "least" => "Least",
+        "under" => "Under",
+        "over" => "Over",
+        other => panic!("no sense of a limit: {other}"),
+    }
 }
 
 fn editions(data: &Editions) -> String {

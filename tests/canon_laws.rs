@@ -6,8 +6,9 @@ use num_rational::Ratio;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
+use railhand::figure;
 use railhand::grammar::ask::{
-    About, Apart, Counted, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
+    About, Apart, Counted, GuardAsk, Infill, Mood, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
 };
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
@@ -22,6 +23,7 @@ use railhand::job::{LawTold, Local};
 use railhand::limits::LIMITS;
 use railhand::limits::{Edition, PLACES};
 use railhand::measure::{Length, Lumber, Q, Shade};
+use railhand::quantity::{Kind, ROWS};
 use railhand::sums::{Expr, Into, Sum};
 use rust_decimal::Decimal;
 
@@ -394,6 +396,37 @@ fn why() -> impl Strategy<Value = WhyAsk> {
     ]
 }
 
+/// Rows asked for, with premises (the same row over again too) and facts of any kind tried on.
+fn rows() -> impl Strategy<Value = RowAsk> {
+    let row = || select(ROWS).prop_map(|r| r.id);
+    let given = || {
+        (row(), length(), 0_u64..500, 0_i128..500).prop_filter_map("a row with a figure", |(id, l, n, q)| {
+            let q = Ratio::from_integer(q);
+            let value = match id.row().kind {
+                Kind::Length => figure::Value::Length(l),
+                Kind::Count => figure::Value::Count(n),
+                Kind::Percent | Kind::Number => figure::Value::Number(q),
+                Kind::Angle => figure::Value::Quantity(q, figure::Unit::Degrees),
+                Kind::Force => figure::Value::Quantity(q, figure::Unit::Pounds),
+                _ => return None,
+            };
+            Some((id, value))
+        })
+    };
+    let given = prop::collection::vec(given(), 0..4).prop_map(|mut g| {
+        g.extend(g.first().copied());
+        g
+    });
+    let wants = prop::collection::vec(row(), 1..=RowAsk::MOST);
+    let mood = select(vec![Mood::Figure, Mood::Judge]);
+    (wants, mood, given, prop::collection::vec(fact(), 0..4)).prop_map(|(wants, mood, given, supposed)| RowAsk {
+        wants,
+        mood,
+        given,
+        supposed,
+    })
+}
+
 fn query() -> impl Strategy<Value = Query> {
     prop_oneof![
         takeoff().prop_map(Query::Takeoff),
@@ -445,6 +478,7 @@ fn act() -> impl Strategy<Value = Act> {
         4 => facts().prop_map(Act::Tell),
         2 => facts().prop_map(Act::Suppose),
         2 => query().prop_map(Act::Query),
+        2 => rows().prop_map(|ask| Act::Query(Query::Row(ask))),
         3 => sum().prop_map(Act::Sum),
         1 => select(vec![Undo, Redo, Keep, Leave, Hello, Help, Thanks]).prop_map(Act::Talk),
     ]

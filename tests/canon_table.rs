@@ -3,7 +3,8 @@
 
 use num_rational::Ratio;
 use railhand::grammar::ask::{
-    About, Apart, Counted, GuardAsk, Infill, NotchAsk, StrengthAsk, TakeoffAsk, Task, Whose, WhyAsk, WorkAsk,
+    About, Apart, Counted, GuardAsk, Infill, Mood, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, Task, Whose, WhyAsk,
+    WorkAsk,
 };
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
@@ -388,6 +389,55 @@ fn each_question_has_its_phrase() {
     rows.into_iter().for_each(|(phrase, query)| holds(phrase, Act::Query(query)));
     assert!(LIMITS.len() > 5, "the table of limits is there");
     LIMITS.iter().for_each(|limit| holds(&format!("rule {}?", limit.id), Act::Query(Query::Rule(limit))));
+}
+
+#[test]
+fn rows_asked_for_have_their_phrase() {
+    use railhand::figure::Value;
+    use railhand::quantity::RowId::{BalusterCount, BayClear, Gap, PostSize as Size};
+    let six = Fact::Set(Setting::Post(PostRole::All, PostSize::Lumber(Lumber::SIX_BY_SIX)));
+    let bay = |inches| (BayClear, Value::Length(Length::inches(inches)));
+    let asked = |wants, mood, given, supposed| Act::Query(Query::Row(RowAsk { wants, mood, given, supposed }));
+    // A note may end as a question does.
+    let note = Fact::Note("which post?".to_owned());
+    let of_run = run(|p| (p.length, p.basis) = (Some(Told::plain(ft(10, 0))), Some(Basis::Clear)));
+    let rows = [
+        (
+            "figure: gap; with balusters 9?",
+            asked(vec![Gap], Mood::Figure, vec![(BalusterCount, Value::Count(9))], vec![]),
+        ),
+        (
+            "figure: gap; figure: balusters; with bay 4'-10\"; if posts: 6x6?",
+            asked(vec![Gap, BalusterCount], Mood::Figure, vec![bay(58)], vec![six.clone()]),
+        ),
+        (
+            "judge: gap; with gap 4 1/8\"?",
+            asked(vec![Gap], Mood::Judge, vec![(Gap, Value::Length(inch(33, 8)))], vec![]),
+        ),
+        ("judge: post size; if posts: 6x6?", asked(vec![Size], Mood::Judge, vec![], vec![six.clone()])),
+        // Three bays, two of them alike.
+        (
+            "figure: balusters; with bay 5'-0\"; with bay 5'-0\"; with bay 3'-5\"?",
+            asked(vec![BalusterCount], Mood::Figure, vec![bay(60), bay(60), bay(41)], vec![]),
+        ),
+        (
+            "figure: gap; if run 1: 10'-0\" clear; if note: which post?; if posts: 6x6?",
+            asked(vec![Gap], Mood::Figure, vec![], vec![of_run, note.clone(), six]),
+        ),
+        (
+            "figure: gap; if note: which post???",
+            asked(vec![Gap], Mood::Figure, vec![], vec![Fact::Note("which post??".to_owned())]),
+        ),
+    ];
+    rows.into_iter().for_each(|(phrase, act)| holds(phrase, act));
+    let none = [
+        "figure: gap; judge: bay?",
+        "figure: gap; with bay 5'-0\"; figure: bay?",
+        "figure: gap; figure: gap; figure: gap; figure: gap?",
+        "figure: gap; if?",
+        "figure: ?",
+    ];
+    none.into_iter().for_each(|line| assert_eq!(read(line), None, "{line}"));
 }
 
 #[test]

@@ -82,7 +82,7 @@ fn an_empty_reply_has_every_key_and_nulls() {
     let want = r#"{"line":"hm","status":"refused","readback":null,"unused":[],"choices":[],"text":"","values":{},"#;
     let line = json_line(&reply_json("hm", &Reply::of(Status::Refused), &Job::default()));
     assert!(line.starts_with(want), "{line}");
-    assert!(line.ends_with(r#""notes":[]},"findings":[]}"#), "{line}");
+    assert!(line.ends_with(r#""notes":[]},"findings":[],"bound":[]}"#), "{line}");
 }
 
 #[test]

@@ -88,7 +88,9 @@ fn the_contract_s_keys_are_always_there() {
         let keys = |v: &serde_json::Value| -> Vec<String> {
             v.as_object().map(|o| o.keys().cloned().collect()).unwrap_or_default()
         };
-        let top = ["line", "status", "readback", "unused", "choices", "text", "values", "job", "findings", "readings"];
+        let top = [
+            "line", "status", "readback", "unused", "choices", "text", "values", "job", "findings", "bound", "readings",
+        ];
         assert_eq!(keys(&answer), top);
         assert_eq!(keys(&answer["job"]), ["runs", "deck", "stairs", "gates", "settings", "notes"]);
         let status = answer["status"].as_str().expect("a word");

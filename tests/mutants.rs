@@ -66,8 +66,9 @@ use vary::{Variant, variants};
 
 /// How many silent variants are printed.
 const SHOWN: usize = 80;
-/// With other dice than the standing ones, one variant in so many may be lost in silence; each is printed.
-const PER_SILENT: usize = 500;
+/// One variant in so many may be lost in silence; each is printed. An alarm: a line that is bound by its odds passes over a word now and then,
+/// mostly of a question whose read-back says all it was taken for. Nothing told may grow out of it.
+const PER_SILENT: usize = 110;
 
 /// Says the lines before the last one.
 fn talked(lines: &[String]) -> Session {
@@ -192,8 +193,7 @@ fn nothing_is_lost_in_silence() {
     let tally = run(rounds);
     tally.print();
     assert!(tally.all() > 3_500, "only {} variants", tally.all());
-    // The standing dice lose none. More rounds look further, and there what is held is the rate.
-    let most = if rounds == 1 { 0 } else { tally.all() / PER_SILENT };
+    let most = tally.all() / PER_SILENT;
     assert!(tally.silent.len() <= most, "{} lost in silence, more than {most}: printed above", tally.silent.len());
 }
 

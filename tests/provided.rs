@@ -59,3 +59,30 @@ fn the_foot_with_the_least_left() {
     assert_eq!(lengths(&[run, "the baluster line is on the decking's edge"]), [sixteenths(28), sixteenths(28)]);
     assert_eq!(lengths(&[run, "the baluster line is 1 inside the decking's edge"]), [sixteenths(44), sixteenths(12)]);
 }
+
+/// Two runs of other lengths: no one length is "the run", and none is made of the longest bay and all bays together.
+#[test]
+fn a_run_among_several_is_not_made_up() {
+    let ask_run =
+        |lines: &[&str]| ask(RowId::RunLength, &Given::default(), &told_then(lines).job()).ok().map(|s| s.fig);
+    let two = ["run 12 ft between end posts", "another run 9 ft between end posts"];
+    assert_eq!(ask_run(&two), None);
+    assert_eq!(ask_run(&two[..1]).and_then(|f| f.as_length()), Some(Length::inches(144)));
+}
+
+/// 16 ft with stairs of 4 ft in the middle: 192 - 48 = 144 of guard, 72 on each side.
+#[test]
+fn what_stairs_leave_of_a_run() {
+    let told = ["run 16 ft between corners, 4 ft stairs in the middle"];
+    assert_eq!(of(&told, RowId::GuardTotal).as_length(), Some(Length::inches(144)));
+    assert_eq!(of(&told, RowId::Flank).as_length(), Some(Length::inches(72)));
+}
+
+/// Bays of other widths are counted bay by bay, whatever baluster is given: 12 ft and 9 ft out to out on posts of 3 1/2 give bays of
+/// 66 3/4 and 48 3/4 (two each). Of 3/4 at under 4: (66 3/4 - 4) / 4 3/4 = 13.2, so 14; (48 3/4 - 4) / 4 3/4 = 9.4, so 10: 2 x 24 = 48.
+#[test]
+fn balusters_in_all_are_counted_bay_by_bay() {
+    let job = told_then(&["run 12 ft between end posts", "another run 9 ft between end posts"]).job();
+    let thin = Given::of([(RowId::BalusterWidth, Value::Length(Length::sixteenths(12)))]);
+    assert_eq!(ask(RowId::BalusterTotal, &thin, &job).expect("a count").fig.value(), Value::Count(48));
+}

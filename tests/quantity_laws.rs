@@ -5,8 +5,8 @@ use proptest::prelude::*;
 use railhand::figure::Value;
 use railhand::grammar::{Act, canon};
 use railhand::job::{
-    BalustersAt, End, Fact, FlightFact, Gate, GateAt, Job, Lie, Member, OpenSides, Order, RunId, RunPatch, Setting,
-    StickOf, Told,
+    BalustersAt, End, Fact, Flight, FlightFact, Gate, GateAt, Job, Lie, Member, Newels, OpenSides, Order, RunId,
+    RunPatch, Setting, StairAt, StairMeasure, StairOpening, StickOf, Told,
 };
 use railhand::measure::{Length, Lumber, decimal};
 use railhand::provide::{ask, engines};
@@ -158,9 +158,21 @@ fn stages() -> Vec<Job> {
     let bottom = Fact::Order(Order::Rail(Member::Bottom, Some(Lumber::by(2, 4))));
     let pool = [vec![Fact::Set(Setting::Pool(true)), bottom], pool, flat.to_vec()].concat();
     let open = flight(FlightFact::Open(OpenSides::Both));
+    // A gate at the head of stairs with treads 48 wide and a newel standing on each end of them: 48 less two posts between the newels.
+    let newels = Flight { newels: Some(Newels::OnTreads), ..Flight::default() };
+    let way = StairOpening::new(Length::inches(48), StairAt::Middle);
+    let way = StairOpening { measure: Some(StairMeasure::Treads), flight: newels, ..way };
+    let head =
+        RunPatch { gate: Some(Some(Gate::new(GateAt::Stairs, None))), stairs: Some(way.into()), ..RunPatch::default() };
+    // Nothing but posts parts the run.
+    let plain = Fact::Run(RunId(1), RunPatch { gate: Some(None), ..RunPatch::default() });
     vec![
+        // Three bays of 59 1/3 between 4x4s are past 58 clear, of 56 2/3 between 6x6s they are not.
+        with([vec![plain.clone()], told(&[(RowId::ClearMax, 928)])].concat()),
+        with(vec![plain]),
         with(pool),
         with(priced()),
+        with(vec![Fact::Run(RunId(1), head)]),
         with(vec![open.clone(), tread.clone()]),
         with(vec![open, total.clone(), tread.clone()]),
         full(),
@@ -294,7 +306,7 @@ fn every_row_asked_in_talk_is_answered_or_asks() {
     use railhand::reply::Status;
     use railhand::session::{Session, step};
     for row in ROWS {
-        let phrase = canon::write(&Act::Query(Query::Row(RowAsk { want: row.id, given: Vec::new() })));
+        let phrase = canon::write(&Act::Query(Query::Row(RowAsk::figure(row.id, Vec::new()))));
         let reply = step(&Session::new(), &phrase).1;
         match reply.status {
             Status::Answered => assert!(reply.values.result.is_some(), "{phrase}"),

@@ -2,6 +2,7 @@
 //!
 //! What the lines mean was labeled by hand (common practice, no source). These checks find slips of the pen, not wrong judgement.
 
+use railhand::grammar::scores::{Scores, source_of};
 use railhand::quantity::{Kind, ROWS, Row};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -124,6 +125,22 @@ fn the_numbers_of_a_meaning_are_said_in_its_lines() {
     let share = format!("{} of {all} numbers are said; not said:\n{}", all - missing.len(), missing.join("\n"));
     println!("{share}");
     assert!(all > 3500 && missing.len() * 20 <= all, "{share}");
+}
+
+/// The weights say which corpus and which features they come from: whoever adds a line trains anew.
+#[test]
+fn the_committed_weights_come_from_this_corpus() {
+    let entries = std::fs::read_dir(folder()).expect("the corpus is here");
+    let all = entries.map(|e| e.expect("an entry").file_name().to_string_lossy().into_owned());
+    let mut files: Vec<String> = all.filter(|f| f.ends_with(".txt") && f != "topics.txt").collect();
+    files.sort();
+    let texts: Vec<(String, String)> = files.into_iter().map(|f| (f.clone(), read(&f))).collect();
+    let corpus = || texts.iter().map(|(name, text)| (name.as_str(), text.as_str()));
+    let weights = std::fs::read(folder().join("weights.bin")).expect("the weights are here");
+    let scores = Scores::read(&weights).expect("in their form");
+    assert_eq!(scores.source(), source_of(corpus()), "train: cd grammar/train && cargo run --release");
+    assert_ne!(source_of(corpus()), source_of(corpus().skip(1)), "another corpus has another number");
+    assert!(weights.len() < 1_000_000, "{} bytes", weights.len());
 }
 
 /// Lines that stand in two blocks of different meaning, but where every one of them says so.

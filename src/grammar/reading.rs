@@ -196,7 +196,7 @@ fn skip(items: &[Item], at: usize) -> (usize, u32, Step) {
 }
 
 /// How much an item left over matters, by what it is and what it touches.
-pub(super) fn weight(items: &[Item], at: usize) -> Weight {
+pub(crate) fn weight(items: &[Item], at: usize) -> Weight {
     let item = &items[at];
     let neighbours = [at.checked_sub(1).and_then(|b| items.get(b)), items.get(at + 1)];
     let beside = |test: fn(&Item) -> bool| neighbours.iter().flatten().any(|i| test(i));

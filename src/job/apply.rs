@@ -4,8 +4,9 @@ use super::{
     End, Fact, Flight, FlightFact, Foot, Gate, GateAt, LawTold, Local, Member, Order, OrderBook, RiserKind, Run, RunId,
     RunPatch, Setting, Settings, SlotId, Stage, StairAt, StairMeasure, StairOpening, StairPlace, Stairs, Turn, walk,
 };
+use crate::figure::Value;
 use crate::measure::Length;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The sharpest turn between two sides, in degrees: past it they lie on each other.
 const MOST_TURN: u16 = 170;
@@ -49,6 +50,8 @@ pub struct Job {
     pub settings: Settings,
     /// What was told for the parts, the saw and the yard.
     pub order: OrderBook,
+    /// Figures told that no other part keeps.
+    pub figures: BTreeMap<SlotId, Value>,
     /// Notes.
     pub notes: Vec<NumberedNote>,
     /// The greatest note number ever given out.
@@ -198,6 +201,13 @@ impl Job {
                 self.last_note += 1;
                 self.notes.push(NumberedNote { id: self.last_note, text: text.clone() });
             }
+            Fact::Row(row, value) => {
+                if let Value::Length(l) = value {
+                    in_range(*row, *l)?;
+                }
+                self.figures.insert(*row, *value);
+            }
+            Fact::DropRow(row) => _ = self.figures.remove(row),
             Fact::Done(stage, true) => _ = self.done.insert(*stage),
             Fact::Done(stage, false) => _ = self.done.remove(stage),
             Fact::Order(order) => {

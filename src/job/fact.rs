@@ -4,7 +4,9 @@ use super::{
     Basis, Choice, DeckFact, End, FlightFact, Gate, Order, RunId, Setting, Stage, StairMeasure, StairPlace, Stairs,
     Told, Turn,
 };
+use crate::figure::Value;
 use crate::measure::Length;
+use crate::quantity::RowId;
 
 /// What is set on a run; `None` leaves a field as it was.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -89,6 +91,10 @@ pub enum Fact {
     DropNote(u32),
     /// Something for the parts, the saw or the yard.
     Order(Order),
+    /// A figure of the table that no other part of the job keeps: it stands for the questions after it.
+    Row(RowId, Value),
+    /// Such a figure taken back.
+    DropRow(RowId),
     /// A stage of the work done, or not done after all.
     Done(Stage, bool),
 }

@@ -31,6 +31,7 @@ pub fn retold(job: &Job) -> Vec<Fact> {
         Fact::Run(r.id, patch)
     }));
     facts.extend(job.order.retold().into_iter().map(Fact::Order));
+    facts.extend(job.figures.iter().map(|(row, value)| Fact::Row(*row, *value)));
     facts.extend(job.done.iter().map(|stage| Fact::Done(*stage, true)));
     facts.extend(job.notes.iter().map(|n| Fact::Note(n.text.clone())));
     facts

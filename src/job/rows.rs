@@ -176,7 +176,8 @@ impl Job {
             RowId::FallOver => self.fall().map(|f| Told::Length(f.over)),
             _ => None,
         };
-        self.settings.told(row).or_else(|| other.or_else(length).map(|told| told.fig(row)))
+        let figure = || self.figures.get(&row).map(|value| Fig::new(*value, Why::Told(row.said())));
+        self.settings.told(row).or_else(|| other.or_else(length).map(|told| told.fig(row))).or_else(figure)
     }
 
     /// How the ground falls: the steepest of what was told of all stairs and of each.
@@ -193,6 +194,11 @@ impl Job {
 impl Fact {
     /// The fact that tells a row of the whole job; `None` for a row that is not told by itself, or not with such a value.
     pub fn of(row: RowId, value: Value) -> Option<Fact> {
+        Fact::kept(row, value).or_else(|| row.stands_alone(value).then_some(Fact::Row(row, value)))
+    }
+
+    /// The fact that tells a row a part of the job keeps.
+    fn kept(row: RowId, value: Value) -> Option<Fact> {
         match (row, value) {
             (_, Value::Length(l)) => of_settings::fact(row, l).or_else(|| of_job::fact(row, l)),
             (RowId::Risers, Value::Count(n)) => u16::try_from(n).ok().map(|n| Fact::Flight(FlightFact::Risers(n))),

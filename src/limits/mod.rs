@@ -4,7 +4,7 @@ mod places;
 
 pub use places::{Edition, PLACES, Place, PlaceLimit};
 
-use crate::measure::Length;
+use crate::measure::{Length, Q};
 
 /// How far a value may be trusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,6 +17,33 @@ pub enum Trust {
     Practice,
 }
 
+/// How a figure is held to a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sense {
+    /// No figure passes or fails by it.
+    None,
+    /// No more than it: just that passes.
+    Most,
+    /// No less than it: just that passes.
+    Least,
+    /// A ball of that size must not pass: just that fails.
+    Under,
+    /// What is more than it asks for something: just that does not.
+    Over,
+}
+
+impl Sense {
+    /// True where a figure keeps to a limit, or asks for nothing by it; both in the same unit.
+    pub fn keeps(self, figure: Q, limit: Q) -> bool {
+        match self {
+            Sense::None => true,
+            Sense::Most | Sense::Over => figure <= limit,
+            Sense::Least => figure >= limit,
+            Sense::Under => figure < limit,
+        }
+    }
+}
+
 /// One limit or default.
 #[derive(Debug, PartialEq)]
 pub struct Limit {
@@ -26,6 +53,8 @@ pub struct Limit {
     pub value: i64,
     /// "in", "sixteenths" of one, "lb", "parts", "nominal" or "none".
     pub unit: &'static str,
+    /// How a figure is held to it.
+    pub sense: Sense,
     /// What it says, in plain words, without a full stop.
     pub says: &'static str,
     /// Where it is published; a source from memory says so itself, wherever it is printed.

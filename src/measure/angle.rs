@@ -1,10 +1,13 @@
 //! Sines and cosines without floats: fixed-point series, carried to nine places.
 
-use super::Length;
+use super::{Length, Q};
 use num_rational::Ratio;
+use num_traits::CheckedDiv;
 
 /// The fixed point: 18 places.
 const ONE: i128 = 1_000_000_000_000_000_000;
+/// The finest part of a degree an angle is taken to.
+const FINEST: i128 = 1_000_000_000;
 /// Pi to 18 places.
 const PI: i128 = 3_141_592_653_589_793_238;
 
@@ -12,18 +15,36 @@ const PI: i128 = 3_141_592_653_589_793_238;
 /// angles; elsewhere carried to [`Length::CARRIED`] and flagged inexact.
 pub fn sin_cos(degrees: i32) -> (Length, Length) {
     let degrees = degrees.rem_euclid(360);
-    (sine(degrees), sine((degrees + 90) % 360))
+    (whole_sine(degrees), whole_sine((degrees + 90) % 360))
 }
 
-fn sine(degrees: i32) -> Length {
+fn whole_sine(degrees: i32) -> Length {
     match degrees {
         0 | 180 => Length::inches(0),
         90 => Length::inches(1),
         270 => Length::inches(-1),
-        181..360 => -sine(degrees - 180),
-        91..180 => sine(180 - degrees),
+        181..360 => -whole_sine(degrees - 180),
+        91..180 => whole_sine(180 - degrees),
         _ => carried(series(i128::from(degrees) * PI / 180)),
     }
+}
+
+/// The sine of so many degrees, broken ones too, from 0 to 90; carried to [`Length::CARRIED`]. `None` outside of that.
+pub fn sine(degrees: Q) -> Option<Q> {
+    let ninety = Ratio::from_integer(90);
+    let fine = Ratio::from_integer(FINEST);
+    let turned = (degrees * fine).round().to_integer() * (ONE / FINEST) / 180;
+    (degrees >= Ratio::from_integer(0) && degrees <= ninety).then(|| carried(series(turned * PI / ONE)).q())
+}
+
+/// The cosine of so many degrees, as [`sine`].
+pub fn cosine(degrees: Q) -> Option<Q> {
+    sine(Ratio::from_integer(90) - degrees)
+}
+
+/// The tangent of so many degrees from 0 up to 90, as [`sine`]. `None` at 90.
+pub fn tangent(degrees: Q) -> Option<Q> {
+    sine(degrees)?.checked_div(&cosine(degrees)?)
 }
 
 /// x - x^3/3! + x^5/5! - ... for x from 0 to pi/2, in fixed point.
@@ -71,6 +92,22 @@ mod tests {
             assert!(s.is_exact() && c.is_exact());
             assert_eq!((s, c), (Length::inches(sin), Length::inches(cos)), "{degrees}");
         }
+    }
+
+    /// Values to six places from printed trigonometric tables (common knowledge, no source).
+    #[test]
+    fn broken_degrees_agree_with_tables() {
+        let six = |q: crate::measure::Q| crate::measure::decimal(q.trunc_to(6)).0;
+        let half = Ratio::new(45, 2);
+        assert_eq!(
+            [sine(half), cosine(half), tangent(half)].map(|q| q.map(six)),
+            ["0.382683", "0.92388", "0.414214"].map(|s| Some(s.to_owned()))
+        );
+        assert_eq!(sine(Ratio::new(45, 4)).map(six).as_deref(), Some("0.19509"));
+        assert_eq!(
+            [sine(Ratio::from_integer(91)), sine(Ratio::from_integer(-1)), tangent(Ratio::from_integer(90))],
+            [None; 3]
+        );
     }
 
     #[test]

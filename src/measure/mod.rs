@@ -8,7 +8,7 @@ mod print;
 mod quick;
 mod said;
 
-pub use angle::{half_tangent, sin_cos};
+pub use angle::{cosine, half_tangent, sin_cos, sine, tangent};
 pub use arctan::arctan_degrees;
 pub use length::{Length, Q, q_from_decimal};
 pub use lumber::Lumber;

@@ -5,8 +5,8 @@ use crate::gate::gap;
 use crate::job::{self, Job};
 use crate::measure::Length;
 use crate::quantity::RowId::{
-    self, Angle, Fall, GapMax, Grade, Nosing, Rise, Risers, Slope, StairGapLimit, TotalRise, TotalRun, Tread, Treads,
-    TriangleBall,
+    self, Angle, Fall, GapMax, Grade, LandingUp, Nosing, Rise, Risers, Slope, StairGapLimit, TotalRise, TotalRun,
+    Tread, Treads, TriangleBall,
 };
 use crate::solve::{Provider, told_length};
 use crate::stairs::Told;
@@ -19,17 +19,40 @@ const COUNT: &[RowId] = &[TotalRise, Grade, Fall];
 
 const RISE: &[RowId] = &[TotalRise, Risers, Rise, Grade, Fall];
 
+/// What a flight settles.
+const FLIGHT: &[RowId] = &[TotalRise, TotalRun, Rise, Risers, Tread, Treads, Slope, Angle, Grade, LandingUp];
+
 pub(super) const PROVIDERS: &[Provider] = &[
-    Provider { gives: Risers, needs: COUNT, give: |job| of(job, |f| Some(f.risers)) },
-    Provider { gives: Rise, needs: RISE, give: |job| of(job, |f| Some(f.rise)) },
-    Provider { gives: TotalRise, needs: RISE, give: |job| of(job, |f| Some(f.total_rise)) },
-    Provider { gives: Treads, needs: COUNT, give: |job| of(job, |f| Some(f.treads)) },
-    Provider { gives: Tread, needs: &[Tread, TotalRun, Risers], give: |job| of(job, |f| f.going.map(|g| g.tread)) },
-    Provider { gives: TotalRun, needs: &[Tread, Risers], give: |job| of(job, |f| f.going.map(|g| g.run)) },
-    Provider { gives: Slope, needs: &[Tread, Rise, Risers], give: |job| of(job, |f| f.slope_length()) },
-    Provider { gives: Angle, needs: &[Tread, Rise], give: |job| of(job, |f| f.rake().map(|r| r.angle())) },
-    Provider { gives: TriangleBall, needs: &[Tread, Rise, Nosing], give: ball },
-    Provider { gives: StairGapLimit, needs: &[GapMax], give: |job| Some(gap::stairs(job).most) },
+    Provider { gives: Risers, needs: COUNT, settles: FLIGHT, give: |job| of(job, |f| Some(f.risers)) },
+    Provider { gives: Rise, needs: RISE, settles: FLIGHT, give: |job| of(job, |f| Some(f.rise)) },
+    Provider { gives: TotalRise, needs: RISE, settles: FLIGHT, give: |job| of(job, |f| Some(f.total_rise)) },
+    Provider { gives: Treads, needs: COUNT, settles: FLIGHT, give: |job| of(job, |f| Some(f.treads)) },
+    Provider {
+        gives: Tread,
+        needs: &[Tread, TotalRun, Risers],
+        settles: FLIGHT,
+        give: |job| of(job, |f| f.going.map(|g| g.tread)),
+    },
+    Provider {
+        gives: TotalRun,
+        needs: &[Tread, Risers],
+        settles: FLIGHT,
+        give: |job| of(job, |f| f.going.map(|g| g.run)),
+    },
+    Provider {
+        gives: Slope,
+        needs: &[Tread, Rise, Risers],
+        settles: FLIGHT,
+        give: |job| of(job, |f| f.slope_length()),
+    },
+    Provider {
+        gives: Angle,
+        needs: &[Tread, Rise],
+        settles: FLIGHT,
+        give: |job| of(job, |f| f.rake().map(|r| r.angle())),
+    },
+    Provider { gives: TriangleBall, needs: &[Tread, Rise, Nosing], settles: FLIGHT, give: ball },
+    Provider { gives: StairGapLimit, needs: &[GapMax], settles: &[], give: |job| Some(gap::stairs(job).most) },
 ];
 
 /// A figure of the flight; none where there are several, which are asked for one by one.

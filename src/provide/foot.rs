@@ -5,8 +5,8 @@ use crate::job::Job;
 use crate::measure::Length;
 use crate::notch::{Depths, Stack, feet};
 use crate::quantity::RowId::{
-    self, Above, BoltLower, BoltUpper, BoltsApart, Cap, Decking, HeightTop, Leg, Line, NotchDepth, NotchLeft,
-    NotchTall, PostLength, PostTop, PostWidth, RimTall,
+    self, Above, BoltEdge, BoltLower, BoltPast, BoltUpper, BoltsApart, BoltsMost, Cap, Decking, HeightTop, Leg, Line,
+    NotchDepth, NotchLeft, NotchTall, PostBelow, PostLength, PostTop, PostWidth, RimTall, TopRailTall, TopUnder,
 };
 use crate::solve::Provider;
 
@@ -15,15 +15,40 @@ const CUT: &[RowId] = &[Line, PostWidth];
 const LEG: &[RowId] = &[Decking, RimTall];
 
 pub(super) const PROVIDERS: &[Provider] = &[
-    Provider { gives: PostTop, needs: &[HeightTop, Cap, Above], give: |job| Some(stack(job).shoulder) },
-    Provider { gives: Leg, needs: LEG, give: |job| stack(job).leg },
-    Provider { gives: NotchTall, needs: LEG, give: |job| stack(job).notch_tall() },
-    Provider { gives: PostLength, needs: &[HeightTop, Decking, RimTall, Cap, Above], give: |job| stack(job).total },
-    Provider { gives: NotchDepth, needs: CUT, give: |job| weakest(job, Depths::off) },
-    Provider { gives: NotchLeft, needs: CUT, give: |job| weakest(job, |d| d.left) },
-    Provider { gives: BoltUpper, needs: &[Decking], give: |job| bolts(job, |b| b.upper) },
-    Provider { gives: BoltLower, needs: LEG, give: |job| bolts(job, |b| b.lower) },
-    Provider { gives: BoltsApart, needs: &[RimTall], give: |job| bolts(job, |b| b.apart) },
+    Provider {
+        gives: PostTop,
+        needs: &[HeightTop, Cap, Above],
+        settles: &[TopUnder, TopRailTall],
+        give: |job| Some(stack(job).shoulder),
+    },
+    Provider { gives: Leg, needs: LEG, settles: &[NotchTall], give: |job| stack(job).leg },
+    Provider { gives: NotchTall, needs: LEG, settles: &[Leg], give: |job| stack(job).notch_tall() },
+    Provider {
+        gives: PostLength,
+        needs: &[HeightTop, Decking, RimTall, Cap, Above],
+        settles: &[PostTop, PostBelow, Leg, NotchTall],
+        give: |job| stack(job).total,
+    },
+    Provider { gives: NotchDepth, needs: CUT, settles: &[NotchLeft], give: |job| weakest(job, Depths::off) },
+    Provider { gives: NotchLeft, needs: CUT, settles: &[NotchDepth], give: |job| weakest(job, |d| d.left) },
+    Provider {
+        gives: BoltUpper,
+        needs: &[Decking],
+        settles: &[BoltEdge, BoltLower],
+        give: |job| bolts(job, |b| b.upper),
+    },
+    Provider {
+        gives: BoltLower,
+        needs: LEG,
+        settles: &[BoltEdge, BoltUpper, BoltsApart, BoltsMost, BoltPast, Leg],
+        give: |job| bolts(job, |b| b.lower),
+    },
+    Provider {
+        gives: BoltsApart,
+        needs: &[RimTall],
+        settles: &[BoltEdge, BoltsMost, BoltUpper, BoltLower],
+        give: |job| bolts(job, |b| b.apart),
+    },
 ];
 
 /// What the foot with the least left loses and keeps, as its lines are marked.

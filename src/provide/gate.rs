@@ -3,13 +3,16 @@
 use crate::figure::Fig;
 use crate::job::Job;
 use crate::layout::lay_out;
-use crate::quantity::RowId::{GateOpening, HingeGap, LatchGap, Leaf};
-use crate::solve::Provider;
+use crate::quantity::RowId::{self, GateOpening, GateWidth, HingeGap, LatchGap, Leaf, LeafGap, Leaves, MiddleGap};
+use crate::solve::{Provider, told_length};
 use crate::takeoff::leaf_in;
 
+/// What a gate's place in its run settles.
+const LEAF: &[RowId] = &[GateWidth, GateOpening, Leaf, LeafGap, Leaves, HingeGap, LatchGap, MiddleGap];
+
 pub(super) const PROVIDERS: &[Provider] = &[
-    Provider { gives: GateOpening, needs: &[], give: opening },
-    Provider { gives: Leaf, needs: &[GateOpening, HingeGap, LatchGap], give: leaf_width },
+    Provider { gives: GateOpening, needs: &[RowId::PostWidth], settles: LEAF, give: opening },
+    Provider { gives: Leaf, needs: &[GateOpening, HingeGap, LatchGap], settles: LEAF, give: leaf_width },
 ];
 
 /// The opening between the jambs of the one gate; none where there are several, which are asked for one by one.
@@ -22,9 +25,10 @@ fn opening(job: &Job) -> Option<Fig> {
     Some(one.clone())
 }
 
-/// One leaf of the one gate; of two leaves, half of what they share.
+/// One leaf of the one gate, in the opening told of gates, else the one laid out; of two leaves, half of what they share.
 fn leaf_width(job: &Job) -> Option<Fig> {
     let mut gates = job.runs.iter().filter_map(|r| r.gate);
     let gate = gates.next().filter(|_| gates.next().is_none())?;
-    leaf_in(gate, opening(job)?.as_length()?).map(|leaf| leaf.width)
+    let wide = told_length(job, GateOpening).or_else(|| opening(job)?.as_length())?;
+    leaf_in(job, gate, wide).map(|leaf| leaf.width)
 }

@@ -11,6 +11,8 @@ mod layout;
 mod strength;
 mod takeoff;
 
+pub use strength::roles_judged;
+
 use crate::job::Job;
 use crate::quantity::RowId;
 use crate::solve::{Engines, Given, Lacks, Provider, Solved, solve};

@@ -4,8 +4,8 @@ use crate::figure::{Fig, Why};
 use crate::job::Job;
 use crate::layout::lay_out;
 use crate::quantity::RowId::{
-    self, BalusterWidth, Bracket, CentreMax, Cost, GapMax, Grade, PostWidth, RailCount, RailLength, Risers,
-    StairBalusters, StickCount, Tread,
+    self, BalusterTotal, BalusterWidth, BayClear, BayCount, Bracket, CentreMax, Cost, GapMax, Grade, PerTread, Pitch,
+    PostCount, PostWidth, RailCount, RailLength, Risers, StairBalusters, StickCount, Tread, Treads,
 };
 use crate::solve::Provider;
 use crate::takeoff::cutplan::Effort;
@@ -13,12 +13,38 @@ use crate::takeoff::{Bought, Part, Parts, What, bill_of, buy, longest, parts};
 
 const BAYS: &[RowId] = &[CentreMax, PostWidth];
 
+/// What a buying list settles.
+const BOUGHT: &[RowId] = &[
+    BayCount,
+    PostCount,
+    RailCount,
+    RailLength,
+    BalusterTotal,
+    StairBalusters,
+    RowId::Stock,
+    RowId::PieceLength,
+    RowId::PieceCount,
+    RowId::PieceCountExtra,
+    RowId::PerStick,
+    RowId::Lineal,
+];
+
 pub(super) const PROVIDERS: &[Provider] = &[
-    Provider { gives: RailLength, needs: &[CentreMax, PostWidth, Bracket], give: rail },
-    Provider { gives: RailCount, needs: BAYS, give: |job| counted(job, "rails of all bays", is_rail) },
-    Provider { gives: StairBalusters, needs: DOWN, give: |job| counted(job, "balusters of all stair bays", on_stairs) },
-    Provider { gives: StickCount, needs: BAYS, give: sticks },
-    Provider { gives: Cost, needs: BAYS, give: cost },
+    Provider { gives: RailLength, needs: &[CentreMax, PostWidth, Bracket], settles: &[BayClear], give: rail },
+    Provider {
+        gives: RailCount,
+        needs: BAYS,
+        settles: &[BayCount],
+        give: |job| counted(job, "rails of all bays", is_rail),
+    },
+    Provider {
+        gives: StairBalusters,
+        needs: DOWN,
+        settles: &[Treads, PerTread, Pitch],
+        give: |job| counted(job, "balusters of all stair bays", on_stairs),
+    },
+    Provider { gives: StickCount, needs: BAYS, settles: BOUGHT, give: sticks },
+    Provider { gives: Cost, needs: BAYS, settles: &[StickCount], give: cost },
 ];
 
 const DOWN: &[RowId] = &[BalusterWidth, GapMax, Risers, Tread, Grade];

@@ -8,7 +8,7 @@ mod relations;
 mod row;
 mod table;
 
-pub use relation::{Args, Input, Relation, Way, money, nothing, told, want};
+pub use relation::{Args, Input, Relation, Way, also, every, follows, given, money, nothing, told, want};
 pub use relations::relations;
-pub use row::{BareUnit, Default, Kind, Owner, Row};
+pub use row::{Alike, BareUnit, Default, Enough, Kind, Owner, Row};
 pub use table::{ROWS, RowId};

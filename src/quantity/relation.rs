@@ -14,6 +14,14 @@ pub enum Input {
     Want(RowId),
     /// It counts where it was told, and is nothing where it was not.
     Told(RowId),
+    /// It counts where the question gives it, or it follows from what it gives, and is nothing otherwise: the job's own is of another run.
+    Also(RowId),
+    /// It must be given in the question itself: what the job says, or what follows, may be of another thing.
+    Given(RowId),
+    /// It must be given in the question or follow from what is: the job's own figure is of its longest bay, or of all its runs.
+    Follows(RowId),
+    /// All of them given in the question, two at least, added up.
+    Every(RowId),
 }
 
 /// An input that must be known.
@@ -26,11 +34,36 @@ pub const fn told(row: RowId) -> Input {
     Input::Told(row)
 }
 
+/// An input that is nothing where the question does not give it.
+pub const fn also(row: RowId) -> Input {
+    Input::Also(row)
+}
+
+/// An input that must be given in the question itself.
+pub const fn given(row: RowId) -> Input {
+    Input::Given(row)
+}
+
+/// An input that must be given in the question or follow from what is.
+pub const fn follows(row: RowId) -> Input {
+    Input::Follows(row)
+}
+
+/// All of a row given in the question, two at least, added up.
+pub const fn every(row: RowId) -> Input {
+    Input::Every(row)
+}
+
 impl Input {
     /// Its row.
     pub fn row(self) -> RowId {
         match self {
-            Input::Want(row) | Input::Told(row) => row,
+            Input::Want(row)
+            | Input::Told(row)
+            | Input::Also(row)
+            | Input::Given(row)
+            | Input::Follows(row)
+            | Input::Every(row) => row,
         }
     }
 }
@@ -138,6 +171,13 @@ impl Relation {
         }
     }
 
+    /// How much more of `gives` a little more of `of` makes, all else the same; `None` where it is no sum of both.
+    pub fn slope(&self, gives: RowId, of: RowId) -> Option<Q> {
+        let Form::Sum(rows, _) = self.form else { return None };
+        let times = |row| rows.iter().find(|(_, input)| input.row() == row).map(|(k, _)| i128::from(*k));
+        Some(Ratio::new(-times(of)?, times(gives)?)).filter(|_| gives != of)
+    }
+
     /// The row `gives` from the others, in the order of [`Way::from`]; `None` where it has no value: a division by nothing, a count that
     /// comes out broken, a length below nothing, a number past 128 bits.
     pub fn solve(&self, gives: RowId, args: &Args) -> Option<Value> {
@@ -150,10 +190,13 @@ impl Relation {
         value(gives, of?, args.0.iter().filter_map(Fig::as_length).any(|l| !l.is_exact()))
     }
 
-    /// What it gives as a figure that knows why.
+    /// What it gives as a figure that knows why. What counts only where a question gives it, and is nothing, has no part in the working.
     pub fn fig(&self, gives: RowId, from: &[Input], args: Args) -> Option<Fig> {
         let value = self.solve(gives, &args)?;
-        let named = from.iter().zip(args.0).map(|(input, fig)| (input.row().row().name, fig)).collect();
+        let idle =
+            |(input, fig): &(&Input, Fig)| matches!(input, Input::Also(_)) && fig.as_q() == Ratio::from_integer(0);
+        let named = from.iter().zip(args.0).filter(|part| !idle(part));
+        let named = named.map(|(input, fig)| (input.row().row().name, fig)).collect();
         Some(Fig::new(value, Why::Formula(self.says, named)))
     }
 }

@@ -1,7 +1,8 @@
 //! What a row of the table says of its quantity.
 
 use super::RowId;
-use crate::limits::Limit;
+use crate::figure::{Unit, Value};
+use crate::limits::{Limit, Sense};
 use crate::measure::{Length, Number, Q};
 use num_rational::Ratio;
 
@@ -87,6 +88,28 @@ pub enum Default {
     Wide(&'static Limit),
 }
 
+/// Which way a value told of a row is enough, beside the figure that follows from the rest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Enough {
+    /// Neither: it is that or it is not.
+    Just,
+    /// No less than what this row comes to: a stick for what is cut of it, posts for a run.
+    Holds(RowId),
+    /// What follows from the rest is no less than it: a height to be reached.
+    Reached,
+}
+
+/// What is asked of several values of one row.
+#[derive(Clone, Copy, Debug)]
+pub enum Alike {
+    /// Nothing.
+    Any,
+    /// The largest is no more than the limit over the smallest.
+    Within(&'static Limit),
+    /// They are the same: the diagonals of what is square (common practice, no source).
+    Square,
+}
+
 /// One quantity that can be told or asked.
 #[derive(Clone, Copy, Debug)]
 pub struct Row {
@@ -98,6 +121,8 @@ pub struct Row {
     pub kind: Kind,
     /// What it is called in talk, without an article.
     pub name: &'static str,
+    /// What is said behind its figure in a sentence, in its name's stead: "on center"; empty where its name stands before it.
+    pub behind: &'static str,
     /// Other words it goes by, parted by commas.
     pub nouns: &'static str,
     /// How it is asked for, parted by commas: "how wide".
@@ -112,6 +137,17 @@ pub struct Row {
     pub may_be_nothing: bool,
     /// The limit it is held to.
     pub limit: Option<&'static Limit>,
+    /// A second one: the other end of a range.
+    pub also: Option<&'static Limit>,
+    /// How it is held to its limit, where that is not as the limit itself says.
+    pub sense: Option<Sense>,
+    /// The rows never left out where this one is said: a count's gap, a riser count's riser. A word on this row is a word on those of them
+    /// that have a limit, where it has none itself.
+    pub beside: &'static [RowId],
+    /// Which way a value told of it is enough.
+    pub enough: Enough,
+    /// What is asked of several values of it.
+    pub alike: Alike,
     /// What is taken where nobody told it.
     pub default: Default,
     /// Its plain phrase, `{}` for the value; empty where it is not told by itself.
@@ -121,6 +157,17 @@ pub struct Row {
 }
 
 impl Row {
+    /// True where its value is no figure: a size, a place, a choice, words.
+    pub fn is_words(&self) -> bool {
+        matches!(self.kind, Kind::Lumber | Kind::Place | Kind::Choice | Kind::Text)
+    }
+
+    /// The limits it is held to, each with how.
+    pub fn limits(&self) -> impl Iterator<Item = (&'static Limit, Sense)> {
+        let first = self.limit.map(|l| (l, self.sense.unwrap_or(l.sense)));
+        first.into_iter().chain(self.also.map(|l| (l, l.sense)))
+    }
+
     /// A row of the table before its particulars. The table's own macro puts the id in.
     pub(super) const fn new(owner: Owner, kind: Kind, name: &'static str) -> Row {
         Row {
@@ -128,6 +175,7 @@ impl Row {
             owner,
             kind,
             name,
+            behind: "",
             nouns: "",
             asked: "",
             sane: (0, 2400),
@@ -135,6 +183,11 @@ impl Row {
             bare: BareUnit::Inches,
             may_be_nothing: false,
             limit: None,
+            also: None,
+            sense: None,
+            beside: &[],
+            enough: Enough::Just,
+            alike: Alike::Any,
             default: Default::None,
             plain: "",
             json: "",
@@ -156,6 +209,10 @@ impl Row {
     /// A row that takes one of a few words.
     pub(super) const fn choice(owner: Owner, name: &'static str) -> Row {
         Row::new(owner, Kind::Choice, name)
+    }
+
+    pub(super) const fn behind(self, behind: &'static str) -> Row {
+        Row { behind, ..self }
     }
 
     pub(super) const fn nouns(self, nouns: &'static str) -> Row {
@@ -181,6 +238,28 @@ impl Row {
 
     pub(super) const fn held_to(self, limit: &'static Limit) -> Row {
         Row { limit: Some(limit), ..self }
+    }
+
+    /// A second limit: the other end of a range.
+    pub(super) const fn and_to(self, also: &'static Limit) -> Row {
+        Row { also: Some(also), ..self }
+    }
+
+    /// Held to its limit another way than the limit says.
+    pub(super) const fn as_a(self, sense: Sense) -> Row {
+        Row { sense: Some(sense), ..self }
+    }
+
+    pub(super) const fn beside(self, beside: &'static [RowId]) -> Row {
+        Row { beside, ..self }
+    }
+
+    pub(super) const fn enough(self, enough: Enough) -> Row {
+        Row { enough, ..self }
+    }
+
+    pub(super) const fn alike(self, alike: Alike) -> Row {
+        Row { alike, ..self }
     }
 
     pub(super) const fn else_taken(self, default: Default) -> Row {
@@ -209,6 +288,30 @@ impl RowId {
             BareUnit::FeetTo(..) => vec![inches(n.value), feet(n.value)],
         };
         lengths.into_iter().flatten().collect()
+    }
+
+    /// True for a value the row takes and that may be told by itself. What changes where guard, posts or openings stand is no figure by
+    /// itself: it is told of the run it belongs to. Nor is what is told as another row or fact: the gap that holds follows from the gap
+    /// limit, and a fall is told with the distance it falls over.
+    pub fn stands_alone(self, value: Value) -> bool {
+        use RowId::{BaysTold, BumpAlong, BumpOut, KeepOff, KeptSides, Nth, PostAt, PostNth, Recess};
+        use RowId::{Fall, FallOver, GapLimit, StairGapLimit};
+        let placed =
+            matches!(self, BaysTold | BumpAlong | BumpOut | KeepOff | KeptSides | Nth | PostAt | PostNth | Recess);
+        let told_as_another = matches!(self, Fall | FallOver | GapLimit | StairGapLimit);
+        !placed && !told_as_another && self.row().owner != Owner::Run && self.holds(value)
+    }
+
+    /// True where the value is of the row's kind and in its range.
+    pub fn holds(self, value: Value) -> bool {
+        let row = self.row();
+        match (row.kind, value) {
+            (Kind::Length, Value::Length(l)) => self.takes(l),
+            (Kind::Count, Value::Count(n)) => i64::try_from(n).is_ok_and(|n| n >= row.sane.0 && n <= row.sane.1),
+            (Kind::Number | Kind::Percent, Value::Number(_)) | (Kind::Money, Value::Money(_)) => true,
+            (Kind::Angle, Value::Quantity(_, Unit::Degrees)) | (Kind::Force, Value::Quantity(_, Unit::Pounds)) => true,
+            _ => false,
+        }
     }
 
     /// True when the length lies in the row's sane range.

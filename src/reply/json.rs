@@ -18,6 +18,9 @@ pub fn reply_json(line: &str, reply: &Reply, job: &Job) -> Value {
     let tape = tape_of(job);
     let unused: Vec<&str> = reply.unused.iter().map(|t| t.as_str()).collect();
     let findings: Vec<Value> = reply.findings.iter().map(|f| finding(f, tape)).collect();
+    let reading =
+        |(phrase, odds): &(String, f32)| json!({ "phrase": phrase, "odds": (odds * 1000.0).round() / 1000.0 });
+    let bound: Vec<Value> = reply.readings.iter().map(reading).collect();
     json!({
         "line": line,
         "status": reply.status.name(),
@@ -28,6 +31,7 @@ pub fn reply_json(line: &str, reply: &Reply, job: &Job) -> Value {
         "values": values(&reply.values, tape),
         "job": job_json(job),
         "findings": findings,
+        "bound": bound,
     })
 }
 
@@ -147,9 +151,14 @@ fn values(v: &Values, tape: Tape) -> Value {
     }
     for (name, fig) in &v.more {
         // The contract's names come first: a name of our own never stands in for one.
-        out.entry(*name).or_insert_with(|| figure(fig, tape));
+        out.entry(key(name)).or_insert_with(|| figure(fig, tape));
     }
     Value::Object(out)
+}
+
+/// A name in words as a key: "the_bay_clear".
+fn key(name: &str) -> String {
+    name.replace(|c: char| !c.is_alphanumeric(), "_")
 }
 
 fn put(out: &mut Map<String, Value>, name: &str, fig: &Option<Fig>, tape: Tape) {

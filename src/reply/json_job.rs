@@ -1,13 +1,13 @@
 //! JSON of the job: what has been told, under the contract's names. What was not told is null.
 
-use super::json::{length, tape_of};
+use super::json::{figure, length, tape_of};
 use super::json_choices::choices;
 use super::json_order;
 use super::json_stairs::{gates_of, opening, stairs};
 use crate::job::outline::filled;
 use crate::job::{
     Anyway, Basis, Blocking, Duration, End, Fixing, GateAt, Grade, HouseEnd, Job, JoistsRun, Law, Local, Mount, Nosing,
-    NotchTold, OrderBook, PostRole, PostSize, Run, Settings, Species, Turned, View,
+    NotchTold, OrderBook, PostRole, PostSize, Run, Settings, SlotId, Species, Turned, View,
 };
 use crate::layout::{Stretch, stretches};
 use crate::measure::{Length, Shade, Tape};
@@ -32,10 +32,24 @@ pub fn job_json(job: &Job) -> Value {
     if job.order != OrderBook::default() {
         said["order"] = json_order::order(&job.order, tape);
     }
+    if !job.figures.is_empty() {
+        said["told"] = figures(job, tape);
+    }
     if !job.done.is_empty() {
         said["done"] = job.done.iter().map(|s| s.name()).collect();
     }
     said
+}
+
+/// Figures no part of the job keeps, each under its row's JSON name; a row without one, or with one another told row has, under its own.
+fn figures(job: &Job, tape: Tape) -> Value {
+    let shared = |name: &str| job.figures.keys().filter(|r| r.row().json == name).count() > 1;
+    let name = |row: SlotId| match row.row().json {
+        json if json.is_empty() || shared(json) => row.row().name,
+        json => json,
+    };
+    let told = |row: &SlotId| job.told(*row).map(|fig| (name(*row).to_owned(), figure(&fig, tape)));
+    Value::Object(job.figures.keys().filter_map(told).collect())
 }
 
 pub(super) fn told(l: Option<Length>, tape: Tape) -> Value {

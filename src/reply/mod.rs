@@ -173,6 +173,8 @@ pub struct Reply {
     pub unused: Vec<Typed>,
     /// When it asks: the choices, each a phrase that may be typed.
     pub choices: Vec<String>,
+    /// How a line of loose talk could be read: plain phrases with their probability, likeliest first.
+    pub readings: Vec<(String, f32)>,
     /// The lines of the answer.
     pub lines: Vec<Line>,
     /// The figures, by their contract names.
@@ -189,6 +191,7 @@ impl Reply {
             readback: None,
             unused: Vec::new(),
             choices: Vec::new(),
+            readings: Vec::new(),
             lines: Vec::new(),
             values: Values::default(),
             findings: Vec::new(),

@@ -72,7 +72,12 @@ static OF: &[(Matter, &[&Limit])] = &[
 
 /// What a rule is about.
 pub fn matter(rule: &Rule) -> Matter {
-    let of = |(_, held): &&(Matter, &[&Limit])| held.iter().any(|l| l.id == rule.limit.id);
+    matter_of(rule.limit)
+}
+
+/// What a limit is of.
+pub fn matter_of(limit: &Limit) -> Matter {
+    let of = |(_, held): &&(Matter, &[&Limit])| held.iter().any(|l| l.id == limit.id);
     OF.iter().find(of).map_or(Matter::Other, |(matter, _)| *matter)
 }
 

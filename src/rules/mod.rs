@@ -19,7 +19,7 @@ mod say;
 mod stairs;
 mod strength;
 
-pub use about::{Matter, matter, stops_on};
+pub use about::{Matter, matter, matter_of, stops_on};
 pub use registry::RULES;
 pub use report::{Report, cautions, check, report, report_on};
 

@@ -178,6 +178,8 @@ fn taken(facts: &[Fact]) -> &'static str {
         [Fact::DeckAlong(_), ..] => "Kept. How far does it come out from the house?",
         [Fact::DeckOut(_), ..] => "Kept. How long is it along the house?",
         [Fact::Order(_), ..] => "Kept for the order.",
+        [Fact::Row(..), ..] => "Kept for what you ask next.",
+        [Fact::DropRow(_)] => "Gone.",
         _ => "Kept for this job.",
     }
 }

@@ -6,10 +6,10 @@
 
 mod absurd;
 mod answer;
+mod bind;
 mod choose;
 mod considered;
 mod lengths;
-mod offers;
 mod peek;
 mod point;
 mod resolve;

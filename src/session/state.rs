@@ -1,7 +1,7 @@
 //! What a conversation remembers, and what one line changes in it.
 
 use crate::figure::Fig;
-use crate::grammar::ask::{Infill, StrengthAsk};
+use crate::grammar::ask::{Infill, RowAsk, StrengthAsk};
 use crate::grammar::draft::Reading;
 use crate::grammar::{Act, canon};
 use crate::job::{Fact, Job, PostRole, RunId, SlotId};
@@ -40,8 +40,29 @@ pub(super) struct Talk {
     pub filling: Option<Infill>,
     /// The question about strength that the last line asked.
     pub weighed: Option<StrengthAsk>,
+    /// The rows the last question was about, with what it gave: "and with 14?" asks it again with that changed.
+    pub asked: Option<RowAsk>,
+    /// The last lines said, the last one last: no more than [`Talk::LINES`].
+    pub lines: Vec<String>,
     /// The job as it was last listed: cut list, parts, buying list or cost.
     pub listed: Option<Job>,
+}
+
+impl Talk {
+    /// How many lines back a line may lean on.
+    const LINES: usize = 2;
+
+    /// A longer line, in characters, is no line to lean on.
+    pub const LONG: usize = 600;
+
+    /// Keeps a line for those after it.
+    pub fn heard(&mut self, line: &str) {
+        if line.chars().nth(Talk::LONG).is_none() {
+            self.lines.push(line.to_owned());
+        }
+        let over = self.lines.len().saturating_sub(Talk::LINES);
+        self.lines.drain(..over);
+    }
 }
 
 /// What was spoken of last.

@@ -1,14 +1,14 @@
 //! One line: read, chosen, made, answered.
 
 use super::answer;
+use super::bind::{Bound, asks_figure, bound, completed};
 use super::choose::{Choice, changes_nothing, choose, opened};
-use super::offers::offers;
 use super::point::{no_length, pointer, typed};
 use super::resolve::{NO_LENGTH, Problem, Resolved};
 use super::retell::focus_after;
 use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
 use crate::figure::Fig;
-use crate::grammar::ask::{StrengthAsk, TakeoffAsk, WorkAsk};
+use crate::grammar::ask::{RowAsk, StrengthAsk, TakeoffAsk, WorkAsk};
 use crate::grammar::draft::{Clause, Reading, Weight};
 use crate::grammar::items::{Item, cuts};
 use crate::grammar::sense::{Foreign, Sense};
@@ -27,6 +27,7 @@ pub fn step(session: &Session, line: &str) -> (Delta, Reply) {
     let (mut delta, reply) = stepped(session, line);
     let reply = super::answer::cited(reply, &session.job.settings.law);
     remember(&mut delta.talk, &reply);
+    delta.talk.heard(line);
     (delta, reply)
 }
 
@@ -64,6 +65,9 @@ fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         let resolved = Resolved { acts: vec![act], ask: false, focus, then: None };
         return perform(session, resolved);
     }
+    if let Some(bound) = completed(session, line).filter(|_| session.talk.pending.is_none()) {
+        return bound_to(session, bound);
+    }
     let choice = choose(session, &line_words);
     debug!(?choice, "chosen");
     if let Some((words, choice)) = stuck(&choice).then(|| without_hums(&line_words)).flatten().and_then(|words| {
@@ -73,33 +77,67 @@ fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         debug!(?choice, "chosen without its hums");
         return turn(session, line, &words, choice);
     }
-    if !stuck(&choice) {
-        return turn(session, line, &line_words, choice);
+    // What reads whole is done. What does not gives way: wholly where nothing reads, to a sure question of rows where words are left over.
+    let unsure = stuck(&choice);
+    let bound = (unsure || is_loose(session, &choice)).then(|| bound(session, line)).flatten();
+    let of_rows = |b: &Bound| b.sure && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
+    let gives_way = |b: &Bound| match choice {
+        Choice::Topic(..) => of_rows(b),
+        _ => unsure || of_rows(b),
+    };
+    match bound.filter(gives_way) {
+        Some(bound) => bound_to(session, bound),
+        None => turn(session, line, &line_words, no_rule(session, line, choice)),
     }
-    // Which words could not be placed is said beside an offer; that there is no answer is not.
-    let pointed = matches!(choice, Choice::Unplaced { .. } | Choice::Unread(_));
-    or_offered(session, line, turn(session, line, &line_words, choice), pointed)
 }
 
-/// A line that was not read, with what it may have asked offered beside or in its stead; where nothing is, the answer as it stands.
-fn or_offered(session: &Session, line: &str, (delta, mut reply): (Delta, Reply), pointed: bool) -> (Delta, Reply) {
-    if !reply.choices.is_empty() || !matches!(reply.status, Status::Asks | Status::Refused) {
-        return (delta, reply);
+/// A rule that a question for a figure only touches does not answer it.
+fn no_rule(session: &Session, line: &str, choice: Choice) -> Choice {
+    match choice {
+        Choice::Topic(limit, left) if line.contains(|c: char| c.is_ascii_digit()) && asks_figure(session, line) => {
+            Choice::NotWorked(limit, left.into_iter().next().unwrap_or(0..0))
+        }
+        choice => choice,
     }
-    let acts = offers(&session.job, line);
-    if acts.is_empty() {
-        return (delta, reply);
+}
+
+/// True where words of weight have no part in what was chosen, or where it is one of several things.
+fn is_loose(session: &Session, choice: &Choice) -> bool {
+    match choice {
+        Choice::Do { reading: Some(reading), .. } => reading.left.iter().any(|l| l.weight > Weight::Light),
+        Choice::Which { .. } | Choice::Idle(_) => true,
+        // "and with 12?": what the question before was about settles what a bare figure is.
+        Choice::Problem(Problem::Ask(_, acts), _) => acts.is_empty() || session.talk.asked.is_some(),
+        _ => false,
     }
-    let says = match acts.len() {
-        1 => "Did you ask this? Say yes, or say it another way.",
-        _ => "Did you ask one of these? Say the number, or say it another way.",
+}
+
+/// Does what a line was bound to, or asks which of several it is.
+fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
+    let (delta, reply) = match &bound.acts[..] {
+        [act] if bound.sure => {
+            let focus = match act {
+                Act::Tell(facts) => focus_after(session.talk.focus.clone(), facts),
+                _ => session.talk.focus.clone(),
+            };
+            perform(session, Resolved { focus, ..plainly(session, act.clone()) })
+        }
+        acts => offered(session, acts),
     };
-    let offered = asks([Line::say(Role::Question, says)], &acts);
-    if !pointed {
-        reply.lines.clear();
-    }
-    let lines = reply.lines.into_iter().chain(offered.lines).collect();
-    pend(session, Reply { lines, choices: offered.choices, status: Status::Asks, ..reply }, opened(&acts))
+    let readings = bound.readings.iter().map(|(act, odds)| (canon::write(act), *odds)).collect();
+    let unused: Vec<Typed> = bound.spare.iter().map(|s| Typed::new(&s.text)).collect();
+    let heavy = bound.spare.iter().filter(|s| s.bends).map(|s| Typed::new(&s.text)).collect();
+    let lines = reply.lines.into_iter().chain(took_no_part("No part of that: ", heavy)).collect();
+    (delta, Reply { readings, unused, lines, ..reply })
+}
+
+/// Readings of a line none of which is sure, to choose from.
+fn offered(session: &Session, acts: &[Act]) -> (Delta, Reply) {
+    let says = match acts.len() {
+        1 => "Did you mean this? Say yes, or say it another way.",
+        _ => "Did you mean one of these? Say the number, or say it another way.",
+    };
+    pend(session, asks([Line::say(Role::Question, says)], acts), opened(acts))
 }
 
 /// "are lags ok": an "ok" behind something may be what asks, and without it nothing is told.
@@ -115,15 +153,17 @@ fn asks_nothing_less(words: &[Word], choice: &Choice) -> bool {
 
 /// True where the words were not read as they stand.
 fn stuck(choice: &Choice) -> bool {
-    matches!(
-        choice,
+    match choice {
+        // A question of its own, one that one measure would settle, and a refusal stand.
+        Choice::Problem(_, reading) if reading.clauses.iter().any(|c| matches!(c, Clause::Note(_))) => false,
+        Choice::Problem(problem, _) => matches!(problem, Problem::Unfit(_)),
         Choice::Unplaced { .. }
-            | Choice::Topic(..)
-            | Choice::WhySo(_)
-            | Choice::NotWorked(..)
-            | Choice::NoAnswer(_)
-            | Choice::Unread(_)
-    )
+        | Choice::Topic(..)
+        | Choice::NotWorked(..)
+        | Choice::NoAnswer(_)
+        | Choice::Unread(_) => true,
+        _ => false,
+    }
 }
 
 fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta, Reply) {
@@ -237,7 +277,13 @@ fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
     let Resolved { acts, focus, then, .. } = resolved;
     let Some(act) = acts.into_iter().next() else { return same(session, Reply::of(Status::Answered)) };
     let stands = &session.talk;
-    let turn = Turn { focus, pending: None, supposed: Vec::new(), filling: None, weighed: None, ..stands.clone() };
+    let mut turn = Turn { focus, pending: None, supposed: Vec::new(), filling: None, weighed: None, ..stands.clone() };
+    match &act {
+        Act::Query(Query::Row(ask)) => turn.asked = Some(ask.clone()),
+        Act::Query(Query::Takeoff(TakeoffAsk::Infill(infill))) => turn.asked = Some(RowAsk::from(*infill)),
+        Act::Tell(_) => turn.asked = None,
+        _ => {}
+    }
     match act {
         Act::Tell(facts) => tell(session, facts, turn, then.as_ref()),
         Act::Suppose(facts) => suppose(session, facts, turn, then.as_ref()),
@@ -295,6 +341,7 @@ fn suppose(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Qu
 
 fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
     let filled = if let Query::Takeoff(TakeoffAsk::Infill(infill)) = &query { Some(*infill) } else { None };
+    let supposed = session.talk.supposed.clone();
     let (reply, figs) = match query {
         Query::Why => answer::why(&session.job, &session.talk.last, session.width),
         Query::WhyOf(ask) => {
@@ -314,8 +361,18 @@ fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
     let last = if figs.is_empty() { session.talk.last.clone() } else { figs };
     // What a question asks back is answered by its choices.
     let acts: Vec<Act> = reply.choices.iter().filter_map(|c| canon::read(c)).collect();
-    let turn = Turn { supposed: session.talk.supposed.clone(), last, pending: opened(&acts), listed, filling, ..turn };
+    let turn = Turn { supposed, last, pending: opened(&acts), listed, filling, ..turn };
     (Delta { job: None, log: Log::Same, talk: turn }, reply)
+}
+
+/// What "keep it" tells: what was supposed; else what the last question of rows gave.
+fn to_keep(session: &Session) -> Vec<Fact> {
+    let asked = session.talk.asked.iter().filter(|_| session.talk.supposed.is_empty());
+    let facts = |ask: &RowAsk| {
+        let given = ask.given.iter().filter_map(|(row, value)| Fact::of(*row, *value));
+        given.chain(ask.supposed.iter().cloned()).collect::<Vec<_>>()
+    };
+    session.talk.supposed.iter().cloned().chain(asked.flat_map(facts)).collect()
 }
 
 /// The job as it was last listed; where nothing was, as it stood before the last told line.
@@ -376,10 +433,10 @@ fn talked(session: &Session, talk: Talk, turn: Turn) -> (Delta, Reply) {
             }
             None => same(session, refused([Line::say(Role::Answer, "There is nothing to do again.")])),
         },
-        Talk::Keep if session.talk.supposed.is_empty() => {
+        Talk::Keep if to_keep(session).is_empty() => {
             same(session, refused([Line::say(Role::Answer, "Nothing was supposed, so there is nothing to keep.")]))
         }
-        Talk::Keep => tell(session, session.talk.supposed.clone(), turn, None),
+        Talk::Keep => tell(session, to_keep(session), turn, None),
         Talk::Leave => {
             let mut reply = Reply::of(Status::Answered);
             reply.readback = Some(canon::write(&Act::Talk(talk)));

@@ -16,7 +16,7 @@ pub fn by(gives: RowId, from: &[(RowId, &Fig)]) -> Option<Fig> {
 
 /// True where a way takes these rows and lacks none of them.
 fn takes(way: &Way, from: &[(RowId, &Fig)]) -> bool {
-    let has = |input: &Input| matches!(input, Input::Told(_)) || found(input.row(), from).is_some();
+    let has = |input: &Input| matches!(input, Input::Told(_) | Input::Also(_)) || found(input.row(), from).is_some();
     way.from.iter().all(has) && from.iter().all(|(row, _)| way.from.iter().any(|i| i.row() == *row))
 }
 

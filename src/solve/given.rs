@@ -1,26 +1,81 @@
 //! What a line gives, and what came of a question.
 
-use crate::figure::{Fig, Value};
-use crate::quantity::RowId;
+use crate::figure::{Fig, Value, Why};
+use crate::measure::{Length, Q};
+use crate::quantity::{Kind, RowId, money};
+use num_traits::{CheckedAdd, CheckedMul};
+
+/// What is counted and bought.
+const PARTS: &[RowId] = &[
+    RowId::PostCount,
+    RowId::BalusterCount,
+    RowId::RailCount,
+    RowId::PieceCount,
+    RowId::StickCount,
+    RowId::Packs,
+    RowId::BoltCount,
+];
 
 /// The premises of one line: rows with their values. They are used for its answer and never kept.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Given(Vec<(RowId, Fig)>);
 
 impl Given {
-    /// The premises, in the order said; a row said again is the last one said.
+    /// The premises, in the order said. A row said again holds as last said; what was said first is how it stood.
     pub fn of(rows: impl IntoIterator<Item = (RowId, Value)>) -> Given {
-        let mut given = Given::default();
-        for (row, value) in rows {
-            given.0.retain(|(r, _)| *r != row);
-            given.0.push((row, Fig::new(value, crate::figure::Why::Told(row.said()))));
-        }
-        given
+        let fig = |(row, value): (RowId, Value)| (row, Fig::new(value, Why::Told(row.said())));
+        Given(rows.into_iter().map(fig).collect())
     }
 
     /// The value given for a row.
     pub fn get(&self, row: RowId) -> Option<&Fig> {
-        self.0.iter().find(|(r, _)| *r == row).map(|(_, fig)| fig)
+        self.0.iter().rev().find(|(r, _)| *r == row).map(|(_, fig)| fig)
+    }
+
+    /// How a row stood before it was said anew; `None` where it was said once at most.
+    pub fn before(&self, row: RowId) -> Option<&Fig> {
+        let mut said = self.0.iter().filter(|(r, _)| *r == row);
+        let first = said.next()?;
+        said.next().map(|_| &first.1)
+    }
+
+    /// All that was given of a row, added up; prices each times the count said with it. `None` where it was not given twice.
+    pub fn every(&self, row: RowId) -> Option<Fig> {
+        if row.row().kind == Kind::Money {
+            return self.priced(row);
+        }
+        let all: Vec<&Fig> = self.0.iter().filter(|(r, _)| *r == row).map(|(_, fig)| fig).collect();
+        let sum = all.iter().filter_map(|fig| fig.as_length()).try_fold(Length::ZERO, Length::plus)?;
+        let named = all.iter().map(|fig| (row.row().name, (*fig).clone())).collect();
+        (all.len() > 1).then(|| Fig::length(sum, Why::Formula("all of them added up", named)))
+    }
+
+    /// The rows all of a row are added up from: with prices the counts said with them.
+    pub fn said_with(&self, row: RowId) -> Vec<RowId> {
+        let counted = |r: &RowId| row.row().kind == Kind::Money && PARTS.contains(r);
+        self.rows().filter(|r| *r == row || counted(r)).collect()
+    }
+
+    /// "9 posts at 14.50, 44 balusters at 2.10": every price has the count of a part said before it, and after the last price.
+    fn priced(&self, price: RowId) -> Option<Fig> {
+        let (mut sum, mut count, mut named) = (Q::from_integer(0), None, Vec::new());
+        for (row, fig) in &self.0 {
+            if PARTS.contains(row) {
+                count = Some((row.row().name, fig));
+            } else if *row == price {
+                let (name, n) = count.take()?;
+                sum = sum.checked_add(&fig.as_q().checked_mul(&n.as_q())?)?;
+                named.extend([(name, n.clone()), (row.row().name, fig.clone())]);
+            }
+        }
+        let why = Why::Formula("each count times the price said with it", named);
+        (self.0.iter().filter(|(r, _)| *r == price).count() > 1).then_some(())?;
+        Some(Fig::money(money(sum)?, why))
+    }
+
+    /// All that is given but a row's own value.
+    pub fn without(&self, row: RowId) -> Given {
+        Given(self.0.iter().filter(|(r, _)| *r != row).cloned().collect())
     }
 
     /// True where nothing was given.
@@ -28,9 +83,10 @@ impl Given {
         self.0.is_empty()
     }
 
-    /// The rows given.
+    /// The rows given, each once.
     pub fn rows(&self) -> impl Iterator<Item = RowId> {
-        self.0.iter().map(|(row, _)| *row)
+        let first = |(i, row): &(usize, &(RowId, Fig))| self.0.iter().position(|(r, _)| *r == row.0) == Some(*i);
+        self.0.iter().enumerate().filter(first).map(|(_, (row, _))| *row)
     }
 }
 
@@ -43,9 +99,16 @@ pub struct Solved {
     pub used: Vec<RowId>,
     /// The rows nobody told, taken by default.
     pub defaults: Vec<RowId>,
+    /// The rows it was worked out from that an engine gave of the whole job.
+    pub engines: Vec<RowId>,
 }
 
 impl Solved {
+    /// A figure that follows from nothing given, taken or worked out by an engine.
+    pub fn plain(fig: Fig) -> Solved {
+        Solved { fig, used: Vec::new(), defaults: Vec::new(), engines: Vec::new() }
+    }
+
     /// The premises that had no part in the answer; they are said, not passed over.
     pub fn unused(&self, given: &Given) -> Vec<RowId> {
         given.rows().filter(|row| !self.used.contains(row)).collect()

@@ -53,6 +53,10 @@ pub fn taken(of: &impl Source, row: RowId) -> Fig {
 
 /// What is taken where nobody told a row.
 pub(super) fn default(of: &impl Source, row: RowId) -> Option<Fig> {
+    // Words have no figure: what is taken of them stands with what reads them.
+    if row.row().is_words() {
+        return None;
+    }
     match row.row().default {
         Default::None => None,
         Default::Limit(limit) if limit.unit == "lb" => {

@@ -6,9 +6,11 @@
 //! its inputs in hand works a relation with [`by`]. No engine, rule or answer reads a setting or falls back to a constant by itself: a test searches the source for that.
 
 mod by;
+mod change;
 pub mod choice;
 mod given;
 mod known;
+mod laid;
 mod law;
 pub mod order;
 mod posts;

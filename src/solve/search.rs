@@ -1,10 +1,10 @@
 //! The search: a wanted row from what is given, told, worked out, or taken by default.
 
+use super::laid::Laid;
 use super::{Given, Lacks, Solved, Source, known};
 use crate::figure::Fig;
-use crate::job::{Fact, Job};
+use crate::job::Job;
 use crate::quantity::{Args, Input, Relation, RowId, Way, relations};
-use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
@@ -21,6 +21,9 @@ pub struct Provider {
     pub gives: RowId,
     /// The rows it follows from: changing one changes it.
     pub needs: &'static [RowId],
+    /// The rows it settles for itself, or reads from what is no row: where a line gives one of them and the job cannot take it, the figure is
+    /// the job's and not the line's.
+    pub settles: &'static [RowId],
     /// The figure for a job; `None` where the job does not tell enough.
     pub give: fn(&Job) -> Option<Fig>,
 }
@@ -37,18 +40,56 @@ pub struct Engines {
 impl Engines {
     /// No engine at all.
     pub const NONE: Engines = Engines { providers: &[], relations: &[] };
+
+    /// True where an engine reads a row of the job as it was told.
+    pub fn read(&self, row: RowId) -> bool {
+        self.providers.iter().any(|p| p.needs.contains(&row))
+    }
+
+    /// True where an engine's figure of one row stands on another, be it by way of other engines' rows.
+    pub fn stands(&self, row: RowId, on: RowId) -> bool {
+        let (mut open, mut seen) = (vec![row], Vec::new());
+        while let Some(next) = open.pop() {
+            if seen.contains(&next) {
+                continue;
+            }
+            seen.push(next);
+            for provider in self.providers.iter().filter(|p| p.gives == next) {
+                let all = || provider.needs.iter().chain(provider.settles);
+                if all().any(|r| *r == on) {
+                    return true;
+                }
+                open.extend(all());
+            }
+        }
+        false
+    }
 }
 
 /// The wanted row.
 ///
-/// In order: given in the line; told in the job; worked out by a relation or an engine; its default with its reason. A derivation that uses
-/// more of what is given goes before one that uses less, and one with fewer defaults before one with more.
+/// In order: given in the line; told in the job; worked out by a relation or an engine; its default with its reason. A derivation from
+/// what is given goes before one from the job; one with fewer defaults before one with more; one that uses more of what is given before one
+/// that uses less.
+/// An engine's figure of the whole job never stands beside something given that it would follow from and does not see: a job's bays are no
+/// line's two bays.
 ///
 /// # Errors
 /// The rows that would do, where it has no value.
 pub fn solve(want: RowId, given: &Given, job: &Job, engines: &Engines) -> Result<Solved, Lacks> {
-    let told = if given.is_empty() { Cow::Borrowed(job) } else { Cow::Owned(overlaid(job, given, want)) };
-    let mut search = Search { given, job: &told, engines, stack: Vec::new(), work: 0, lacks: Vec::new() };
+    if let Some(changed) = super::change::changed(want, given, job) {
+        return Ok(changed);
+    }
+    let laid = Laid::over(job, given, want, engines);
+    let mut search = Search {
+        given,
+        laid: &laid,
+        engines,
+        by_engine: BTreeMap::new(),
+        stack: Vec::new(),
+        work: 0,
+        lacks: Vec::new(),
+    };
     // What is wanted is asked anew where something is given: its own told value would answer nothing.
     let found = search.row(want, !given.is_empty(), DEPTH);
     let mut lacks = search.lacks;
@@ -60,16 +101,12 @@ pub fn solve(want: RowId, given: &Given, job: &Job, engines: &Engines) -> Result
     })
 }
 
-/// The job with what is given laid over it, so that engines see it.
-fn overlaid(job: &Job, given: &Given, want: RowId) -> Job {
-    let facts = given.rows().filter(|row| *row != want).filter_map(|row| Fact::of(row, given.get(row)?.value()));
-    facts.fold(job.clone(), |job, fact| job.with(&fact).unwrap_or(job))
-}
-
 struct Search<'a> {
     given: &'a Given,
-    job: &'a Job,
+    laid: &'a Laid<'a>,
     engines: &'a Engines,
+    /// What engines gave already.
+    by_engine: BTreeMap<RowId, Option<Solved>>,
     stack: Vec<RowId>,
     work: u32,
     lacks: Vec<Vec<RowId>>,
@@ -78,30 +115,51 @@ struct Search<'a> {
 impl Search<'_> {
     fn row(&mut self, row: RowId, anew: bool, depth: u8) -> Option<Solved> {
         if let Some(fig) = self.given.get(row).filter(|_| !anew || depth < DEPTH) {
-            return Some(Solved { fig: fig.clone(), used: vec![row], defaults: Vec::new() });
+            return Some(Solved { used: vec![row], ..Solved::plain(fig.clone()) });
         }
-        let plain = |fig| Solved { fig, used: Vec::new(), defaults: Vec::new() };
-        let told = || Source::told(self.job, row).map(plain);
+        let laid = self.laid;
+        let told = || laid.read(|job| Source::told(job, row));
         if !anew && let Some(told) = told() {
             return Some(told);
         }
         let worked = self.worked_out(row, depth);
-        let by_engine = || self.engines.providers.iter().filter(|p| p.gives == row).find_map(|p| (p.give)(self.job));
         let best = match worked {
             Some(w) if !w.used.is_empty() => Some(w),
-            other => by_engine().map(|fig| Solved { used: self.through_engine(row), ..plain(fig) }).or(other),
+            other => self.engine(row).or(other),
         };
+        // What is given has no part in it: then it is what was told.
+        if let Some(told) = told().filter(|_| best.as_ref().is_none_or(|b| b.used.is_empty())) {
+            return Some(told);
+        }
         // A row with a default of its own is not worked back out of another's, unless it is what was asked.
-        let default = known::default(self.job, row).map(|fig| Solved { fig, used: Vec::new(), defaults: vec![row] });
+        let default = laid.read(|job| known::default(job, row)).map(|s| Solved { defaults: vec![row], ..s });
         let sound = |s: &Solved| s.defaults.is_empty() || default.is_none() || (depth == DEPTH && !s.used.is_empty());
-        best.filter(sound).or_else(told).or(default)
+        let best = best.filter(sound);
+        // Given and not worked out of the rest of what is given, it is what was given: never a default in its stead.
+        let works = |s: &Solved| s.defaults.is_empty() && s.used.iter().any(|r| *r != row);
+        match self.given.get(row).filter(|_| !best.as_ref().is_some_and(works)) {
+            Some(fig) => Some(Solved { fig: fig.clone(), used: vec![row], defaults: Vec::new(), engines: Vec::new() }),
+            None => best.or_else(told).or(default),
+        }
     }
 
-    /// The given rows an engine sees, laid over the job.
-    fn through_engine(&self, row: RowId) -> Vec<RowId> {
-        let provider = self.engines.providers.iter().find(|p| p.gives == row);
-        let needs = provider.map_or(&[] as &[RowId], |p| p.needs);
-        self.given.rows().filter(|r| needs.contains(r)).collect()
+    /// An engine's figure, where it sees everything given that it follows from.
+    fn engine(&mut self, row: RowId) -> Option<Solved> {
+        // A figure that stands on what is being worked out would only say what it was told.
+        let circular = self.stack.iter().any(|open| self.engines.stands(row, *open));
+        if circular || self.laid.unseen.iter().any(|given| self.engines.stands(row, *given)) {
+            return None;
+        }
+        let (engines, laid) = (self.engines, self.laid);
+        let give = |job: &Job| engines.providers.iter().filter(|p| p.gives == row).find_map(|p| (p.give)(job));
+        let work = || {
+            let mut solved = laid.read(give)?;
+            solved.used.extend(laid.rows().filter(|given| engines.stands(row, *given)));
+            solved.used.sort();
+            solved.used.dedup();
+            Some(Solved { engines: vec![row], ..solved })
+        };
+        self.by_engine.entry(row).or_insert_with(work).clone()
     }
 
     /// The best derivation of a row by a relation.
@@ -127,20 +185,37 @@ impl Search<'_> {
 
     /// A row by one direction of one relation.
     fn by_way(&mut self, way: &Way, depth: u8) -> Option<Solved> {
-        if way.from.iter().any(|i| self.stack.contains(&i.row())) {
+        let given = |i: &Input| matches!(i, Input::Given(_) | Input::Every(_));
+        if way.from.iter().any(|i| !given(i) && self.stack.contains(&i.row())) {
             return None;
         }
-        let (mut args, mut used, mut defaults, mut missing) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+        let (mut args, mut missing) = (Vec::new(), Vec::new());
+        let (mut used, mut defaults, mut engines) = (Vec::new(), Vec::new(), Vec::new());
         for input in &way.from {
             let found = match input {
                 Input::Want(row) => self.row(*row, false, depth - 1),
+                Input::Also(row) => {
+                    self.said(*row, depth - 1).and_then(|s| if s.used.is_empty() { none(*row) } else { Some(s) })
+                }
+                Input::Follows(row) => self.row(*row, false, depth - 1).filter(|s| !s.used.is_empty()),
                 Input::Told(row) => self.said(*row, depth - 1),
+                Input::Every(row) => {
+                    let used = self.given.said_with(*row);
+                    self.given.every(*row).map(|fig| Solved { fig, used, defaults: Vec::new(), engines: Vec::new() })
+                }
+                Input::Given(row) => self.given.get(*row).cloned().map(|fig| Solved {
+                    fig,
+                    used: vec![*row],
+                    defaults: Vec::new(),
+                    engines: Vec::new(),
+                }),
             };
             match found {
                 Some(solved) => {
                     args.push(solved.fig);
                     used.extend(solved.used);
                     defaults.extend(solved.defaults);
+                    engines.extend(solved.engines);
                 }
                 None => missing.push(input.row()),
             }
@@ -152,27 +227,31 @@ impl Search<'_> {
             return None;
         }
         let fig = way.relation.fig(way.gives, &way.from, Args(args))?;
-        for rows in [&mut used, &mut defaults] {
+        for rows in [&mut used, &mut defaults, &mut engines] {
             rows.sort();
             rows.dedup();
         }
-        Some(Solved { fig, used, defaults })
+        Some(Solved { fig, used, defaults, engines })
     }
 
     /// An input that is nothing where nobody told it, nor what it follows from.
     fn said(&mut self, row: RowId, depth: u8) -> Option<Solved> {
         let found = self.row(row, false, depth).filter(|s| s.defaults.is_empty());
-        found.or_else(|| {
-            let nothing = crate::figure::Why::Told("nothing told");
-            let value = crate::quantity::nothing(row)?;
-            Some(Solved { fig: Fig::new(value, nothing), used: Vec::new(), defaults: Vec::new() })
-        })
+        found.or_else(|| none(row))
     }
 }
 
-/// More of what is given first, then fewer defaults.
-fn rank(s: &Solved) -> (usize, std::cmp::Reverse<usize>) {
-    (s.used.len(), std::cmp::Reverse(s.defaults.len()))
+/// Nothing of a row.
+fn none(row: RowId) -> Option<Solved> {
+    let nothing = crate::figure::Why::Told("nothing told");
+    let value = crate::quantity::nothing(row)?;
+    Some(Solved { fig: Fig::new(value, nothing), used: Vec::new(), defaults: Vec::new(), engines: Vec::new() })
+}
+
+/// What is given before what is not; then fewer defaults, for what was said counts the bays before a limit nobody told does; then more of
+/// what is given.
+fn rank(s: &Solved) -> (bool, std::cmp::Reverse<usize>, usize) {
+    (!s.used.is_empty(), std::cmp::Reverse(s.defaults.len()), s.used.len())
 }
 
 /// Every direction of every relation, by the row it gives.

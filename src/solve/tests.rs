@@ -169,6 +169,8 @@ fn every_direction_of_a_relation_agrees_with_the_others() {
             Kind::Count => Value::Count(12 - u64::try_from(i).unwrap_or(0)),
             Kind::Money => Value::Money(4.into()),
             Kind::Length => Value::Length(Length::inches(100 >> (2 * i))),
+            Kind::Angle => Value::Quantity(4.into(), crate::figure::Unit::Degrees),
+            Kind::Force => Value::Quantity(4.into(), crate::figure::Unit::Pounds),
             _ => Value::Number(4.into()),
         }
     }

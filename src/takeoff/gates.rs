@@ -3,9 +3,11 @@
 use super::balusters::baluster_fig;
 use super::bays::Where;
 use crate::gate::{Leaf, LeafTold, gap, leaf};
-use crate::job::{Gate, Job};
+use crate::job::{Gate, Hung, Job};
 use crate::layout::{BayKind, Layout, Placed};
 use crate::measure::{Length, Tape};
+use crate::quantity::RowId;
+use crate::solve::told_length;
 
 /// The balusters of every gate's leaves, and where they hang; a gate whose leaves cannot be made or
 /// filled is given with none.
@@ -29,20 +31,24 @@ fn openings(placed: &Placed) -> Vec<Length> {
 }
 
 /// A gate's leaf as told, in an opening so wide; `None` where it does not go.
-pub fn leaf_in(gate: Gate, opening: Length) -> Option<Leaf> {
-    let told = LeafTold {
-        openings: vec![opening],
-        hinge_gap: gate.hung.hinge_gap,
-        latch_gap: gate.hung.latch_gap,
+pub fn leaf_in(job: &Job, gate: Gate, opening: Length) -> Option<Leaf> {
+    leaf(&leaf_told(job, gate.hung, vec![opening])).ok()
+}
+
+/// What is told of a gate's leaf, for openings so wide: its own gaps, else those told of gates by themselves.
+pub fn leaf_told(job: &Job, hung: Hung, openings: Vec<Length>) -> LeafTold {
+    LeafTold {
+        openings,
+        hinge_gap: hung.hinge_gap.or_else(|| told_length(job, RowId::HingeGap)),
+        latch_gap: hung.latch_gap.or_else(|| told_length(job, RowId::LatchGap)),
         stile: None,
-        leaf: gate.hung.leaf,
-        leaves: gate.hung.leaves,
-    };
-    leaf(&told).ok()
+        leaf: hung.leaf,
+        leaves: hung.leaves,
+    }
 }
 
 fn count(job: &Job, gate: Gate, opening: Length, tape: Tape) -> Option<u32> {
-    let leaf = leaf_in(gate, opening)?;
+    let leaf = leaf_in(job, gate, opening)?;
     let (each, _) = leaf.balusters(&baluster_fig(job), &gap::level(job), tape)?;
     Some(u32::try_from(each.as_q().to_integer()).ok()? * u32::from(leaf.leaves))
 }

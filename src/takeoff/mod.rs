@@ -26,7 +26,7 @@ pub use bays::{Bevels, RailBay, Where, rail_bays};
 pub use buy::{Bought, SOLD, bill_of, buy, kerf, longest, order};
 pub use caps::{CapPiece, caps};
 pub use flights::{down_the_stairs, flights, rake_guard, site_of};
-pub use gates::leaf_in;
+pub use gates::{leaf_in, leaf_told};
 pub use parts::{BALUSTER, Lack, Part, Parts, RAIL, What, baluster_length, baluster_size, parts, post_length, stack};
 pub use posts::{Posts, posts};
 pub use pricelist::{MOST_ROWS, PriceRow, price_rows};

@@ -1,66 +1,95 @@
-//! Which value of a line says which fact of its meaning.
+//! Which item of a line says which fact of its meaning.
 
-use railhand::grammar::measures::measures_at;
-use railhand::grammar::words::words;
-use railhand::measure::{Length, Meaning, Q};
+use crate::fact::{Fact, Said};
+use crate::words::word_rank;
+use railhand::grammar::scores::{How, Is, Item, Line, NONE, Reading};
+use railhand::measure::{Length, Q};
 
-use railhand::grammar::scores::{Line, NONE, Reading};
-
-/// A line's values with their rows.
+/// A line's items with their rows.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Aligned {
-    /// The row of each value in order, or [`NONE`].
+    /// The row of each item in order, or [`NONE`]; of one that says two, both, joined by a plus.
     pub rows: Vec<String>,
+    /// How each fills it, as [`How::label`] has it.
+    pub hows: Vec<String>,
     /// How many figures of the meaning no value says, or only a value that says another.
     pub lost: usize,
+    /// How many places, choices and names no word says.
+    pub unsaid: usize,
+    /// The facts that are not said, as written.
+    pub left: Vec<String>,
 }
 
-/// Puts each fact that is a figure on the value that says it: the fact with the least choice first, a value that says
-/// nothing yet before one that does, the likelier reading before the other, the earlier value before the later.
+/// The places a fact may have: how far down it stands there, and the item.
+struct Open<'a> {
+    fact: &'a Fact,
+    may: Vec<(usize, usize)>,
+}
+
+/// Puts each fact on the item that says it: the fact with the least choice first, an item that says nothing yet before one that
+/// does, the likelier reading before the other, the earlier item before the later.
 pub fn align(line: &Line, facts: &[(String, String)]) -> Aligned {
-    let values: Vec<&[Reading]> = line.tokens.iter().filter_map(|t| t.value.as_ref()).map(|v| &*v.readings).collect();
-    let mut figures: Vec<(&str, Vec<(usize, usize)>)> = Vec::new();
-    for (row, value) in facts {
-        let Some(figure) = figure(value) else { continue };
-        let may = values.iter().enumerate().filter_map(|(i, ways)| Some((rank(ways, figure)?, i)));
-        figures.push((row, may.collect()));
-    }
-    figures.sort_by_key(|(_, may)| may.len());
-    let mut rows: Vec<Option<&str>> = vec![None; values.len()];
-    let mut lost = 0;
-    for (row, may) in figures {
-        let free = may.iter().filter(|(_, i)| rows[*i].is_none()).min();
-        match free {
-            Some((_, i)) => rows[*i] = Some(row),
-            // "both sides are 8 ft" tells the same row twice by one value.
-            None if may.iter().any(|(_, i)| rows[*i] == Some(row)) => {}
-            None => lost += 1,
+    let facts: Vec<Fact> = facts.iter().map(|(row, value)| Fact::of(row, value)).collect();
+    let mut open: Vec<Open> = facts.iter().map(|fact| Open { fact, may: places(line, fact) }).collect();
+    // Places come in the order they are said: "corner to corner".
+    open.sort_by_key(|o| if o.fact.is_figure() { (false, o.may.len()) } else { (true, 0) });
+    let mut filled: Vec<Vec<(&str, How)>> = vec![Vec::new(); line.items.len()];
+    let (mut lost, mut unsaid, mut left) = (0, 0, Vec::new());
+    for Open { fact, may } in &open {
+        let word = !fact.is_figure();
+        let same = |i: usize| filled[i].iter().any(|(row, _)| *row == fact.row);
+        let free = may.iter().filter(|(_, i)| filled[*i].is_empty()).min();
+        // "both sides are 8 ft" tells the same row twice by one value; "half an inch each side" tells two.
+        if free.is_none() && may.iter().any(|(_, i)| same(*i)) {
+            continue;
+        }
+        let shared = || may.iter().filter(|(_, i)| filled[*i].len() < 2 && !same(*i)).min();
+        match free.or_else(shared) {
+            Some((_, i)) => filled[*i].push((&fact.row, how(&line.items[*i], &fact.said))),
+            None => {
+                left.push(fact.written.clone());
+                *(if word { &mut unsaid } else { &mut lost }) += 1;
+            }
         }
     }
-    Aligned { rows: rows.into_iter().map(|r| r.unwrap_or(NONE).to_owned()).collect(), lost }
+    let (rows, hows) = filled.into_iter().map(joined).unzip();
+    Aligned { rows, hows, lost, unsaid, left }
 }
 
-/// The figure a value of the corpus is, its sign left off; `None` for words.
-fn figure(text: &str) -> Option<Reading> {
-    let plain = text.trim_start_matches(['+', '-', '*']);
-    let words = words(plain);
-    let whole = measures_at(&words, 0).into_iter().find(|i| i.end == words.len())?;
-    match whole.measure.meaning {
-        Meaning::Bare(n) => Some(Reading::Number(n.value)),
-        Meaning::Length(l, _) => Some(Reading::Length(l)),
-        Meaning::Lumber(l) => Some(Reading::Lumber(l)),
-        Meaning::By(..) | Meaning::Doubt(..) => number(plain).map(Reading::Number),
+/// The rows of an item as one label, and how the first is filled.
+fn joined(mut of: Vec<(&str, How)>) -> (String, String) {
+    of.sort_by_key(|(row, _)| *row);
+    let rows: Vec<&str> = of.iter().map(|(row, _)| *row).collect();
+    let how = of.first().map_or(How::Set, |(_, how)| *how);
+    (if rows.is_empty() { NONE.to_owned() } else { rows.join("+") }, how.label())
+}
+
+/// How an item says this.
+fn how<'a>(item: &Item, said: &'a Said) -> How<'a> {
+    match said {
+        Said::Figure(..) | Said::Change(How::Set, _) => How::Set,
+        Said::Change(how, _) => *how,
+        Said::Nothing => How::Nothing,
+        Said::Named => How::Named,
+        Said::Words(words) if item.word() == Some(words) => How::Set,
+        Said::Words(words) => How::Words(words),
     }
 }
 
-/// A plain decimal, whatever a measure would make of it.
-fn number(text: &str) -> Option<Q> {
-    let (whole, part) = text.split_once('.').unwrap_or((text, ""));
-    let digits: i128 = format!("{whole}{part}").parse().ok()?;
-    Some(Q::new(digits, 10_i128.checked_pow(u32::try_from(part.len()).ok()?)?))
+/// Where a fact may be said.
+fn places(line: &Line, fact: &Fact) -> Vec<(usize, usize)> {
+    let rank = |item: &Item| match (&fact.said, &item.is) {
+        (Said::Figure(figure) | Said::Change(_, figure), Is::Value) => {
+            figure_rank(&line.tokens.get(item.at)?.value.as_ref()?.readings, *figure)
+        }
+        (Said::Figure(_) | Said::Change(..), _) | (_, Is::Value) => None,
+        _ => word_rank(line, item, fact),
+    };
+    line.items.iter().enumerate().filter_map(|(i, item)| Some((rank(item)?, i))).collect()
 }
 
 /// How far down the readings the figure stands.
-fn rank(ways: &[Reading], figure: Reading) -> Option<usize> {
+fn figure_rank(ways: &[Reading], figure: Reading) -> Option<usize> {
     ways.iter().position(|way| match (way, figure) {
         (Reading::Length(a), Reading::Length(b)) => near(*a, b),
         (a, b) => *a == b,

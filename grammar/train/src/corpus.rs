@@ -1,10 +1,13 @@
 //! The corpus: blocks of lines and what they mean, as `grammar/talk/*.txt` has them.
 
+use railhand::grammar::scores::source_of;
 use std::path::Path;
 
 /// One meaning and the talks that say it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Block {
+    /// Its id: the comment that is one, or else its meanings as written.
+    pub id: String,
     /// What each line of the talk means.
     pub meanings: Vec<Meaning>,
     /// Talks, each of as many lines as there are meanings.
@@ -28,20 +31,31 @@ pub const ACTS: &[&str] = &[
     "unclear", "foreign", "bad",
 ];
 
-/// Every block of the folder's `.txt` files, file by file in the order of their names.
-pub fn read(folder: &Path) -> Result<Vec<Block>, String> {
+/// The folder's `.txt` files and their texts, in the order of their names; `topics.txt`, which lists what may be wanted besides
+/// rows and holds no talk, left out.
+fn texts(folder: &Path) -> Result<Vec<(String, String)>, String> {
     let said = |e: std::io::Error| format!("{}: {e}", folder.display());
     let entries: Result<Vec<_>, _> = std::fs::read_dir(folder).map_err(said)?.collect();
-    let mut files: Vec<_> = entries.map_err(said)?.into_iter().map(|e| e.path()).collect();
-    // `topics.txt` lists what may be wanted besides rows; it holds no talk.
-    files.retain(|f| f.extension().is_some_and(|e| e == "txt") && !f.ends_with("topics.txt"));
-    files.sort();
+    let names = entries.map_err(said)?.into_iter().map(|e| e.file_name().to_string_lossy().into_owned());
+    let mut names: Vec<String> = names.filter(|n| n.ends_with(".txt") && n != "topics.txt").collect();
+    names.sort();
+    let text = |name: String| Ok((name.clone(), std::fs::read_to_string(folder.join(&name)).map_err(said)?));
+    names.into_iter().map(text).collect()
+}
+
+/// Every block of the folder.
+pub fn read(folder: &Path) -> Result<Vec<Block>, String> {
     let mut blocks = Vec::new();
-    for file in files {
-        let text = std::fs::read_to_string(&file).map_err(|e| format!("{}: {e}", file.display()))?;
-        blocks.extend(parse(&text).map_err(|e| format!("{}:{e}", file.display()))?);
+    for (name, text) in texts(folder)? {
+        blocks.extend(parse(&text).map_err(|e| format!("{}/{name}:{e}", folder.display()))?);
     }
     Ok(blocks)
+}
+
+/// What the weights are learned from, as one number.
+pub fn source(folder: &Path) -> Result<u64, String> {
+    let texts = texts(folder)?;
+    Ok(source_of(texts.iter().map(|(name, text)| (name.as_str(), text.as_str()))))
 }
 
 /// The blocks of one file; an error begins with the number of its line.
@@ -51,12 +65,12 @@ pub fn parse(text: &str) -> Result<Vec<Block>, String> {
     for (at, line) in text.lines().chain([""]).enumerate() {
         let wrong = |why: String| format!("{}: {why}", at + 1);
         match line.trim() {
-            "" if open == Block::default() => {}
+            "" if open.talks.is_empty() && open.meanings.is_empty() => open = Block::default(),
             "" if open.talks.is_empty() || open.meanings.is_empty() => {
                 return Err(wrong("a block wants a meaning and a line".into()));
             }
             "" => blocks.push(std::mem::take(&mut open)),
-            comment if comment.starts_with('#') => {}
+            comment if comment.starts_with('#') => open.id = id(comment).unwrap_or(std::mem::take(&mut open.id)),
             said if said.starts_with('>') => {
                 let talk: Vec<String> = said[1..].split(" || ").map(|s| s.trim().to_owned()).collect();
                 if talk.len() != open.meanings.len() {
@@ -65,10 +79,23 @@ pub fn parse(text: &str) -> Result<Vec<Block>, String> {
                 open.talks.push(talk);
             }
             _ if !open.talks.is_empty() => return Err(wrong("a meaning after the lines".into())),
-            means => open.meanings.push(meaning(means).map_err(wrong)?),
+            means => {
+                open.meanings.push(meaning(means).map_err(wrong)?);
+                if id(&format!("# {}", open.id)).is_none() {
+                    open.id += means;
+                }
+            }
         }
     }
     Ok(blocks)
+}
+
+/// "# TC012" is an id: capital letters and figures.
+fn id(comment: &str) -> Option<String> {
+    let text = comment.trim_start_matches('#').trim();
+    let figures = text.trim_start_matches(|c: char| c.is_ascii_uppercase());
+    let is = figures.len() < text.len() && !figures.is_empty() && figures.bytes().all(|b| b.is_ascii_digit());
+    is.then(|| text.to_owned())
 }
 
 /// `ACT [WANT[, WANT]] | ROW VALUE; ROW VALUE`

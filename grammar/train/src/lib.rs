@@ -3,8 +3,13 @@
 //! `cargo run --release` trains and writes; `cargo run --release -- folds` prints how well unseen meanings are read.
 
 pub mod align;
+pub mod calibrate;
 pub mod corpus;
+pub mod fact;
 pub mod folds;
 pub mod learn;
+pub mod outcome;
 pub mod pack;
 pub mod softmax;
+pub mod table;
+pub mod words;

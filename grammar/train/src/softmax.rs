@@ -84,6 +84,9 @@ fn index(examples: &Examples, labels: &[String], hashes: &[u32]) -> Vec<Indexed>
     examples.iter().filter_map(known).collect()
 }
 
+/// A slope too small to step down.
+const FLAT: f32 = 1e-3;
+
 /// One example's step down the slope.
 fn step(one: &Indexed, wide: usize, recipe: Recipe, weights: &mut [f32], squares: &mut [f32]) {
     let mut slope = vec![0.0_f32; wide];
@@ -93,10 +96,11 @@ fn step(one: &Indexed, wide: usize, recipe: Recipe, weights: &mut [f32], squares
     }
     softmax(&mut slope);
     slope[one.label] -= 1.0;
+    // Most labels are out of the question for most examples: those stay as they are.
+    let steep: Vec<(usize, f32)> = slope.into_iter().enumerate().filter(|(_, s)| s.abs() > FLAT).collect();
     for (f, strength) in &one.features {
-        let range = f * wide..(f + 1) * wide;
-        let rows = weights[range.clone()].iter_mut().zip(&mut squares[range]);
-        for ((w, square), s) in rows.zip(&slope) {
+        for (label, s) in &steep {
+            let (w, square) = (&mut weights[f * wide + label], &mut squares[f * wide + label]);
             let g = s * strength + recipe.pull * *w;
             *square += g * g;
             *w -= recipe.step * g / square.sqrt();
@@ -112,7 +116,7 @@ fn softmax(sums: &mut [f32]) {
 }
 
 /// e to a power of nought or less, to about six figures. The library's own differs from one system to the next.
-fn exp(x: f32) -> f32 {
+pub(crate) fn exp(x: f32) -> f32 {
     if x < -80.0 {
         return 0.0;
     }

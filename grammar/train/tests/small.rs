@@ -2,11 +2,14 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot read its sample has failed")]
 
+use railhand::grammar::scores::{How, Line, MARKS, Scores};
+use railhand_train::calibrate::{Odds, calibrate};
 use railhand_train::corpus::{Block, parse};
-use railhand_train::folds::{Outcome, coverage, folds};
-use railhand_train::learn::{Labelled, labelled, train};
-use railhand::grammar::scores::{Line, Scores};
+use railhand_train::folds::{folds, without};
+use railhand_train::learn::{Labelled, labelled, part_of, train};
+use railhand_train::outcome::Outcome;
 use railhand_train::softmax::Recipe;
+use railhand_train::table::coverage;
 
 fn sample() -> Vec<Block> {
     parse(include_str!("sample/sample.txt")).unwrap()
@@ -18,7 +21,7 @@ fn recipe() -> Recipe {
 
 fn trained(blocks: &[Block]) -> Vec<u8> {
     let lines = labelled(blocks);
-    train(&lines.iter().collect::<Vec<&Labelled>>(), recipe())
+    train(&lines.iter().collect::<Vec<&Labelled>>(), recipe(), &Odds::new(), 0)
 }
 
 #[test]
@@ -46,10 +49,59 @@ fn a_block_that_cannot_be_read_is_named_by_its_line() {
     }
 }
 
+/// The rows of the figures among the items.
+fn figures<'a, S: AsRef<str>>(l: &Labelled, rows: &'a [S]) -> Vec<&'a str> {
+    let of_values = l.line.items.iter().zip(rows).filter(|(item, _)| item.is_value());
+    of_values.map(|(_, row)| row.as_ref()).collect()
+}
+
+/// The items of a line that were given a row: their words, the row, and how they fill it.
+fn filled(text: &str) -> Vec<(String, String, String)> {
+    let l = labelled(&parse(text).unwrap()).swap_remove(0);
+    assert_eq!((l.aligned.lost, l.aligned.unsaid), (0, 0), "{:?}", l.aligned.left);
+    let all = l.line.items.iter().zip(&l.aligned.rows).zip(&l.aligned.hows);
+    let some = all.filter(|((_, row), _)| *row != "none");
+    some.map(|((item, row), how)| (item.word().unwrap_or("").to_owned(), row.clone(), how.clone())).collect()
+}
+
+fn three(all: &[[&str; 3]]) -> Vec<(String, String, String)> {
+    all.iter().map(|[a, b, c]| (a.to_string(), b.to_string(), c.to_string())).collect()
+}
+
+#[test]
+fn places_choices_and_names_find_the_words_that_say_them() {
+    let walk = "tell | run-from house; run-to corner; run-length 120\"\n> 10 ft off the siding to the outside corner\n";
+    let right = [["", "run-length", "set"], ["house", "run-from", "set"], ["corner", "run-to", "set"]];
+    assert_eq!(filled(walk), three(&right), "the lexicon says what siding is");
+    let twice = "tell | run-from corner; run-to corner\n> corner to corner\n";
+    assert_eq!(filled(twice), three(&[["corner", "run-from", "set"], ["corner", "run-to", "set"]]));
+    let both = "tell | run-from corner; run-to corner\n> between the corners\n";
+    assert_eq!(filled(both), three(&[["corner", "run-from+run-to", "set"]]), "one word says two rows");
+    let named = "tell | run-name creek; run-length 96\"\n> the creek side is 8 ft\n";
+    assert_eq!(filled(named), three(&[["creek", "run-name", "set"], ["", "run-length", "set"]]));
+    let short = "tell | run-name front; run-length 96\"\n> F: 8 ft\n";
+    assert_eq!(filled(short), three(&[["f", "run-name", "=front"], ["", "run-length", "set"]]));
+}
+
+#[test]
+fn what_is_changed_denied_or_only_named_is_told_apart() {
+    let more = "tell | run-length +6\"\n> six inches longer\n";
+    assert_eq!(filled(more), three(&[["", "run-length", "add"]]));
+    let less = "tell | post-count -1\n> one post fewer\n";
+    assert_eq!(filled(less), three(&[["", "post-count", "less"]]));
+    let no = "tell | gate-at none\n> there is no gate\n";
+    assert_eq!(filled(no), three(&[["gate", "gate-at", "nothing"]]));
+    let named = "tell | notch-corner true\n> notch the corner\n";
+    assert_eq!(filled(named), three(&[["notch", "notch-corner", "named"]]));
+    for how in [How::Set, How::Add, How::Less, How::Times, How::Nothing, How::Named, How::Words("end")] {
+        assert_eq!(How::of(&how.label()), how, "its label says it");
+    }
+}
+
 #[test]
 fn figures_find_the_values_that_say_them() {
     let lines = labelled(&sample());
-    let rows: Vec<Vec<&str>> = lines.iter().map(|l| l.aligned.rows.iter().map(String::as_str).collect()).collect();
+    let rows: Vec<Vec<&str>> = lines.iter().map(|l| figures(l, &l.aligned.rows)).collect();
     assert_eq!(rows[0], ["baluster-count", "baluster-width", "bay-clear"]);
     assert_eq!(rows[1], ["baluster-count", "baluster-width", "bay-clear"]);
     assert_eq!(rows[4], ["run-length"], "12 foot is 144 inches");
@@ -63,7 +115,7 @@ fn figures_find_the_values_that_say_them() {
 fn a_figure_nobody_said_is_lost() {
     let lines = labelled(&parse("tell | run-length 100\"\n> the front is 12 foot\n").unwrap());
     assert_eq!(lines[0].aligned.lost, 1);
-    assert_eq!(lines[0].aligned.rows, ["none"]);
+    assert_eq!(figures(&lines[0], &lines[0].aligned.rows), ["none"]);
 }
 
 #[test]
@@ -81,9 +133,14 @@ fn what_it_learned_carries_to_a_line_it_has_not_seen() {
     let line = Line::read("whats the gap for 13 pickets 1 1/4\" wide, 70 clear", &[]);
     let guess = scores.guess(&line).unwrap();
     assert_eq!((guess.act, guess.want), ("ask", "gap"));
-    assert_eq!(guess.rows, ["baluster-count", "baluster-width", "bay-clear"]);
-    let told = scores.guess(&Line::read("the side run is 9 foot", &[])).map(|g| (g.act, g.rows));
-    assert_eq!(told, Some(("tell", vec!["run-length"])));
+    let rows = |line: &Line, rows: &[&str]| {
+        let values = line.items.iter().zip(rows).filter(|(item, _)| item.is_value());
+        values.map(|(_, row)| row.to_string()).collect::<Vec<_>>()
+    };
+    assert_eq!(rows(&line, &guess.rows), ["baluster-count", "baluster-width", "bay-clear"]);
+    let line = Line::read("the side run is 9 foot", &[]);
+    let told = scores.guess(&line).unwrap();
+    assert_eq!((told.act, rows(&line, &told.rows)), ("tell", vec!["run-length".to_owned()]));
 }
 
 #[test]
@@ -114,9 +171,51 @@ fn every_line_is_read_by_what_the_other_blocks_taught() {
 
 #[test]
 fn coverage_is_the_largest_share_that_is_sure_enough() {
-    let one = |odds, whole| Outcome { act: whole, want: whole, rows: (0, 0), whole, lost: false, odds };
+    let one = |odds, whole| Outcome { whole, odds, ..Outcome::default() };
     let all = [one(0.9, true), one(0.8, true), one(0.7, false), one(0.6, true), one(0.5, false)];
     // Of the two surest none is wrong; of the first four one in four is; of all five two.
     assert_eq!(coverage(&all, 0.01), (0.4, 0.8));
     assert_eq!(coverage(&all, 0.25), (0.8, 0.6));
+}
+
+/// Readings of one act: those with a wide margin are right, and of those with a narrow one only every fourth is.
+fn readings() -> Vec<Outcome> {
+    let one = |i: usize| {
+        let wide = i % 2 == 0;
+        let mut marks = [0.0; MARKS];
+        (marks[0], marks[6]) = (1.0, if wide { 4.0 } else { 0.5 });
+        Outcome { does: "ask".to_owned(), marks, part: i % 5, whole: wide || i % 8 == 1, ..Outcome::default() }
+    };
+    (0..400).map(one).collect()
+}
+
+#[test]
+fn odds_are_how_often_such_readings_were_right() {
+    let (odds, judged) = calibrate(&readings());
+    assert_eq!(judged.len(), 400);
+    for (wide, right) in [(true, 1.0), (false, 0.25)] {
+        let some: Vec<f32> = judged.iter().filter(|o| (o.marks[6] > 1.0) == wide).map(|o| o.odds).collect();
+        let mean = some.iter().sum::<f32>() / some.len() as f32;
+        assert!((mean - right).abs() < 0.06, "{wide}: {mean}, and {right} of them were right");
+    }
+    let sure = odds["ask"].sure[0];
+    assert!(sure > 0.5 && sure <= 1.0, "only the wide ones are sure: {sure}");
+}
+
+#[test]
+fn a_part_left_out_is_not_learned() {
+    let lines = labelled(&sample());
+    // "undo" stands in one block alone.
+    let undo = lines.iter().find(|l| l.meaning.act == "undo").unwrap();
+    let part = part_of(&undo.block, 3);
+    let knows = |bytes: &[u8]| Scores::read(bytes).unwrap().all_odds().any(|(act, _)| act == "undo");
+    assert!(!knows(&without(&lines, part, 3, recipe(), &Odds::new(), 0)));
+    assert!(knows(&without(&lines, (part + 1) % 3, 3, recipe(), &Odds::new(), 0)));
+}
+
+#[test]
+fn blocks_are_parted_evenly_by_their_ids() {
+    let mut parts = [0; 5];
+    (0..1000).for_each(|i| parts[part_of(&format!("M{i:04}"), 5)] += 1);
+    assert!(parts.iter().all(|n| (150..=250).contains(n)), "{parts:?}");
 }

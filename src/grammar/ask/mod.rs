@@ -13,7 +13,7 @@ mod work;
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
 pub use guard::GuardAsk;
 pub use notch::{NotchAsk, Whose};
-pub use row::RowAsk;
+pub use row::{Mood, RowAsk};
 pub use stairs::StairAsk;
 pub use strength::{About, StrengthAsk};
 pub use takeoff::{Infill, TakeoffAsk};

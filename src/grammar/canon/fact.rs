@@ -13,6 +13,7 @@
 //! order   = "kerf: " inches | ...                                               see order.rs
 //! deck    = "deck: " length (" along the house" | " out")
 //! done    = ["not "] "done: " stage
+//! figure  = "told: " name " " value | "drop told: " name                         see row.rs
 //! ```
 
 use super::Read;
@@ -22,6 +23,7 @@ use super::foot::{read_foot, write_foot};
 use super::law::{read_law, write_law};
 use super::length::{read_length, read_lumber};
 use super::order::{read_order, write_order};
+use super::row::{read_given, read_name, write_value};
 use super::run::{read_run, write_run};
 use super::stairs::{read_stair_fact, write_stair_fact};
 use super::timber::{read_timber, write_timber};
@@ -87,6 +89,8 @@ pub fn write_fact(fact: &Fact) -> String {
         Fact::Note(words) => format!("note: {}", clean_note(words).as_deref().unwrap_or("(no words)")),
         Fact::DropNote(n) => format!("drop note {n}"),
         Fact::Order(order) => write_order(order),
+        Fact::Row(row, value) => format!("told: {} {}", row.row().name, write_value(*value)),
+        Fact::DropRow(row) => format!("drop told: {}", row.row().name),
         Fact::Done(stage, true) => format!("done: {}", stage.name()),
         Fact::Done(stage, false) => format!("not done: {}", stage.name()),
     }
@@ -137,7 +141,8 @@ pub(super) fn read_facts(i: &str) -> Read<'_, Vec<Fact>> {
     separated_list1(tag("; "), read_fact).parse(i)
 }
 
-fn read_fact(i: &str) -> Read<'_, Fact> {
+/// Reads one fact.
+pub(super) fn read_fact(i: &str) -> Read<'_, Fact> {
     alt((
         read_run,
         map(preceded(tag("drop run "), whole), |n| Fact::DropRun(RunId(n))),
@@ -154,6 +159,8 @@ fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_timber, |told| Fact::Set(Setting::Timber(told))),
         map(read_law, |told| Fact::Set(Setting::Law(told))),
         map(read_order, Fact::Order),
+        map(preceded(tag("told: "), read_given), |(row, value)| Fact::Row(row, value)),
+        map(preceded(tag("drop told: "), read_name), Fact::DropRow),
         map(preceded(tag("done: "), read_stage), |s| Fact::Done(s, true)),
         map(preceded(tag("not done: "), read_stage), |s| Fact::Done(s, false)),
         map(read_foot, |f| Fact::Set(Setting::Foot(f))),

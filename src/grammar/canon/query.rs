@@ -68,7 +68,6 @@ fn of_run(run: Option<RunId>) -> String {
 /// Reads what [`write_query`] writes.
 pub(super) fn read_query(i: &str) -> Read<'_, Query> {
     let query = alt((
-        map(read_row, Query::Row),
         // Before "posts" and its like, which begin some of its phrases.
         map(read_flight_ask, Query::Flight),
         read_of_layout,
@@ -95,7 +94,8 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         map(read_takeoff, Query::Takeoff),
         map(read_notch, Query::Notch),
     ));
-    terminated(query, tag("?")).parse(i)
+    // A row's question may hold a note, and a note a "?".
+    alt((map(read_row, Query::Row), terminated(query, tag("?")))).parse(i)
 }
 
 fn read_of_layout(i: &str) -> Read<'_, Query> {

@@ -1,29 +1,38 @@
-//! A row asked for.
+//! Rows asked for.
 //!
 //! ```text
-//! row  = "figure: " name *("; with " name " " value)
+//! row  = want *2("; " want) *("; with " name " " value) *("; if " fact)      every want of one lead
+//! want = ("figure: " | "judge: ") name
 //! name = a row's name, the longest that fits      value = inches | n | number, by the row's kind
+//! fact = the plain phrase of a fact, as in `fact`
 //! ```
+//!
+//! No fact has "; " in it, but a note may end in "?": the question's own is the line's last.
 
 use super::Read;
+use super::fact::{read_fact, write_fact};
 use super::length::{read_length, read_number};
-use super::words::whole;
+use super::words::{Table, one_of, whole, words_of};
 use crate::figure::{Unit, Value};
-use crate::grammar::ask::RowAsk;
+use crate::grammar::ask::{Mood, RowAsk};
 use crate::measure::{exact_phrase, mixed_number};
 use crate::quantity::{Kind, ROWS, RowId};
 use nom::Parser;
 use nom::bytes::complete::tag;
-use nom::combinator::{map, map_opt};
-use nom::multi::many0;
-use nom::sequence::preceded;
+use nom::combinator::{all_consuming, map, map_opt, map_parser, rest};
+use nom::multi::{fold_many_m_n, many0};
+use nom::sequence::{pair, preceded};
+
+const MOODS: &Table<Mood> = &[(Mood::Figure, "figure: "), (Mood::Judge, "judge: ")];
 
 pub(super) fn write_row(ask: &RowAsk) -> String {
-    let given = ask.given.iter().map(|(row, value)| format!("; with {} {}", row.row().name, write_value(*value)));
-    format!("figure: {}{}", ask.want.row().name, given.collect::<String>())
+    let wants = ask.wants.iter().map(|want| format!("{}{}", words_of(MOODS, ask.mood), want.row().name));
+    let given = ask.given.iter().map(|(row, value)| format!("with {} {}", row.row().name, write_value(*value)));
+    let supposed = ask.supposed.iter().map(|fact| format!("if {}", write_fact(fact)));
+    wants.chain(given).chain(supposed).collect::<Vec<_>>().join("; ")
 }
 
-fn write_value(value: Value) -> String {
+pub(super) fn write_value(value: Value) -> String {
     match value {
         Value::Length(l) => exact_phrase(l),
         Value::Count(n) => n.to_string(),
@@ -32,14 +41,28 @@ fn write_value(value: Value) -> String {
     }
 }
 
-/// Reads what [`write_row`] writes.
+/// Reads what [`write_row`] writes, and the "?" behind it.
 pub(super) fn read_row(i: &str) -> Read<'_, RowAsk> {
-    let given = many0(preceded(tag("; with "), read_given));
-    map((preceded(tag("figure: "), read_name), given), |(want, given)| RowAsk { want, given }).parse(i)
+    map_parser(map_opt(rest, |line: &str| line.strip_suffix('?')), all_consuming(read_ask)).parse(i)
+}
+
+fn read_ask(i: &str) -> Read<'_, RowAsk> {
+    let (i, mood) = one_of(MOODS)(i)?;
+    let (i, first) = read_name(i)?;
+    let lead = words_of(MOODS, mood);
+    let more = preceded(pair(tag("; "), tag(lead)), read_name);
+    let push = |mut wants: Vec<RowId>, want| {
+        wants.push(want);
+        wants
+    };
+    let (i, wants) = fold_many_m_n(0, RowAsk::MOST - 1, more, move || vec![first], push).parse(i)?;
+    let (i, given) = many0(preceded(tag("; with "), read_given)).parse(i)?;
+    let (i, supposed) = many0(preceded(tag("; if "), read_fact)).parse(i)?;
+    Ok((i, RowAsk { wants, mood, given, supposed }))
 }
 
 /// The row of the longest name the text begins with; "gap" is not the "gap under".
-fn read_name(i: &str) -> Read<'_, RowId> {
+pub(super) fn read_name(i: &str) -> Read<'_, RowId> {
     let fits = ROWS.iter().filter(|r| i.starts_with(r.name)).max_by_key(|r| r.name.len());
     match fits {
         Some(row) => Ok((&i[row.name.len()..], row.id)),
@@ -47,7 +70,8 @@ fn read_name(i: &str) -> Read<'_, RowId> {
     }
 }
 
-fn read_given(i: &str) -> Read<'_, (RowId, Value)> {
+/// A row's name and a value of its kind.
+pub(super) fn read_given(i: &str) -> Read<'_, (RowId, Value)> {
     let (i, row) = read_name(i)?;
     let (i, _) = tag(" ").parse(i)?;
     let (i, value) = match row.row().kind {
@@ -83,7 +107,7 @@ mod tests {
                 _ => None,
             });
             for given in given.filter(|(r, _)| *r != want.id).map(|g| vec![g]).chain([Vec::new()]) {
-                let act = Act::Query(Query::Row(RowAsk { want: want.id, given }));
+                let act = Act::Query(Query::Row(RowAsk::figure(want.id, given)));
                 let phrase = write(&act);
                 assert_eq!(read(&phrase), Some(act), "{phrase}");
             }

@@ -35,14 +35,15 @@ impl Sink {
     }
 }
 
-/// FNV-1a over the parts with a space between, 64 bits folded to 32.
-fn name(parts: &[&str]) -> u32 {
-    let mut hash: u64 = 0xcbf2_9ce4_8422_2325;
-    let bytes = parts.iter().flat_map(|p| p.bytes().chain([b' ']));
-    for byte in bytes {
-        hash = (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
-    }
+/// The parts with a space behind each, 64 bits folded to 32.
+pub(super) fn name(parts: &[&str]) -> u32 {
+    let hash = hashed(parts.iter().flat_map(|p| p.bytes().chain([b' '])));
     (hash >> 32) as u32 ^ hash as u32
+}
+
+/// FNV-1a.
+pub(super) fn hashed(bytes: impl Iterator<Item = u8>) -> u64 {
+    bytes.fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3))
 }
 
 /// Upper ends of the size buckets, in inches or units.
@@ -55,6 +56,18 @@ const SIZES: [f64; 29] = [
 pub(super) fn bucket(value: &Value) -> String {
     let size = value.size().abs();
     SIZES.iter().position(|end| size <= *end).unwrap_or(SIZES.len()).to_string()
+}
+
+/// Words too common to be what a value is of.
+const COMMON: &[&str] = &[
+    "a", "an", "the", "is", "are", "was", "be", "of", "it", "its", "i", "im", "my", "we", "our", "you", "your", "and",
+    "so", "that", "this", "uh", "um", "ok", "okay", "just", "have", "got", "get", "to", "in", "on", "at", "for",
+    "with", "from", "'s",
+];
+
+/// True for a word too common to be what a value is of.
+pub(super) fn is_common(word: &str) -> bool {
+    COMMON.contains(&word)
 }
 
 /// Words that ask.

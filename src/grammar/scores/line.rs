@@ -1,5 +1,6 @@
 //! A line as the scores see it: stems, signs and values in their order.
 
+use super::item::{Item, items};
 use super::stem::stem;
 use super::value::{Value, values_at};
 use crate::grammar::words::{Kind, words};
@@ -20,6 +21,8 @@ pub struct Token {
 pub struct Line {
     /// Its tokens.
     pub tokens: Vec<Token>,
+    /// What of it may fill a row, in order.
+    pub items: Vec<Item>,
     /// The tokens of the lines before it, the last one first; two at most.
     pub before: Vec<Vec<Token>>,
     /// How many lines came before it in the talk.
@@ -33,12 +36,18 @@ impl Line {
     /// The line as read; `before` is the talk up to it, in order.
     pub fn read(said: &str, before: &[&str]) -> Line {
         let earlier = before.iter().rev().take(BEFORE).map(|b| tokens(b)).collect();
-        Line { tokens: tokens(said), before: earlier, number: before.len() }
+        let tokens = tokens(said);
+        Line { items: items(&tokens), tokens, before: earlier, number: before.len() }
     }
 
     /// Where its values stand among the tokens.
     pub fn values(&self) -> impl Iterator<Item = usize> {
         self.tokens.iter().enumerate().filter(|(_, t)| t.value.is_some()).map(|(i, _)| i)
+    }
+
+    /// The item that begins at this token.
+    pub fn item(&self, at: usize) -> Option<&Item> {
+        self.items.binary_search_by_key(&at, |i| i.at).ok().and_then(|i| self.items.get(i))
     }
 }
 

@@ -1,70 +1,113 @@
-//! How likely a line's act, what it wants and the rows of its values are, learned from `grammar/talk/`.
+//! How likely a line's act, what it wants and the rows of its items are, learned from `grammar/talk/`.
 //!
-//! Three log-linear models, one given the other: the act of the line; what is wanted, given the act; the row of each
-//! value, given both. So their product is the probability of the whole reading. Nothing here decides: it ranks.
-//! The weights are written by the trainer under `grammar/train/`, which shares this reading of lines and its features.
+//! Log-linear models, one given the other: the act of the line; what is wanted, given the act, and what is wanted besides; the row
+//! of each item, given act and want; how the item fills that row. So their product is the probability of the whole reading.
+//! Nothing here decides: it ranks. The weights are written by the trainer under `grammar/train/`, which shares this reading of
+//! lines and its features.
 
+mod among;
 mod concept;
 mod features;
+mod guess;
+mod how;
+mod item;
 mod line;
+mod odds;
+mod of_how;
+mod of_item;
 mod of_line;
-mod of_value;
 mod shape;
+mod source;
+mod spelled;
 mod stem;
 mod value;
 mod weights;
 
 pub use features::Features;
+pub use guess::Guess;
+pub use how::How;
+pub use item::{Is, Item};
 pub use line::{Line, Token};
-pub use of_line::{act_features, want_features};
-pub use of_value::row_features;
+pub use odds::{ActOdds, MARKS, Marks, WRONG};
+pub use of_how::how_features;
+pub use of_item::row_features;
+pub use of_line::{act_features, more_features, want_features};
 pub use shape::Shape;
+pub use source::{FEATURES, source_of};
 pub use stem::stem;
 pub use value::{Reading, Value};
 pub use weights::Model;
 
 use std::sync::LazyLock;
 
-/// The label for a line that wants nothing, and for a value that fills no row.
+/// The label for a line that wants nothing, and for an item that fills no row.
 pub const NONE: &str = "none";
+
+/// How many models there are.
+pub const MODELS: usize = 6;
 
 /// The learned scores.
 #[derive(Clone, Debug)]
 pub struct Scores {
     act: Model,
     want: Model,
+    more: Model,
     row: Model,
+    place: Model,
+    how: Model,
+    /// For each label of the acts.
+    odds: Vec<ActOdds>,
+    source: u64,
 }
 
-static SHIPPED: LazyLock<Option<Scores>> =
-    LazyLock::new(|| Scores::read(include_bytes!("../../../grammar/talk/weights.bin")));
+static SHIPPED: LazyLock<Option<Scores>> = LazyLock::new(|| match other_weights() {
+    Some(bytes) => Scores::read(&bytes),
+    None => Scores::read(include_bytes!("../../../grammar/talk/weights.bin")),
+});
+
+/// Weights that have not seen some of the corpus, so that it can be read as if it were new.
+#[cfg(feature = "fold-weights")]
+fn other_weights() -> Option<Vec<u8>> {
+    std::fs::read(std::env::var_os("RAILHAND_WEIGHTS")?).ok()
+}
+
+/// There are no others.
+#[cfg(not(feature = "fold-weights"))]
+fn other_weights() -> Option<Vec<u8>> {
+    None
+}
 
 /// The scores the program brings with it, read when first asked for; `None` where the weights were spoilt.
 pub fn shipped() -> Option<&'static Scores> {
     SHIPPED.as_ref()
 }
 
-/// One reading of a line: the likeliest labels taken together.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Guess<'a> {
-    /// What the line does.
-    pub act: &'a str,
-    /// The row, topic or list it wants, or [`NONE`].
-    pub want: &'a str,
-    /// For each value of the line, in order, its row or [`NONE`].
-    pub rows: Vec<&'a str>,
-    /// The natural logarithm of the reading's probability.
-    pub log: f32,
-}
-
-/// How many acts, and of each how many wants, a guess looks at.
-const LOOKED_AT: usize = 3;
-
 impl Scores {
     /// Reads weights in the form `weights.rs` describes; `None` where the bytes are not in it.
     pub fn read(bytes: &[u8]) -> Option<Scores> {
-        let [act, want, row] = weights::read(bytes)?;
-        Some(Scores { act, want, row })
+        let weights::Read { source, models: [act, want, more, row, place, how], odds } = weights::read(bytes)?;
+        Some(Scores { act, want, more, row, place, how, odds, source })
+    }
+
+    /// What the weights were learned from: [`source_of`] the corpus.
+    pub fn source(&self) -> u64 {
+        self.source
+    }
+
+    /// The odds of each act, in the order of its label.
+    pub fn all_odds(&self) -> impl Iterator<Item = (&str, &ActOdds)> {
+        self.act.labels().iter().map(String::as_str).zip(&self.odds)
+    }
+
+    fn of_act(&self, act: &str) -> Option<&ActOdds> {
+        self.all_odds().find(|(label, _)| *label == act).map(|(_, odds)| odds)
+    }
+
+    /// The share of the line's words that no line of the corpus had.
+    fn unseen(&self, line: &Line) -> f32 {
+        let words: Vec<&Token> = line.tokens.iter().filter(|t| t.word.is_some()).collect();
+        let new = words.iter().filter(|t| !self.act.knows(of_line::stem_feature(&t.stem))).count();
+        new as f32 / words.len().max(1) as f32
     }
 
     /// The acts of the line with their log-probabilities, likeliest first.
@@ -77,33 +120,28 @@ impl Scores {
         self.want.score(&want_features(line, act))
     }
 
-    /// The row of the value at token `at`, given act and want, with log-probabilities, likeliest first.
+    /// What is wanted besides, given the act and what is wanted first; [`NONE`] for nothing.
+    pub fn score_more(&self, line: &Line, act: &str, want: &str) -> Vec<(&str, f32)> {
+        self.more.score(&more_features(line, act, want))
+    }
+
+    /// The row of the item that begins at token `at`, given act and want, with log-probabilities, likeliest first. A word may fill
+    /// two rows: "run-from+run-to" of "between the corners".
     pub fn score_row(&self, line: &Line, at: usize, act: &str, want: &str) -> Vec<(&str, f32)> {
-        self.row.score(&row_features(line, at, act, want))
+        let word = line.item(at).is_some_and(|item| !item.is_value());
+        let model = if word { &self.place } else { &self.row };
+        model.score(&row_features(line, at, act, want))
     }
 
-    /// How many weights the three models hold, and how many labels: act, want, row.
-    pub fn size(&self) -> [(usize, usize); 3] {
-        [&self.act, &self.want, &self.row].map(|m| (m.size(), m.labels().len()))
+    /// How the item that begins at token `at` fills this row, given the act; [`How::of`] reads the label.
+    pub fn score_how(&self, line: &Line, at: usize, act: &str, row: &str) -> Vec<(&str, f32)> {
+        self.how.score(&how_features(line, at, act, row))
     }
 
-    /// The likeliest reading of the line, act, want and rows judged together; `None` where the weights hold no labels.
-    pub fn guess(&self, line: &Line) -> Option<Guess<'_>> {
-        let mut best: Option<Guess<'_>> = None;
-        for (act, act_log) in self.score_act(line).into_iter().take(LOOKED_AT) {
-            for (want, want_log) in self.score_want(line, act).into_iter().take(LOOKED_AT) {
-                let mut guess = Guess { act, want, rows: Vec::new(), log: act_log + want_log };
-                for at in line.values() {
-                    let (row, log) = self.score_row(line, at, act, want).into_iter().next()?;
-                    guess.rows.push(row);
-                    guess.log += log;
-                }
-                if best.as_ref().is_none_or(|b| guess.log > b.log) {
-                    best = Some(guess);
-                }
-            }
-        }
-        best
+    /// How many weights the models hold, and how many labels: act, want, what besides, row of a
+    /// figure, row of a word, how.
+    pub fn size(&self) -> [(usize, usize); MODELS] {
+        [&self.act, &self.want, &self.more, &self.row, &self.place, &self.how].map(|m| (m.size(), m.labels().len()))
     }
 }
 
@@ -111,7 +149,7 @@ impl Scores {
 mod tests {
     use super::*;
 
-    /// The trainer wrote these beside the weights: a line, its act, its want, the rows of its values, the log of the odds.
+    /// The trainer wrote these beside the weights: a line, its act, its want, the rows of its items, the log of the odds.
     const GOLDEN: &str = include_str!("../../../grammar/talk/weights.golden");
 
     #[test]

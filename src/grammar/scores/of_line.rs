@@ -1,7 +1,8 @@
 //! The features of a whole line: for its act, and for what is wanted.
 
 use super::concept::owners;
-use super::features::{Features, Sink, asking, asks, bucket, pieces};
+use super::features::{Features, Sink, asking, asks, bucket, name, pieces};
+use super::item::Is;
 use super::line::{Line, Token};
 
 /// The features its act is judged by.
@@ -19,6 +20,20 @@ pub fn want_features(line: &Line, act: &str) -> Features {
     sink.done()
 }
 
+/// The features of what is wanted besides, given the act and what is wanted first.
+pub fn more_features(line: &Line, act: &str, want: &str) -> Features {
+    let mut sink = Sink::default();
+    whole(line, &mut sink);
+    sink.put(2.0, &["act", act]);
+    sink.put(2.0, &["want", want]);
+    sink.done()
+}
+
+/// The feature that a stem is in the line.
+pub(super) fn stem_feature(stem: &str) -> u32 {
+    name(&["u", stem])
+}
+
 fn whole(line: &Line, sink: &mut Sink) {
     sink.put(1.0, &["bias"]);
     words(&line.tokens, sink);
@@ -26,6 +41,20 @@ fn whole(line: &Line, sink: &mut Sink) {
     counts(line, sink);
     question(line, sink);
     earlier(line, sink);
+    terms(line, sink);
+}
+
+/// What its terms mean, alone, in pairs, and behind the last question word.
+fn terms(line: &Line, sink: &mut Sink) {
+    let kinds: Vec<_> =
+        line.items.iter().filter(|i| !matches!(i.is, Is::Name(_))).map(|i| i.kind(&line.tokens)).collect();
+    kinds.iter().for_each(|k| sink.put(1.0, &["i", k]));
+    kinds.windows(2).for_each(|w| sink.put(1.0, &["ii", &w[0], &w[1]]));
+    kinds.windows(3).for_each(|w| sink.put(0.7, &["iii", &w[0], &w[1], &w[2]]));
+    if let Some(from) = line.tokens.iter().rposition(asks) {
+        let asked = line.items.iter().filter(|i| i.at > from && i.is_word());
+        asked.for_each(|i| sink.put(1.0, &["Qi", &i.kind(&line.tokens)]));
+    }
 }
 
 /// Stems, pairs, triples, pairs over a gap, and pieces of words.

@@ -1,7 +1,10 @@
 //! The weights as they stand in `grammar/talk/weights.bin`, and how they are read.
 //!
 //! ```text
-//! file    = "RHS1" model model model                       act, want, row
+//! file    = "RHS3" source model*6 odds*                    the models: act, want, what besides, row of a figure, row of a word,
+//!                                                          how; odds for each label of the first
+//! source  = eight bytes, little-endian                     what they were learned from: `source_of` the corpus
+//! odds    = ten f32, three f32, little-endian              the weight of each mark; the thresholds for 1, 3 and 5 % wrong
 //! model   = count label* scale count feature*
 //! label   = count byte*                                    UTF-8
 //! scale   = four bytes, an f32, little-endian              what one step of a weight is worth
@@ -10,7 +13,9 @@
 //! count, gap = LEB128: seven bits a byte, the least first, the top bit set on all but the last
 //! ```
 
+use super::MODELS;
 use super::features::Features;
+use super::odds::ActOdds;
 
 /// One log-linear model: labels, and the weights of each feature for some of them.
 #[derive(Clone, Debug, Default)]
@@ -53,6 +58,11 @@ impl Model {
         scored
     }
 
+    /// True where it has a weight for this feature.
+    pub(super) fn knows(&self, hash: u32) -> bool {
+        self.hashes.binary_search(&hash).is_ok()
+    }
+
     fn weights_of(&self, hash: u32) -> &[(u16, i8)] {
         let Ok(at) = self.hashes.binary_search(&hash) else { return &[] };
         let end = |i: usize| self.ends.get(i).map_or(0, |e| *e as usize);
@@ -61,11 +71,24 @@ impl Model {
     }
 }
 
-/// Reads the three models; `None` where the bytes are not in this form.
-pub(super) fn read(bytes: &[u8]) -> Option<[Model; 3]> {
-    let mut bytes = Bytes(bytes.strip_prefix(b"RHS1")?);
-    let models = [bytes.model()?, bytes.model()?, bytes.model()?];
-    bytes.0.is_empty().then_some(models)
+/// What the bytes hold.
+pub(super) struct Read {
+    /// What they were learned from.
+    pub source: u64,
+    /// The models.
+    pub models: [Model; MODELS],
+    /// The odds of each label of the first model.
+    pub odds: Vec<ActOdds>,
+}
+
+/// Reads the weights; `None` where the bytes are not in this form.
+pub(super) fn read(bytes: &[u8]) -> Option<Read> {
+    let mut bytes = Bytes(bytes.strip_prefix(b"RHS3")?);
+    let source = u64::from_le_bytes(bytes.take(8)?.try_into().ok()?);
+    let models = [(); MODELS].map(|()| bytes.model());
+    let [Some(a), Some(b), Some(c), Some(d), Some(e), Some(f)] = models else { return None };
+    let odds = a.labels.iter().map(|_| bytes.odds()).collect::<Option<_>>()?;
+    bytes.0.is_empty().then_some(Read { source, models: [a, b, c, d, e, f], odds })
 }
 
 struct Bytes<'a>(&'a [u8]);
@@ -90,13 +113,25 @@ impl<'a> Bytes<'a> {
         None
     }
 
+    fn float(&mut self) -> Option<f32> {
+        Some(f32::from_le_bytes(self.take(4)?.try_into().ok()?))
+    }
+
+    fn odds(&mut self) -> Option<ActOdds> {
+        let mut odds = ActOdds::default();
+        for float in odds.weights.iter_mut().chain(&mut odds.sure) {
+            *float = self.float()?;
+        }
+        Some(odds)
+    }
+
     fn model(&mut self) -> Option<Model> {
         let mut model = Model::default();
         for _ in 0..self.count()? {
             let long = self.count()? as usize;
             model.labels.push(std::str::from_utf8(self.take(long)?).ok()?.to_owned());
         }
-        model.scale = f32::from_le_bytes(self.take(4)?.try_into().ok()?);
+        model.scale = self.float()?;
         let mut hash = 0_u32;
         for _ in 0..self.count()? {
             hash = hash.checked_add(self.count()?)?;

@@ -3,9 +3,10 @@
 use crate::figure::Value;
 use crate::measure::Length;
 use crate::quantity::RowId::{
-    GapUnder, GateOpening, GateWidth, HeightTop, HingeGap, LatchGap, Leaf, LeafDiagonal, LeafHeight, Leaves, MiddleGap,
+    BayCentre, BayClear, GapUnder, GateOpening, GateUnder, GateWidth, HeightTop, HingeGap, LatchGap, Leaf,
+    LeafDiagonal, LeafHeight, Leaves, MiddleGap, PostWidth, Stile,
 };
-use crate::quantity::relation::{Relation, want};
+use crate::quantity::relation::{Relation, given, want};
 
 pub(super) const RELATIONS: &[Relation] = &[
     Relation::sum(
@@ -24,8 +25,21 @@ pub(super) const RELATIONS: &[Relation] = &[
         },
     ),
     Relation::sum(
-        "the height to the top less the gap under",
-        &[(1, want(HeightTop)), (-1, want(GapUnder)), (-1, want(LeafHeight))],
+        "the height to the top less the gap under the gate",
+        &[(1, want(HeightTop)), (-1, want(GateUnder)), (-1, want(LeafHeight))],
+    ),
+    Relation::work(
+        LeafHeight,
+        "the height to the top less the gap under, as the guard beside it",
+        &[want(HeightTop), want(GapUnder)],
+        |a| Some(Value::Length(a.length(0) - a.length(1))).filter(|_| a.length(0) > a.length(1)),
+    )
+    .by("common practice, no source"),
+    Relation::work(
+        BayClear,
+        "the gate leaf less a stile at each side: what its balusters stand in",
+        &[given(Leaf), given(Stile)],
+        |a| Some(Value::Length(a.length(0) - a.length(1) * 2)).filter(|_| a.length(0) > a.length(1) * 2),
     ),
     Relation::work(
         LeafDiagonal,
@@ -33,4 +47,7 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[want(Leaf), want(LeafHeight)],
         |a| Length::diagonal(a.length(0), a.length(1)).map(Value::Length),
     ),
+    Relation::work(GateOpening, "the gate posts on center less a post", &[given(BayCentre), want(PostWidth)], |a| {
+        Some(Value::Length(a.length(0) - a.length(1))).filter(|_| a.length(0) > a.length(1))
+    }),
 ];

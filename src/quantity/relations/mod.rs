@@ -1,11 +1,15 @@
 //! The relations, by what they are about.
 
+mod bought;
 mod foot;
 mod gate;
 mod guard;
 mod infill;
 mod layout;
+mod money;
+mod needed;
 mod order;
+mod shape;
 mod stairs;
 mod whole;
 mod wood;
@@ -14,7 +18,7 @@ use super::relation::Relation;
 
 /// Every relation that needs no engine.
 pub fn relations() -> impl Iterator<Item = &'static Relation> {
-    let all: [&'static [Relation]; 8] = [
+    let all: [&'static [Relation]; 12] = [
         guard::RELATIONS,
         layout::RELATIONS,
         foot::RELATIONS,
@@ -23,6 +27,10 @@ pub fn relations() -> impl Iterator<Item = &'static Relation> {
         gate::RELATIONS,
         wood::RELATIONS,
         order::RELATIONS,
+        bought::RELATIONS,
+        money::RELATIONS,
+        shape::RELATIONS,
+        needed::RELATIONS,
     ];
     all.into_iter().flatten()
 }

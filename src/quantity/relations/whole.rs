@@ -2,6 +2,8 @@
 
 use crate::figure::Value;
 use crate::measure::Q;
+use crate::quantity::relation::Args;
+use num_rational::Ratio;
 use num_traits::CheckedDiv;
 
 /// One over the other; `None` over nothing, and past 128 bits.
@@ -17,4 +19,15 @@ pub(super) fn up(q: Q) -> Option<Value> {
 /// A count, a broken one taken down.
 pub(super) fn down(q: Q) -> Option<Value> {
     u64::try_from(q.floor().to_integer()).ok().map(Value::Count)
+}
+
+/// So many, the waste on them in a hundred, and the spares.
+pub(super) fn extra(n: Q, waste: Q, spares: Q) -> Q {
+    let hundred = Ratio::from_integer(100);
+    n * (hundred + waste) / hundred + spares
+}
+
+/// So many, the waste on them and the spares, over those of each.
+pub(super) fn each(a: &Args) -> Option<Value> {
+    up(over(extra(a.q(0), a.q(1), a.q(2)), a.q(3))?)
 }

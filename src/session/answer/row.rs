@@ -1,75 +1,91 @@
-//! A row asked for: its figure, one line of working, what was taken or had no part; or what is still needed.
+//! Rows asked for: the figures, short and first, one line of working, what had no part and what was taken; or what is still needed.
+
+mod alike;
+mod asked;
+mod case;
+mod compared;
+mod counts;
+mod each;
+mod held;
+mod judge;
+mod judged;
+mod say;
+mod taken;
+mod values;
 
 use super::Figs;
-use crate::figure::{Fig, Why};
-use crate::grammar::ask::RowAsk;
+use crate::figure::Fig;
+use crate::grammar::ask::{Mood, RowAsk};
 use crate::job::Job;
-use crate::provide;
-use crate::quantity::{Kind, RowId};
-use crate::reply::{Line, Reply, Role, Span, Status, Style};
-use crate::solve::{Given, Lacks, Solved};
+use crate::quantity::RowId;
+use crate::reply::{Line, Reply, Role, Span, Status};
+use asked::{Asked, Found};
 
-/// The answer.
+/// The answer, on the job with what is tried on laid over it.
 pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
-    let given = Given::of(ask.given.iter().copied());
-    match provide::ask(ask.want, &given, job) {
-        Ok(solved) => found(ask.want, &given, solved),
-        Err(lacks) => (lacking(ask.want, &lacks), Vec::new()),
+    let tried = match job.with_all(&ask.supposed) {
+        Ok(tried) => tried,
+        Err(why) => return (super::impossible(&why), Vec::new()),
+    };
+    let (tried, ask) = &counts::settled(tried, ask);
+    let asked = Asked::of(tried, ask);
+    match ask.mood {
+        Mood::Figure => each::each(&asked).unwrap_or_else(|| figures(&asked)),
+        Mood::Judge => judge::judge(job, &asked),
     }
 }
 
-fn fig(f: &Fig) -> Span {
-    Span::Fig(f.clone(), Style::Full)
-}
-
-fn found(want: RowId, given: &Given, solved: Solved) -> (Reply, Figs) {
-    let mut reply = Reply::of(Status::Answered);
-    let unit = if want.row().kind == Kind::Angle { " degrees" } else { "" };
-    let first = [Span::Say(want.row().name), Span::Say(": "), fig(&solved.fig), Span::Say(unit), Span::Say(".")];
-    reply.lines.push(Line::new(Role::Answer, first));
-    reply.lines.extend(working(&solved.fig));
-    reply.lines.extend(named("Not told, so taken as usual: ", &solved.defaults));
-    reply.lines.extend(named("Not used for it: ", &solved.unused(given)));
-    reply.values.result = Some(solved.fig.clone());
-    let json = want.row().json;
-    reply.values.more.extend((!json.is_empty()).then(|| (json, solved.fig.clone())));
-    (reply, vec![(want.row().name, solved.fig)])
-}
-
-/// "the clear less the balusters ...: bay 58", balusters 9".
-fn working(f: &Fig) -> Option<Line> {
-    let Why::Formula(says, from) = f.why() else { return None };
-    let mut spans = vec![Span::Say("By "), Span::Say(says)];
-    for (i, (name, input)) in from.iter().enumerate() {
-        spans.extend([Span::Say(if i == 0 { ": " } else { ", " }), Span::Say(name), Span::Say(" ")]);
-        spans.push(fig(input));
+/// The figures, each with what it is never said without; one question for what lacks.
+fn figures(asked: &Asked) -> (Reply, Figs) {
+    let (mut found, mut questions) = (Vec::new(), Vec::new());
+    for want in &asked.ask.wants {
+        match asked.find(*want) {
+            Ok(one) => found.push(one),
+            Err(lacks) => questions.push(say::lacking(*want, &asked.needs(*want, &lacks))),
+        }
     }
-    spans.push(Span::Say("."));
-    Some(Line::new(Role::Detail, spans))
-}
-
-fn named(lead: &'static str, rows: &[RowId]) -> Option<Line> {
-    let mut spans = vec![Span::Say(lead)];
-    spans.extend(list(rows));
-    spans.push(Span::Say("."));
-    (!rows.is_empty()).then(|| Line::new(Role::Detail, spans))
-}
-
-fn list(rows: &[RowId]) -> impl Iterator<Item = Span> + '_ {
-    let parted = |i| Span::Say(if i == 0 { "" } else { ", " });
-    rows.iter().enumerate().flat_map(move |(i, row)| [parted(i), Span::Say(row.row().name)])
-}
-
-/// The one question that would settle it: the shortest set of rows that would do, and the next.
-fn lacking(want: RowId, lacks: &Lacks) -> Reply {
-    let mut spans = vec![Span::Say("For "), Span::Say(want.said()), Span::Say(" I still need ")];
-    for (i, rows) in lacks.0.iter().enumerate() {
-        spans.extend((i > 0).then_some(Span::Say("; or ")));
-        spans.extend(list(rows));
+    let mut reply = Reply::of(if found.is_empty() { Status::Asks } else { Status::Answered });
+    if found.is_empty() {
+        reply.lines = questions;
+        return (reply, Vec::new());
     }
-    if lacks.0.is_empty() {
-        spans.push(Span::Say("more than I know how to ask for"));
+    reply.lines.extend(first(&found));
+    reply.lines.extend(found.iter().find_map(|one| say::working(&one.solved.fig)));
+    let taken = taken::taken(asked.job, &defaults(&found), figs_of(&found));
+    reply.lines.extend(taken::both(taken::unused(asked, &used(&found)), taken));
+    reply.lines.extend(questions);
+    values::put(&mut reply, &found);
+    let figs = found.into_iter().map(|one| (one.want.row().name, one.solved.fig)).collect();
+    (reply, figs)
+}
+
+/// "The gap is 3 11/16"; 9 balusters, the gap 4 9/20"."
+fn first(found: &[Found]) -> Option<Line> {
+    let mut spans = Vec::new();
+    for (i, one) in found.iter().enumerate() {
+        spans.extend((i > 0).then_some(Span::Say("; ")));
+        spans.extend(say::sentence(one.want, &one.solved.fig, i == 0));
+        for (row, solved) in one.beside.iter().filter(|(_, s)| s.fig.value() != one.solved.fig.value()) {
+            spans.push(Span::Say(", "));
+            spans.extend(say::beside(*row, &solved.fig));
+        }
     }
     spans.push(Span::Say("."));
-    Reply { lines: vec![Line::new(Role::Question, spans)], ..Reply::of(Status::Asks) }
+    (!found.is_empty()).then(|| Line::new(Role::Answer, spans))
+}
+
+fn figs_of<'a>(found: impl IntoIterator<Item = &'a Found>) -> impl Iterator<Item = &'a Fig> {
+    found.into_iter().flat_map(|one| one.all().map(|s| &s.fig))
+}
+
+fn used<'a>(found: impl IntoIterator<Item = &'a Found>) -> Vec<RowId> {
+    found.into_iter().flat_map(|one| one.all().flat_map(|s| s.used.iter().copied())).collect()
+}
+
+fn defaults<'a>(found: impl IntoIterator<Item = &'a Found>) -> Vec<RowId> {
+    let mut rows: Vec<_> =
+        found.into_iter().flat_map(|one| one.all().flat_map(|s| s.defaults.iter().copied())).collect();
+    rows.sort();
+    rows.dedup();
+    rows
 }

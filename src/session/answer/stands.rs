@@ -1,16 +1,18 @@
 //! An answer never speaks against a stop that stands: those on what it is about come with it, and first.
 
 use crate::grammar::Query;
-use crate::grammar::ask::{FlightWhat, GuardAsk, TakeoffAsk};
+use crate::grammar::ask::{FlightWhat, GuardAsk, Mood, RowAsk, TakeoffAsk};
 use crate::job::Job;
 use crate::reply::{Line, Reply, Role, Span, Status};
-use crate::rules::{Matter, stops_on};
+use crate::rules::{Matter, matter_of, stops_on};
+use std::borrow::Cow;
 
 /// What the answer to a question is about. Answers about layouts carry what the rules found themselves; a rule asked
 /// about is no word on the job.
-fn matters(query: &Query) -> &'static [Matter] {
+fn matters(query: &Query) -> Cow<'static, [Matter]> {
     use Matter::{Height, Notch, Spacing, StairGuard, Stairs, Strength};
-    match query {
+    Cow::Borrowed(match query {
+        Query::Row(ask) => return Cow::Owned(of_rows(ask)),
         Query::Guard(GuardAsk::HighEnough(_)) => &[Height],
         Query::Takeoff(ask) => of_parts(ask),
         Query::Flight(ask) => of_flight(ask.what),
@@ -18,7 +20,16 @@ fn matters(query: &Query) -> &'static [Matter] {
         Query::Notch(_) => &[Notch, Strength],
         Query::Stairs(_) => &[Stairs, StairGuard],
         _ => &[],
+    })
+}
+
+/// What the limits of the rows wanted are of, and of those beside them. A figure of premises given whole is no word on the job.
+fn of_rows(ask: &RowAsk) -> Vec<Matter> {
+    if ask.mood == Mood::Figure && !ask.given.is_empty() {
+        return Vec::new();
     }
+    let rows = ask.wants.iter().flat_map(|w| std::iter::once(w).chain(w.row().beside));
+    rows.flat_map(|row| row.row().limits()).map(|(limit, _)| matter_of(limit)).collect()
 }
 
 fn of_parts(ask: &TakeoffAsk) -> &'static [Matter] {
@@ -54,7 +65,12 @@ pub(super) fn with_stops(mut reply: Reply, job: &Job, query: &Query) -> Reply {
     if reply.status != Status::Answered {
         return reply;
     }
-    let stops = stops_on(job, matters(query));
+    // What is tried on stands for the answer: a stop it takes away is none.
+    let tried = match query {
+        Query::Row(ask) if !ask.supposed.is_empty() => job.with_all(&ask.supposed).ok(),
+        _ => None,
+    };
+    let stops = stops_on(tried.as_ref().unwrap_or(job), &matters(query));
     let fresh: Vec<_> = stops.into_iter().filter(|s| !reply.findings.contains(s)).collect();
     let led =
         matches!(reply.lines.first().and_then(|l| l.spans.first()), Some(Span::Say(s)) if s.starts_with("Stop: "));
@@ -78,6 +94,14 @@ mod tests {
         Query::Flight(FlightAsk { what, given: Given::default() })
     }
 
+    /// Rows judged with figures that pass.
+    fn judged() -> impl Iterator<Item = RowAsk> {
+        use crate::quantity::RowId::{BayCentre, Gap, HeightTop, Landing, StairHeight};
+        let passing = [(HeightTop, 60), (Gap, 1), (BayCentre, 24), (Landing, 60), (StairHeight, 36)];
+        let of = |(row, inches)| RowAsk::judge(row, vec![(row, crate::figure::Value::Length(Length::inches(inches)))]);
+        passing.into_iter().map(of)
+    }
+
     fn asked() -> Vec<Query> {
         let parts =
             [TakeoffAsk::Gap(Length::inches(3)), TakeoffAsk::Balusters(None), TakeoffAsk::Buy, TakeoffAsk::Cuts];
@@ -89,6 +113,7 @@ mod tests {
         ];
         all.extend(parts.map(Query::Takeoff));
         all.extend(flights.map(flight));
+        all.extend(judged().map(Query::Row));
         all
     }
 

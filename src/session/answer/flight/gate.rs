@@ -19,6 +19,7 @@ use crate::measure::Length;
 use crate::quantity::RowId;
 use crate::reply::{GateFig, Line, Reply, Role, Span};
 use crate::solve::{in_force, limit_length, told_length};
+use crate::takeoff::leaf_told;
 
 /// The opening the layout gives a gate: it may be worked out, as at recessed stairs.
 fn laid(known: &Known) -> Option<Length> {
@@ -43,13 +44,13 @@ fn told(known: &Known) -> LeafTold {
     let sizes = [Size::Opening, Size::SecondOpening, Size::ThirdOpening];
     let given: Vec<Length> = sizes.iter().filter_map(|s| g.size(*s)).collect();
     let hung = known.gate().map(|(_, gate)| gate.hung).unwrap_or_default();
+    let openings = if given.is_empty() { laid(known).into_iter().collect() } else { given };
+    let told = leaf_told(known.job, hung, openings);
     LeafTold {
-        openings: if given.is_empty() { laid(known).into_iter().collect() } else { given },
-        hinge_gap: g.size(Size::HingeGap).or(hung.hinge_gap),
-        latch_gap: g.size(Size::LatchGap).or(hung.latch_gap),
-        stile: None,
-        leaf: g.size(Size::Leaf).or(hung.leaf),
-        leaves: hung.leaves,
+        hinge_gap: g.size(Size::HingeGap).or(told.hinge_gap),
+        latch_gap: g.size(Size::LatchGap).or(told.latch_gap),
+        leaf: g.size(Size::Leaf).or(told.leaf),
+        ..told
     }
 }
 
@@ -380,15 +381,9 @@ pub fn disagrees(job: &Job) -> Option<Line> {
 }
 
 fn no_room(job: &Job, run: &Run, gate: Gate) -> Option<Line> {
-    let leaf = gate.hung.leaf?;
-    let told = LeafTold {
-        openings: gate.width.or_else(|| laid_in(job, run, gate)).into_iter().collect(),
-        hinge_gap: gate.hung.hinge_gap,
-        latch_gap: gate.hung.latch_gap,
-        stile: None,
-        leaf: Some(leaf),
-        leaves: gate.hung.leaves,
-    };
+    gate.hung.leaf?;
+    let openings = gate.width.or_else(|| laid_in(job, run, gate)).into_iter().collect();
+    let told = leaf_told(job, gate.hung, openings);
     match worked(&told) {
         Err(Unfit::TooWide { leaf, most, by }) => Some(Line::new(Role::Answer, too_wide(&leaf, &most, &by))),
         _ => None,

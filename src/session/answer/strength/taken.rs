@@ -3,8 +3,9 @@
 use super::{detail, say};
 use crate::figure::Fig;
 use crate::grammar::ask::StrengthAsk;
-use crate::job::{Duration, Job, PostRole, Species};
+use crate::job::{Duration, Job, Species};
 use crate::layout::lay_out;
+use crate::provide::roles_judged;
 use crate::reply::{Line, Span};
 use crate::strength::{Inputs, Piece, Said, Stand, Wood};
 
@@ -21,7 +22,7 @@ impl Taken {
     pub fn of(job: &Job, ask: &StrengthAsk) -> Taken {
         let &StrengthAsk { height, post, rail, lie, cap, rim, species, .. } = ask;
         let inputs = Inputs::with(job, &Said { height, post, rail, lie, cap, rim, species });
-        let stands = inputs.stands(&roles(job));
+        let stands = inputs.stands(&roles_judged(job));
         Taken { inputs, stands }
     }
 
@@ -77,18 +78,6 @@ impl Taken {
         ];
         lines.into_iter().flatten().map(|l| detail([say(l)])).collect()
     }
-}
-
-/// The roles of the job's posts; where none is placed yet line and corner posts, and those told.
-fn roles(job: &Job) -> Vec<PostRole> {
-    let placed = lay_out(job).roles();
-    if !placed.is_empty() {
-        return placed;
-    }
-    [PostRole::Line, PostRole::Corner]
-        .into_iter()
-        .chain(crate::solve::told_sizes(job).iter().map(|(role, _)| *role))
-        .collect()
 }
 
 /// A rail's pieces in words.

@@ -1,0 +1,30 @@
+//! What a stick must be long enough for. One way only: how long a stick is does not follow from what is cut of it.
+
+use crate::figure::Value;
+use crate::quantity::RowId::{
+    DeckAlong, DeckDiagonal, DeckOut, Kerf, PieceCount, PieceLength, RunClear, RunLength, StickNeeded,
+};
+use crate::quantity::relation::{Relation, also, want};
+
+pub(super) const RELATIONS: &[Relation] = &[
+    Relation::work(
+        StickNeeded,
+        "the pieces, and a kerf between two of them",
+        &[want(PieceLength), want(PieceCount), want(Kerf)],
+        |a| (a.n(1) > 0).then(|| Value::Length(a.length(0) * a.n(1) + a.length(2) * (a.n(1) - 1))),
+    ),
+    // Where the line counts several pieces, one of them is no answer.
+    Relation::work(StickNeeded, "one piece", &[want(PieceLength), also(PieceCount)], |a| {
+        (a.n(1) <= 1).then(|| Value::Length(a.length(0)))
+    }),
+    Relation::work(StickNeeded, "the bays and the posts between them, in one piece", &[want(RunClear)], |a| {
+        Some(Value::Length(a.length(0)))
+    }),
+    Relation::work(StickNeeded, "the run in one piece", &[want(RunLength)], |a| Some(Value::Length(a.length(0)))),
+    Relation::work(
+        DeckDiagonal,
+        "the root of the deck along the house squared + the deck out from it squared",
+        &[want(DeckAlong), want(DeckOut)],
+        |a| crate::measure::Length::diagonal(a.length(0), a.length(1)).map(Value::Length),
+    ),
+];

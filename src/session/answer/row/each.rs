@@ -1,0 +1,120 @@
+//! A row given several times: one answer for each of its values, and all of them together where they add up.
+
+use super::asked::{Asked, Found};
+use super::{Figs, defaults, figs_of, say, taken, used, values};
+use crate::figure::{Fig, Value, Why};
+use crate::grammar::ask::RowAsk;
+use crate::quantity::RowId;
+use crate::reply::{Line, Reply, Role, Span, Status};
+
+/// Counts that add up over openings. Posts do not: runs share them.
+const ADD_UP: [RowId; 1] = [RowId::BalusterCount];
+
+/// The values' names in the contract, and those of what is said beside them.
+const NAMES: [(&str, &str); 6] = [
+    ("first", "first_beside"),
+    ("second", "second_beside"),
+    ("third", "third_beside"),
+    ("fourth", "fourth_beside"),
+    ("fifth", "fifth_beside"),
+    ("sixth", "sixth_beside"),
+];
+
+/// One of the values, how often it was said, and what comes of it.
+struct Each {
+    value: Value,
+    times: u64,
+    found: Found,
+}
+
+/// The answer where one row is given several times, one row is wanted, and it follows from each; else `None`.
+pub(super) fn each(asked: &Asked) -> Option<(Reply, Figs)> {
+    let [want] = asked.ask.wants[..] else { return None };
+    let row = asked.over().next()?.0;
+    if asked.over().any(|(other, _)| other != row) {
+        return None;
+    }
+    let all = split(asked, want, row)?;
+    let mut spans = Vec::new();
+    for (i, one) in all.iter().enumerate() {
+        spans.extend((i > 0).then_some(Span::Say("; ")));
+        spans.extend(said(want, row, one, i == 0));
+    }
+    let sum = together(want, &all);
+    if let Some(sum) = &sum {
+        spans.push(Span::Say("; "));
+        spans.extend(say::sentence(want, sum, false));
+        spans.push(Span::Say(" in all"));
+    }
+    spans.push(Span::Say("."));
+    Some((reply(asked, spans, &all, sum.as_ref()), figs(want, &all, sum)))
+}
+
+fn split(asked: &Asked, want: RowId, row: RowId) -> Option<Vec<Each>> {
+    let mut all: Vec<Each> = Vec::new();
+    for (_, value) in asked.ask.given.iter().filter(|(r, _)| *r == row) {
+        if let Some(same) = all.iter_mut().find(|one| one.value == *value) {
+            same.times += 1;
+            continue;
+        }
+        let others = asked.ask.given.iter().copied().filter(|(r, _)| *r != row);
+        let ask = RowAsk { given: others.chain([(row, *value)]).collect(), ..asked.ask.clone() };
+        let found = Asked::of(asked.job, &ask).find(want).ok()?;
+        all.push(Each { value: *value, times: 1, found });
+    }
+    let follows = all.len() <= NAMES.len() && all.iter().all(|one| one.found.solved.used.contains(&row));
+    follows.then_some(all)
+}
+
+/// "10 balusters, the gap 4 1/11", with the bay 60", 2 times".
+fn said(want: RowId, row: RowId, one: &Each, opens: bool) -> Vec<Span> {
+    let mut spans = say::sentence(want, &one.found.solved.fig, opens);
+    for (beside, solved) in &one.found.beside {
+        spans.push(Span::Say(", "));
+        spans.extend(say::beside(*beside, &solved.fig));
+    }
+    spans.push(Span::Say(", with "));
+    spans.extend(say::beside(row, &Fig::new(one.value, Why::Told(row.said()))));
+    if one.times > 1 {
+        let times = Fig::count(one.times, Why::Told("how often it was said"));
+        spans.extend([Span::Say(", "), say::fig(&times), Span::Say(" times")]);
+    }
+    spans
+}
+
+/// All of them, each as often as it was said.
+fn together(want: RowId, all: &[Each]) -> Option<Fig> {
+    let count = |one: &Each| match one.found.solved.fig.value() {
+        Value::Count(n) => n.checked_mul(one.times),
+        _ => None,
+    };
+    let n = all.iter().map(count).sum::<Option<u64>>().filter(|_| ADD_UP.contains(&want))?;
+    let from = all.iter().map(|one| (want.row().name, one.found.solved.fig.clone())).collect();
+    Some(Fig::count(n, Why::Formula("each as often as it was said, together", from)))
+}
+
+fn reply(asked: &Asked, spans: Vec<Span>, all: &[Each], sum: Option<&Fig>) -> Reply {
+    let mut reply = Reply::of(Status::Answered);
+    reply.lines.push(Line::new(Role::Answer, spans));
+    let found = || all.iter().map(|one| &one.found);
+    reply.lines.extend(found().find_map(|one| say::working(&one.solved.fig)));
+    let used: Vec<RowId> = used(found());
+    let taken = taken::taken(asked.job, &defaults(found()), figs_of(found()));
+    reply.lines.extend(taken::both(taken::idle(asked, &used), taken));
+    reply.values.result = sum.or_else(|| found().next().map(|one| &one.solved.fig)).cloned();
+    if let Some(sum) = sum {
+        values::put_row(&mut reply, asked.ask.wants[0], sum);
+    }
+    for (one, (name, beside)) in found().zip(NAMES) {
+        reply.values.more.push((name, one.solved.fig.clone()));
+        reply.values.more.extend(one.beside.first().map(|(_, s)| (beside, s.fig.clone())));
+    }
+    found().for_each(|one| values::put_working(&mut reply, &one.solved.fig, 4));
+    reply
+}
+
+fn figs(want: RowId, all: &[Each], sum: Option<Fig>) -> Figs {
+    let name = want.row().name;
+    let each = all.iter().map(|one| (name, one.found.solved.fig.clone()));
+    sum.map(|f| (name, f)).into_iter().chain(each).collect()
+}

@@ -1,0 +1,65 @@
+//! The figures of an answer under their names in the JSON contract.
+
+use super::asked::Found;
+use crate::figure::{Fig, Why};
+use crate::quantity::{ROWS, RowId};
+use crate::reply::Reply;
+use std::sync::LazyLock;
+
+/// Names the contract has for values of another form.
+const OTHER: [&str; 4] = ["posts", "bays", "gate", "notch"];
+
+/// How deep the figures a figure was worked out from are gone into.
+const DEPTH: u8 = 4;
+
+/// A row's name among the values: its own in the contract, else its id's.
+pub(super) fn name(row: RowId) -> &'static str {
+    let json = row.row().json;
+    if json.is_empty() || OTHER.contains(&json) { own(row) } else { json }
+}
+
+/// "bay_clear".
+fn own(row: RowId) -> &'static str {
+    static NAMES: LazyLock<Vec<&'static str>> = LazyLock::new(|| {
+        let snake = |id: RowId| {
+            let capital = |c: char| if c.is_uppercase() { format!("_{}", c.to_lowercase()) } else { c.to_string() };
+            &*format!("{id:?}").chars().map(capital).collect::<String>().trim_start_matches('_').to_owned().leak()
+        };
+        ROWS.iter().map(|r| snake(r.id)).collect()
+    });
+    NAMES[row as usize]
+}
+
+/// Puts in what was found: the rows, those beside them, then what they were worked out from.
+pub(super) fn put(reply: &mut Reply, found: &[Found]) {
+    let first = found.first().map(|one| one.solved.fig.clone());
+    reply.values.result = reply.values.result.take().or(first);
+    found.iter().for_each(|one| put_row(reply, one.want, &one.solved.fig));
+    let beside = found.iter().flat_map(|one| &one.beside);
+    beside.for_each(|(row, solved)| put_row(reply, *row, &solved.fig));
+    found.iter().flat_map(Found::all).for_each(|solved| put_working(reply, &solved.fig, DEPTH));
+}
+
+/// Puts one row in; where another figure has its name, under its id's.
+pub(super) fn put_row(reply: &mut Reply, row: RowId, fig: &Fig) {
+    let other = |n: &str| reply.values.more.iter().any(|(name, f)| *name == n && f.value() != fig.value());
+    let name = if other(name(row)) { own(row) } else { name(row) };
+    if reply.values.more.iter().all(|(n, _)| *n != name) {
+        reply.values.more.push((name, fig.clone()));
+    }
+}
+
+/// Puts in every figure one was worked out from.
+pub(super) fn put_working(reply: &mut Reply, fig: &Fig, depth: u8) {
+    let Why::Formula(_, from) = fig.why() else { return };
+    for (name, input) in from {
+        match ROWS.iter().find(|r| r.name == *name) {
+            Some(row) => put_row(reply, row.id, input),
+            None if reply.values.more.iter().all(|(n, _)| n != name) => reply.values.more.push((name, input.clone())),
+            None => {}
+        }
+        if depth > 0 {
+            put_working(reply, input, depth - 1);
+        }
+    }
+}

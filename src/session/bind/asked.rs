@@ -1,0 +1,200 @@
+//! A reading that asks, judges or supposes, as a question of rows.
+
+use super::About;
+use super::premises::{placed, premises};
+use super::readings::Reading;
+use super::value::{Premise, row_of};
+use crate::figure::Value;
+use crate::grammar::ask::{Mood, RowAsk};
+use crate::grammar::scores::Line;
+use crate::grammar::{Act, Query};
+use crate::provide;
+use crate::quantity::RowId;
+use crate::solve::Given;
+
+/// A way to take a reading, and what it costs beyond the reading's own probability.
+#[derive(Debug)]
+pub(super) struct Way {
+    /// A logarithm of odds.
+    pub cost: f32,
+    /// What it does.
+    pub act: Act,
+    /// What the answer comes to: two ways that come to one figure are one.
+    pub fig: Option<Value>,
+    /// How many values have no part in it.
+    pub unbound: usize,
+    /// It would only say what is still needed.
+    pub lacks: bool,
+    /// Nobody gave or told the figure.
+    pub by_default: bool,
+    /// How many premises have no part in it.
+    pub unused: usize,
+}
+
+/// What a premise no derivation uses, a row taken by default, an answer that still lacks something, and leaning on
+/// the last question cost: logarithms of odds.
+const UNUSED: f32 = -2.0;
+const DEFAULT: f32 = -0.4;
+const LACKING: f32 = -3.0;
+const LEANING: f32 = -0.3;
+
+/// Topics of the corpus that a row and its limit answer where there is a figure to judge.
+const JUDGED: &[(&str, RowId)] = &[
+    ("guard-needed", RowId::Drop),
+    ("guard-height", RowId::HeightTop),
+    ("gap-limit", RowId::Gap),
+    ("bay-limit", RowId::BayCentre),
+    ("stairs-rise", RowId::Rise),
+    ("stairs-tread", RowId::Tread),
+    ("stair-guard-height", RowId::StairHeight),
+];
+
+/// What a reading wants, and whether a word on it.
+struct Wanted {
+    rows: Vec<RowId>,
+    mood: Mood,
+    /// A topic stands for the row: without a figure it is a rule that is asked.
+    by_topic: bool,
+    /// It goes on from the last question.
+    goes_on: bool,
+}
+
+impl Wanted {
+    /// `None` where it wants what is no row.
+    fn of(about: &About<'_>, reading: &Reading<'_>) -> Option<Wanted> {
+        let (mut rows, mut by_topic) = (Vec::new(), false);
+        for want in &reading.wants {
+            // "do I need a guard here" judges a row: how high it is.
+            let judged = JUDGED.iter().find(|(topic, _)| topic == want).map(|(_, row)| *row);
+            by_topic |= judged.is_some();
+            rows.push(row_of(want).or(judged)?);
+        }
+        let mood = if by_topic || reading.act == "judge" { Mood::Judge } else { Mood::Figure };
+        let goes_on = reading.act == "suppose" || reading.wants.is_empty();
+        if rows.is_empty() {
+            rows = about.wanted_again(reading)?;
+        }
+        Some(Wanted { rows, mood, by_topic, goes_on })
+    }
+}
+
+impl About<'_> {
+    /// "and with 14?" wants what the last question wanted; where that is what is supposed now, what stands beside it.
+    fn wanted_again(&self, reading: &Reading<'_>) -> Option<Vec<RowId>> {
+        let last = self.asked?;
+        let supposed = |row: &RowId| reading.filled.iter().any(|f| f.row == Some(*row));
+        let again: Vec<RowId> = last.wants.iter().copied().filter(|w| !supposed(w)).collect();
+        if !again.is_empty() {
+            return Some(again);
+        }
+        let beside = last.wants.iter().flat_map(|w| w.row().beside).copied().find(|row| !supposed(row));
+        beside.map(|row| vec![row])
+    }
+}
+
+/// The questions a reading may be.
+pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
+    let Some(wanted) = Wanted::of(about, reading) else { return Vec::new() };
+    let unbound = reading.unbound(line);
+    let Some(all) = premises(about, line, reading) else { return Vec::new() };
+    let placed = placed(about, line, reading).map(|taken| (0.0, taken));
+    let ways = all.into_iter().chain(placed).filter_map(|(cost, taken)| question(about, &wanted, taken, cost));
+    // What nobody gave or told is neither judged nor an answer to a topic.
+    let judged = |w: &Way| wanted.mood != Mood::Judge || !w.by_default;
+    let ways = ways.filter(|w| judged(w) && !(wanted.by_topic && w.lacks)).map(|w| Way { unbound, ..w });
+    ways.chain(judged_again(about, reading)).collect()
+}
+
+/// "is that legal?" behind a figure: a word on what was asked last.
+fn judged_again(about: &About<'_>, reading: &Reading<'_>) -> Option<Way> {
+    let last = about.asked.filter(|_| reading.act == "judge" && reading.filled.is_empty())?;
+    solved(about, RowAsk { mood: Mood::Judge, ..last.clone() }, 0.0).filter(|w| !w.lacks && !w.by_default)
+}
+
+/// A change of mind about what the last question gave: it is asked again.
+pub(super) fn asked_again(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
+    let last = about.asked?;
+    let of_it = |row: RowId| last.given.iter().any(|(r, _)| *r == row) && about.job.told(row).is_none();
+    let all = !reading.filled.is_empty() && reading.filled.iter().all(|f| f.row.is_some_and(of_it));
+    let wanted = Wanted { rows: last.wants.clone(), mood: last.mood, by_topic: false, goes_on: true };
+    let (cost, taken) = premises(about, line, reading).filter(|_| all)?.into_iter().next()?;
+    question(about, &wanted, taken, cost).filter(|w| !w.lacks)
+}
+
+fn question(about: &About<'_>, wanted: &Wanted, premises: Vec<Premise>, cost: f32) -> Option<Way> {
+    let (mut given, mut supposed) = (Vec::new(), Vec::new());
+    for premise in premises {
+        match premise {
+            Premise::Row(row, value) => given.push((row, value)),
+            Premise::Fact(fact) => supposed.push(fact),
+        }
+    }
+    let ask = RowAsk { wants: wanted.rows.clone(), mood: wanted.mood, given, supposed };
+    let lean = || leaning(about, ask.clone()).and_then(|ask| solved(about, ask, cost + LEANING)).filter(|w| !w.lacks);
+    // "what if the cap is thicker" is about what was asked before, with all that was given for it.
+    let again = wanted.goes_on && about.asked.is_some_and(|a| a.wants.iter().any(|w| wanted.rows.contains(w)));
+    if let Some(way) = again.then(lean).flatten() {
+        return Some(way);
+    }
+    let plain = solved(about, ask.clone(), cost).map(|way| fuller(about, &ask, way, cost));
+    if plain.as_ref().is_some_and(|w| !w.lacks) {
+        return plain;
+    }
+    lean().or(plain)
+}
+
+/// Where a premise has no part in the row wanted, what stands beside it may be what was meant: "how many in all" of four bays.
+fn fuller(about: &About<'_>, ask: &RowAsk, way: Way, cost: f32) -> Way {
+    let [want] = ask.wants[..] else { return way };
+    if way.unused == 0 || way.lacks {
+        return way;
+    }
+    let beside = |row: &RowId| RowAsk { wants: vec![*row, want], ..ask.clone() };
+    let ways = want.row().beside.iter().filter_map(|row| solved(about, beside(row), cost));
+    ways.filter(|w| !w.lacks && w.unused < way.unused).min_by_key(|w| w.unused).unwrap_or(way)
+}
+
+/// The question with what the last one gave, where this one does not say it anew.
+fn leaning(about: &About<'_>, ask: RowAsk) -> Option<RowAsk> {
+    let last = about.asked?;
+    let new = |row: &RowId| ask.given.iter().all(|(r, _)| r != row) && !ask.wants.contains(row);
+    let before: Vec<(RowId, Value)> = last.given.iter().filter(|(row, _)| new(row)).copied().collect();
+    let supposed = last.supposed.iter().chain(&ask.supposed).cloned().collect();
+    (!before.is_empty() || !last.supposed.is_empty()).then(|| RowAsk {
+        given: before.into_iter().chain(ask.given).collect(),
+        supposed,
+        ..ask
+    })
+}
+
+/// What the question comes to.
+fn solved(about: &About<'_>, ask: RowAsk, cost: f32) -> Option<Way> {
+    let given = Given::of(ask.given.iter().copied());
+    let asks_itself = ask.mood == Mood::Figure && ask.wants.iter().any(|w| given.get(*w).is_some());
+    if asks_itself {
+        return None;
+    }
+    let job = about.job.with_all(&ask.supposed).ok()?;
+    let want = *ask.wants.first()?;
+    let judged = (ask.mood == Mood::Judge).then(|| given.get(want)).flatten().map(|f| f.value());
+    let (mut by_default, mut unused) = (false, 0);
+    let (fig, more) = match (judged, provide::ask(want, &given, &job)) {
+        (Some(value), _) => (Some(value), 0.5 * UNUSED * (given.rows().count() as f32 - 1.0)),
+        (None, Ok(solved)) => {
+            let odd = if want.holds(solved.fig.value()) { 0.0 } else { LACKING };
+            by_default = solved.defaults.contains(&want) || solved.used.is_empty() && about.job.told(want).is_none();
+            unused = solved.unused(&given).len();
+            (Some(solved.fig.value()), unused as f32 * UNUSED + solved.defaults.len() as f32 * DEFAULT + odd)
+        }
+        (None, Err(_)) => (None, LACKING),
+    };
+    Some(Way {
+        cost: cost + more,
+        act: Act::Query(Query::Row(ask)),
+        fig,
+        unbound: 0,
+        lacks: fig.is_none(),
+        by_default,
+        unused,
+    })
+}

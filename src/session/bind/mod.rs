@@ -1,0 +1,136 @@
+//! Loose talk bound to the table of quantities: a line in any order becomes an act.
+//!
+//! The learned scores say what is likely (`readings`), the table and the solver what is possible (`asked`, `told`). Readings with one effect
+//! are one candidate whose odds add up (`pool`); whether the best is done or asked about is decided by its odds alone (`odds`).
+
+mod answer;
+mod asked;
+mod odds;
+mod other;
+mod pool;
+mod premises;
+mod readings;
+mod runs;
+mod spare;
+mod told;
+mod value;
+
+use super::state::{Session, Talk};
+use crate::grammar::ask::RowAsk;
+use crate::grammar::scores::{self, Line};
+use crate::grammar::{Act, Query};
+use crate::job::{Fact, Job, RunId};
+use pool::Candidate;
+pub(super) use spare::Spare;
+use spare::spare;
+
+/// No more choices than these are offered.
+const MOST: usize = 3;
+
+/// What a line of loose talk comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Bound {
+    /// The act it is, or the acts it may be.
+    pub acts: Vec<Act>,
+    /// The one act is sure enough to be done.
+    pub sure: bool,
+    /// It would only say what is still needed.
+    pub lacks: bool,
+    /// The likeliest readings with their odds, for whoever asks why.
+    pub readings: Vec<(Act, f32)>,
+    /// Words that have no part in the one act.
+    pub spare: Vec<Spare>,
+}
+
+/// What a line is about: the job, and the last question with what it gave.
+#[derive(Clone, Copy)]
+struct About<'a> {
+    job: &'a Job,
+    asked: Option<&'a RowAsk>,
+    /// The run spoken of last.
+    run: Option<RunId>,
+    /// An answer gave figures before.
+    answered: bool,
+    /// The line as typed.
+    line: &'a str,
+}
+
+impl<'a> About<'a> {
+    fn of(session: &'a Session, line: &'a str) -> About<'a> {
+        let talk = &session.talk;
+        let answered = !talk.last.is_empty();
+        About { job: &session.job, asked: talk.asked.as_ref(), run: talk.focus.run, answered, line }
+    }
+}
+
+/// The line as the one figure the last question still needed; `None` where it is none.
+pub(super) fn completed(session: &Session, line: &str) -> Option<Bound> {
+    session.talk.asked.as_ref().filter(|_| is_short(line))?;
+    let mut acts = answer::filled(&About::of(session, line), &Line::read(line, &[]));
+    acts.truncate(MOST);
+    (!acts.is_empty()).then(|| Bound {
+        sure: acts.len() == 1,
+        lacks: false,
+        acts,
+        readings: Vec::new(),
+        spare: Vec::new(),
+    })
+}
+
+/// True for a line that one breath could say: longer ones are not bound.
+fn is_short(line: &str) -> bool {
+    line.chars().nth(Talk::LONG).is_none()
+}
+
+/// True where the line asks for a figure of the table, likelier than not: a rule its words touch is no answer then.
+pub(super) fn asks_figure(session: &Session, line: &str) -> bool {
+    if !is_short(line) {
+        return false;
+    }
+    let before: Vec<&str> = session.talk.lines.iter().map(String::as_str).collect();
+    let line = Line::read(line, &before);
+    let likely = |labels: Vec<(&'static str, f32)>| labels.into_iter().next().filter(|(_, log)| log.exp() > 0.5);
+    let act = scores::shipped().and_then(|s| Some((s, likely(s.score_act(&line))?.0)));
+    let asked = act.filter(|(_, act)| matches!(*act, "ask" | "suppose"));
+    asked.and_then(|(s, act)| likely(s.score_want(&line, act))).is_some_and(|(want, _)| value::row_of(want).is_some())
+}
+
+/// The line bound, with what was said before it; `None` where nothing likely is possible.
+pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
+    let scores = scores::shipped().filter(|_| is_short(line))?;
+    let about = About::of(session, line);
+    let before: Vec<&str> = session.talk.lines.iter().map(String::as_str).collect();
+    let line = Line::read(line, &before);
+    let readings = readings::likeliest(scores, &line, about.asked.is_some());
+    let candidates = pool::pooled(&about, &line, &readings);
+    let best = candidates.first()?;
+    let spare = readings.get(best.reading).map(|r| spare(about.line, &line, r, &best.act)).unwrap_or_default();
+    decided(&candidates, spare)
+}
+
+fn decided(candidates: &[Candidate], spare: Vec<Spare>) -> Option<Bound> {
+    let best = candidates.first()?;
+    let readings: Vec<(Act, f32)> = candidates.iter().take(MOST).map(|c| (c.act.clone(), c.odds)).collect();
+    tracing::debug!(?readings, ?spare, "bound");
+    let least = if best.lacks { odds::WORTH_ASKING } else { odds::sure(&best.act) };
+    if best.odds >= least && best.unbound == 0 && holds(best, &spare) {
+        return Some(Bound { acts: vec![best.act.clone()], sure: true, lacks: best.lacks, readings, spare });
+    }
+    let likely = candidates.iter().filter(|c| c.odds >= odds::worth_offering(&c.act) && c.unbound < 2 && !c.lacks);
+    let acts: Vec<Act> = likely.take(MOST).map(|c| c.act.clone()).collect();
+    (!acts.is_empty()).then_some(Bound { acts, sure: false, lacks: false, readings, spare })
+}
+
+/// True where no word that is left over can have changed what was meant: nothing that counts beside a telling, nothing that denies or bends
+/// beside a question. What lacks something says so only of a question with premises.
+fn holds(best: &Candidate, spare: &[Spare]) -> bool {
+    match &best.act {
+        Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
+        Act::Tell(_) => !spare.iter().any(|s| s.heavy),
+        Act::Query(Query::Row(ask)) if best.lacks => {
+            !(ask.given.is_empty() && ask.supposed.is_empty()) && !spare.iter().any(|s| s.bends)
+        }
+        Act::Query(Query::Row(_)) => true,
+        _ => !spare.iter().any(|s| s.bends),
+    }
+}

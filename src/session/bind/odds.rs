@@ -1,0 +1,36 @@
+//! Do, offer or leave: by the odds of a candidate, for each act its own.
+//!
+//! Set on a third of the bank's meanings read by scores that had not seen them (689 talks): figures over 0.7 were right or asked back in
+//! two of three, tellings under 0.8 in one of three.
+
+use crate::grammar::{Act, Query};
+use crate::job::Fact;
+
+/// The least odds at which an act is done without asking.
+pub(super) fn sure(act: &Act) -> f32 {
+    #[cfg(feature = "fold-weights")]
+    if let Some(all) = std::env::var("RAILHAND_SURE").ok().and_then(|s| s.parse().ok()) {
+        return all;
+    }
+    match act {
+        // A note kept changes no figure.
+        Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => 0.5,
+        Act::Tell(_) => 0.8,
+        Act::Query(Query::Row(_)) => 0.7,
+        Act::Query(Query::Rule(_)) => 0.7,
+        Act::Query(_) => 0.6,
+        _ => 0.9,
+    }
+}
+
+/// The least odds at which it is offered.
+pub(super) fn worth_offering(act: &Act) -> f32 {
+    match act {
+        Act::Tell(_) => 0.2,
+        Act::Query(Query::Rule(_)) => 0.15,
+        _ => 0.08,
+    }
+}
+
+/// The least odds at which a question that still lacks something says what.
+pub(super) const WORTH_ASKING: f32 = 0.65;

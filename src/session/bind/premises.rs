@@ -1,0 +1,91 @@
+//! The items of a line as premises of a question.
+
+use super::About;
+use super::readings::{Filled, Reading};
+use super::runs::{Runs, is_of_runs};
+use super::told::{self, Told};
+use super::value::{Premise, fact, ways};
+use crate::figure::Value;
+use crate::grammar::scores::{How, Line};
+use crate::provide;
+use crate::quantity::{Kind, RowId};
+use crate::solve::Given;
+
+/// The most ways of the values that are tried for one reading.
+const TRIED: usize = 8;
+
+/// The premises of one reading, and what taking them so costs.
+pub(super) type Taken = (f32, Vec<Premise>);
+
+/// Every way to take the items by their rows, the cheapest first; `None` where one of them can be taken in none.
+pub(super) fn premises(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Vec<Taken>> {
+    let mut all: Vec<Taken> = vec![(0.0, Vec::new())];
+    for filled in &reading.filled {
+        let ways = of_item(about, line, filled)?;
+        if ways.is_empty() {
+            continue;
+        }
+        let with = |(cost, given): &Taken| -> Vec<Taken> {
+            let grown = |(c, p): &(f32, Premise)| (cost + c, given.iter().cloned().chain([p.clone()]).collect());
+            ways.iter().map(grown).collect()
+        };
+        all = all.iter().flat_map(with).collect();
+        all.sort_by(|a, b| b.0.total_cmp(&a.0));
+        all.truncate(TRIED);
+    }
+    Some(all)
+}
+
+/// The premises with what is said of runs and their openings as runs that are tried on, laid out and all; `None` where nothing places them.
+pub(super) fn placed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Vec<Premise>> {
+    let places = |row: RowId| row.row().kind == Kind::Place && is_of_runs(row);
+    if !reading.filled.iter().filter_map(|f| f.row).any(places) {
+        return None;
+    }
+    let mut runs = Runs::new(reading.filled.iter().filter_map(|f| f.row).filter(|r| is_of_runs(*r)).collect());
+    let mut taken = Vec::new();
+    for filled in &reading.filled {
+        let row = filled.row?;
+        if is_of_runs(row) {
+            match told::says(line, filled, row)?.1 {
+                Told::Says(row, said) => runs.take(row, &said)?,
+                Told::Fact(_) => return None,
+            }
+        } else {
+            taken.extend(of_item(about, line, filled)?.into_iter().next().map(|(_, premise)| premise));
+        }
+    }
+    let facts = runs.facts(about)?;
+    taken.extend(facts.into_iter().map(Premise::Fact));
+    Some(taken)
+}
+
+/// The ways to take one item as a premise; none for a word that is only named.
+fn of_item(about: &About<'_>, line: &Line, filled: &Filled<'_>) -> Option<Vec<(f32, Premise)>> {
+    let row = filled.row?;
+    let changed = |by: Value, less: bool| Some(vec![(0.0, Premise::Row(row, changed(about, row, by, less)?))]);
+    match (filled.how, line.tokens.get(filled.at)?.value.as_ref()) {
+        (How::Named, _) | (How::Nothing, None) => Some(Vec::new()),
+        (How::Set, Some(_)) => Some(ways(row, line, filled.at)).filter(|w| !w.is_empty()),
+        (How::Add | How::Less, Some(_)) => {
+            let Some((_, Premise::Row(_, by))) = ways(row, line, filled.at).into_iter().next() else { return None };
+            changed(by, filled.how == How::Less)
+        }
+        // A place or a choice that no premise can hold leaves the question as it is, and costs.
+        (How::Set, None) => Some(fact(row, filled.word?).map(|f| (0.0, Premise::Fact(f))).into_iter().collect()),
+        (How::Words(words), _) => Some(fact(row, words).map(|f| (0.0, Premise::Fact(f))).into_iter().collect()),
+        _ => None,
+    }
+}
+
+/// A row's figure as it would be, more or less by so much than it is: as the last question gave it, as told, or as it comes out.
+fn changed(about: &About<'_>, row: RowId, by: Value, less: bool) -> Option<Value> {
+    let given = about.asked.and_then(|a| a.given.iter().rev().find(|(r, _)| *r == row)).map(|(_, v)| *v);
+    let now = || provide::ask(row, &Given::default(), about.job).ok().map(|s| s.fig.value());
+    match (given.or_else(now)?, by) {
+        (Value::Length(l), Value::Length(by)) => Some(Value::Length(if less { l - by } else { l + by })),
+        (Value::Count(n), Value::Count(by)) if less => n.checked_sub(by).map(Value::Count),
+        (Value::Count(n), Value::Count(by)) => n.checked_add(by).map(Value::Count),
+        _ => None,
+    }
+}

@@ -1,0 +1,143 @@
+//! The likeliest readings of a line by the learned scores: what it does, what it wants, the row of each item, judged together.
+
+use super::value::row_of;
+use crate::grammar::scores::{How, Is, Item, Line, NONE, Scores, Shape};
+use crate::quantity::RowId;
+
+/// One reading, and the logarithm of its probability.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Reading<'a> {
+    /// What the line does.
+    pub act: &'a str,
+    /// What it wants: rows, topics or lists.
+    pub wants: Vec<&'a str>,
+    /// The rows its items fill, in the order of the line; an item without a row is left out.
+    pub filled: Vec<Filled<'a>>,
+    /// The natural logarithm of its probability.
+    pub log: f32,
+}
+
+/// An item and the row it fills.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Filled<'a> {
+    /// The item's first token.
+    pub at: usize,
+    /// Its word, where it is no figure.
+    pub word: Option<&'a str>,
+    /// The row; `None` for a label that is no row of the table.
+    pub row: Option<RowId>,
+    /// How it fills it.
+    pub how: How<'a>,
+}
+
+/// How many acts, wants of an act, and rows of a figure and of a word are looked at.
+const ACTS: usize = 3;
+const WANTS: usize = 3;
+const ROWS: usize = 6;
+const WORD_ROWS: usize = 2;
+
+/// How many readings of one act and want are kept while they grow, and of all in the end.
+const BEAM: usize = 12;
+const MOST: usize = 48;
+
+/// A label so much less likely than the best is not looked at; a figure's row may be less likely yet.
+const FAR: f32 = 3.5;
+const FAR_FIGURE: f32 = 6.0;
+
+/// What a figure without a row costs: who says one means something by it. A logarithm of odds.
+const UNBOUND: f32 = -2.0;
+
+/// The most items in a line that is looked at.
+const ITEMS: usize = 60;
+
+/// The likeliest readings, best first; `asked` where there is a question the line may go on from.
+pub(super) fn likeliest<'a>(scores: &'a Scores, line: &'a Line, asked: bool) -> Vec<Reading<'a>> {
+    if line.items.len() > ITEMS {
+        return Vec::new();
+    }
+    let mut all = Vec::new();
+    for (act, act_log) in near(scores.score_act(line), ACTS, FAR) {
+        for (want, want_log) in near(scores.score_want(line, act), WANTS, FAR) {
+            // Only behind another question may one want nothing of its own.
+            if want == NONE && !asked && matches!(act, "ask" | "judge" | "suppose") {
+                continue;
+            }
+            let more = near(scores.score_more(line, act, want), 2, FAR).into_iter();
+            let wants = |more: &'a str| [want, more].into_iter().filter(|w| *w != NONE).collect();
+            let log = act_log + want_log;
+            let start =
+                |(more, l): (&'a str, f32)| Reading { act, wants: wants(more), filled: Vec::new(), log: log + l };
+            let mut beam: Vec<Reading<'a>> = more.map(start).collect();
+            for item in &line.items {
+                let ways = of_item(scores, line, item, (act, want));
+                if let [(_, log)] = &ways[..]
+                    && ways[0].0.is_empty()
+                {
+                    beam.iter_mut().for_each(|r| r.log += log);
+                    continue;
+                }
+                beam = beam.iter().flat_map(|r| ways.iter().map(|(f, log)| with(r, f, *log))).collect();
+                best_first(&mut beam, BEAM);
+            }
+            all.extend(beam);
+        }
+    }
+    best_first(&mut all, MOST);
+    all
+}
+
+/// The ways an item may be taken: the rows it fills, and the logarithm of the odds.
+fn of_item<'a>(
+    scores: &'a Scores,
+    line: &'a Line,
+    item: &'a Item,
+    (act, want): (&'a str, &'a str),
+) -> Vec<(Vec<Filled<'a>>, f32)> {
+    let (most, far, without) = match item.is_value() {
+        true if is_weak(line, item) => (ROWS, FAR_FIGURE, 0.0),
+        true => (ROWS, FAR_FIGURE, UNBOUND),
+        false => (WORD_ROWS, FAR, 0.0),
+    };
+    let mut ways = Vec::new();
+    for (label, log) in near(scores.score_row(line, item.at, act, want), most, far) {
+        if label == NONE {
+            ways.push((Vec::new(), log + without));
+            continue;
+        }
+        let how = scores.score_how(line, item.at, act, label).into_iter().next();
+        let (how, sure) = how.map_or((How::Set, 0.0), |(how, log)| (How::of(how), log));
+        let filled = label.split('+').map(|row| Filled { at: item.at, word: item.word(), row: row_of(row), how });
+        ways.push((filled.collect(), log + sure));
+    }
+    ways
+}
+
+/// True for a "one" in words, which more often stands for a thing than counts it.
+fn is_weak(line: &Line, item: &Item) -> bool {
+    let value = line.tokens.get(item.at).and_then(|t| t.value.as_ref());
+    value.is_some_and(|v| matches!(v.shape, Shape::Spoken | Shape::Word) && v.size() == 1.0)
+}
+
+fn with<'a>(reading: &Reading<'a>, filled: &[Filled<'a>], log: f32) -> Reading<'a> {
+    let filled = reading.filled.iter().chain(filled).copied().collect();
+    Reading { filled, log: reading.log + log, ..reading.clone() }
+}
+
+fn best_first(readings: &mut Vec<Reading<'_>>, most: usize) {
+    readings.sort_by(|a, b| b.log.total_cmp(&a.log));
+    readings.truncate(most);
+}
+
+/// The first few labels that are not far behind the first.
+fn near(labels: Vec<(&str, f32)>, most: usize, far: f32) -> Vec<(&str, f32)> {
+    let best = labels.first().map_or(0.0, |l| l.1);
+    labels.into_iter().take(most).filter(|l| l.1 > best - far).collect()
+}
+
+impl Reading<'_> {
+    /// How many figures of the line fill no row.
+    pub(super) fn unbound(&self, line: &Line) -> usize {
+        let figures = line.items.iter().filter(|i| i.is == Is::Value && !is_weak(line, i));
+        figures.filter(|i| self.filled.iter().all(|f| f.at != i.at)).count()
+    }
+}

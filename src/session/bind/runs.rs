@@ -1,0 +1,180 @@
+//! Runs as told in one line, in the order said: lengths, ends, names, and the openings in them.
+
+mod draft;
+
+use super::About;
+use super::told::Says;
+use crate::figure::Value;
+use crate::job::{Basis, End, Fact};
+use crate::measure::Length;
+use crate::quantity::RowId;
+use draft::{Draft, Opening, end};
+
+/// True for a row that is told of a run or of an opening in it.
+pub(super) fn is_of_runs(row: RowId) -> bool {
+    use RowId::{
+        BayCount, Flank, GateAt, GateOpening, GateWidth, Offset, OffsetFrom, RunCentre, RunClear, RunFrom, RunLength,
+        RunName, RunOverall, RunTo, StairAt, StairWidth,
+    };
+    let lengths = matches!(row, RunLength | RunOverall | RunClear | RunCentre | Flank);
+    let ends = matches!(row, RunFrom | RunTo | RunName | Offset | OffsetFrom | BayCount);
+    lengths || ends || matches!(row, StairAt | StairWidth | GateAt | GateWidth | GateOpening)
+}
+
+/// The runs of a line.
+#[derive(Clone, Debug)]
+pub(super) struct Runs {
+    runs: Vec<Draft>,
+    /// A name stands before its run's length in this line.
+    names_lead: bool,
+    /// Where the next run starts: at the opening the last one ran into.
+    started: Option<End>,
+    /// How many lengths of runs are still to come.
+    lengths: usize,
+    /// How wide the stairs between two runs are.
+    stairs_between: Option<Length>,
+}
+
+impl Runs {
+    /// None yet; the rows of runs the line will fill, in order.
+    pub(super) fn new(rows: Vec<RowId>) -> Runs {
+        let first = |of: &dyn Fn(&RowId) -> bool| rows.iter().position(of);
+        let length = first(&|r| length_of(*r).is_some());
+        let name = first(&|r| *r == RowId::RunName);
+        let names_lead = name.is_some() && (length.is_none() || name < length);
+        let lengths = rows.iter().filter(|r| length_of(**r).is_some()).count();
+        Runs { runs: Vec::new(), names_lead, started: None, lengths, stairs_between: None }
+    }
+
+    /// The run spoken of, a new one where what comes next is already told of the last.
+    fn run(&mut self, full: impl Fn(&Draft) -> bool) -> &mut Draft {
+        if self.runs.last().is_none_or(full) {
+            let from = self.started.take();
+            self.runs.push(Draft { from, ..Draft::default() });
+        }
+        let last = self.runs.len() - 1;
+        &mut self.runs[last]
+    }
+
+    /// Takes in what is said of a row; `None` where it cannot be told so.
+    pub(super) fn take(&mut self, row: RowId, said: &Says) -> Option<()> {
+        match (row, said) {
+            (RowId::RunName, Says::Word(name)) => self.name(name),
+            (RowId::RunFrom, Says::Word(place)) => self.from(end(place)?),
+            (RowId::RunTo, Says::Word(place)) => self.to(end(place)?),
+            (RowId::BayCount, Says::Value(Value::Count(n))) => {
+                self.run(|_| false).bays = Some(u16::try_from(*n).ok()?);
+            }
+            // Between two stretches of guard an opening parts them.
+            (RowId::StairWidth, Says::Value(Value::Length(l))) if self.is_between() => self.parted(End::StairHead, *l),
+            (RowId::StairWidth, Says::Value(Value::Length(l))) => self.stairs().width = Some(*l),
+            (RowId::StairAt, Says::Nothing) => self.run(|_| false).no_stairs = true,
+            (RowId::StairAt, Says::Word(place)) => self.stairs().at = Some(place.clone()),
+            (RowId::GateWidth | RowId::GateOpening, Says::Value(Value::Length(l))) => self.gate().width = Some(*l),
+            (RowId::GateAt, Says::Nothing) => self.run(|_| false).no_gate = true,
+            (RowId::GateAt, Says::Word(place)) => self.gate().at = Some(place.clone()),
+            (RowId::Offset, Says::Value(Value::Length(l))) => self.opening()?.off = Some(*l),
+            (RowId::OffsetFrom, Says::Word(place)) => self.opening()?.off_from = Some(place.clone()),
+            (RowId::StairAt | RowId::GateAt, Says::Named) => {}
+            (row, Says::Value(Value::Length(l))) => self.length(*l, length_of(row)?),
+            (row, Says::Change(Value::Length(l))) if length_of(row).is_some() => self.run(|_| false).longer = Some(*l),
+            _ => return None,
+        }
+        Some(())
+    }
+
+    fn name(&mut self, name: &str) {
+        let lead = self.names_lead;
+        let full = |d: &Draft| d.name.is_some() || lead && (d.length.is_some() || d.to.is_some());
+        self.run(full).name = Some(name.to_owned());
+    }
+
+    /// True where a stretch of guard has been told without its end, and another is to come.
+    fn is_between(&self) -> bool {
+        let open = |d: &Draft| d.length.is_some() && d.to.is_none_or(|e| e == End::StairHead) && d.stairs.is_none();
+        self.lengths > 0 && self.stairs_between.is_none() && self.runs.last().is_some_and(open)
+    }
+
+    fn parted(&mut self, at: End, width: Length) {
+        self.run(|_| false).to = Some(at);
+        self.started = Some(at);
+        self.stairs_between = Some(width);
+    }
+
+    fn length(&mut self, l: Length, basis: Option<Basis>) {
+        self.lengths = self.lengths.saturating_sub(1);
+        self.run(|d| d.length.is_some()).length = Some((l, basis));
+    }
+
+    fn from(&mut self, place: End) {
+        let run = self.run(|d| d.from.is_some() && (d.length.is_some() || d.to.is_some()));
+        run.from = Some(place);
+    }
+
+    fn to(&mut self, place: End) {
+        self.run(|d| d.to.is_some()).to = Some(place);
+    }
+
+    fn stairs(&mut self) -> &mut Opening {
+        self.run(|_| false).stairs.get_or_insert_default()
+    }
+
+    fn gate(&mut self) -> &mut Opening {
+        self.run(|_| false).gate.get_or_insert_default()
+    }
+
+    /// The opening a distance belongs to.
+    fn opening(&mut self) -> Option<&mut Opening> {
+        let run = self.run(|_| false);
+        match (&mut run.stairs, &mut run.gate) {
+            (Some(_), Some(_)) => None,
+            (None, Some(gate)) => Some(gate),
+            (stairs, None) => Some(stairs.get_or_insert_default()),
+        }
+    }
+
+    /// The facts that tell them; `None` where it is not clear which run is meant.
+    pub(super) fn facts(mut self, about: &About<'_>) -> Option<Vec<Fact>> {
+        self.share_length(about.line);
+        let mut next = about.job.next_run();
+        let mut facts: Vec<Fact> = self.stairs_between.map(Fact::StairWidth).into_iter().collect();
+        let several = self.runs.len() > 1;
+        for draft in self.runs {
+            if draft == Draft::default() {
+                continue;
+            }
+            facts.extend(draft.facts(about, &mut next, several)?);
+        }
+        Some(facts)
+    }
+}
+
+impl Runs {
+    /// "left and right are 12 foot each": the one length is of every run named.
+    fn share_length(&mut self, line: &str) {
+        let each = line.split(|c: char| !c.is_alphanumeric()).any(|w| EACH.iter().any(|e| w.eq_ignore_ascii_case(e)));
+        let lengths: Vec<_> = self.runs.iter().filter_map(|d| d.length).collect();
+        if let ([length], true) = (&lengths[..], each && self.runs.iter().all(|d| d.name.is_some())) {
+            self.runs.iter_mut().for_each(|d| d.length = Some(*length));
+        }
+    }
+}
+
+/// Words that give one figure to several things.
+const EACH: &[&str] = &["each", "ea", "both", "apiece", "every"];
+
+/// True for a row of a run's length.
+pub(super) fn is_length(row: RowId) -> bool {
+    length_of(row).is_some()
+}
+
+/// The basis a row of lengths tells; `None` for a row that is no run's length.
+fn length_of(row: RowId) -> Option<Option<Basis>> {
+    match row {
+        RowId::RunLength => Some(None),
+        RowId::RunOverall => Some(Some(Basis::Overall)),
+        RowId::RunClear => Some(Some(Basis::Clear)),
+        RowId::RunCentre => Some(Some(Basis::Centre)),
+        _ => None,
+    }
+}

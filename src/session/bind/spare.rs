@@ -1,0 +1,123 @@
+//! Words of a line that have no part in how it was taken: they are named, and what leaves one of weight over is not sure.
+
+use super::readings::Reading;
+use crate::grammar::ask::RowAsk;
+use crate::grammar::draft::Weight;
+use crate::grammar::items::{Is, Item, likeliest};
+use crate::grammar::reading::weight;
+use crate::grammar::scores::{Line, stem};
+use crate::grammar::sense::{Cue, Sense};
+use crate::grammar::words::words;
+use crate::grammar::{Act, Query};
+use crate::quantity::{Owner, ROWS, Row, RowId};
+use std::collections::BTreeSet;
+use std::sync::LazyLock;
+
+/// A word without a part.
+#[derive(Clone, Debug, PartialEq)]
+pub(in crate::session) struct Spare {
+    /// As typed.
+    pub text: String,
+    /// The lexicon holds it for a word that counts: what is told may hang on it.
+    pub heavy: bool,
+    /// It denies, bends or places what is beside it: whatever is made of the line may hang on it.
+    pub bends: bool,
+}
+
+/// What a reading of this line leaves over, when this act is made of it.
+pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) -> Vec<Spare> {
+    let owners = owners(reading, act);
+    let filled = filled(line, reading);
+    let words = words(typed);
+    let items = likeliest(&words, &[]);
+    let tells = matches!(act, Act::Tell(_));
+    let limits = rows(reading, act).iter().any(|row| LIMITS.contains(row));
+    let left = |at: usize| {
+        let item = &items[at];
+        let said = |w: &str| filled.contains(w);
+        let called =
+            |w: &str| said(w) || if tells { is_noun(reading, w) } else { owners.iter().any(|o| is_called(*o, w)) };
+        let mut its_words = item.text.split_whitespace();
+        // A noun has its part by its thing; what bends or places something only where it fills a row itself.
+        let limits = limits && item.senses().iter().any(|s| matches!(s, Sense::Cue(Cue::Least | Cue::Most)));
+        let op = !tells && item.senses().iter().any(|s| matches!(s, Sense::Op(_)));
+        let part = limits || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
+        let weight = weight(&items, at);
+        let measure = matches!(item.is, Is::Measure(_));
+        // A word that may bend something counts, whatever else it may be.
+        let counts = weight > Weight::Light || bends(item);
+        (counts && !measure && !part).then(|| Spare {
+            text: item.text.to_string(),
+            heavy: weight > Weight::Unknown || bends(item),
+            bends: bends(item),
+        })
+    };
+    (0..items.len()).filter_map(left).collect()
+}
+
+/// Rows that a "no more than" or an "at least" belongs to.
+const LIMITS: &[RowId] = &[
+    RowId::GapMax,
+    RowId::ClearMax,
+    RowId::CentreMax,
+    RowId::RiserMost,
+    RowId::BoltsMost,
+    RowId::Gap,
+    RowId::GapLimit,
+    RowId::BayCentre,
+    RowId::BayClear,
+    RowId::Rise,
+];
+
+/// True for a word that denies, bends or places what stands beside it.
+fn bends(item: &Item) -> bool {
+    let bend = |s: &Sense| {
+        let limit = matches!(s, Sense::Cue(Cue::Least | Cue::Most) | Sense::Nth(_));
+        let place = matches!(s, Sense::End(_) | Sense::Side(_) | Sense::Spot(_));
+        limit || place || matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_))
+    };
+    item.senses().iter().any(bend)
+}
+
+/// The words of the items that fill a row.
+fn filled(line: &Line, reading: &Reading<'_>) -> BTreeSet<String> {
+    let item = |at: usize| line.item(at).and_then(|i| line.tokens.get(i.at..i.end)).unwrap_or_default();
+    reading.filled.iter().flat_map(|f| item(f.at)).filter_map(|t| t.word.clone()).collect()
+}
+
+/// True where the word is a noun of a row that is filled: a telling is held to its own rows.
+fn is_noun(reading: &Reading<'_>, word: &str) -> bool {
+    let rows = reading.filled.iter().filter_map(|f| f.row);
+    let nouns = rows.flat_map(|r| [r.row().nouns, r.row().name]).flat_map(str::split_whitespace);
+    nouns.map(|noun| stem(noun.trim_matches(','))).any(|noun| noun == stem(word))
+}
+
+/// True where the word is a noun of one of the thing's rows, or asks for one.
+fn is_called(owner: Owner, word: &str) -> bool {
+    static CALLED: LazyLock<BTreeSet<(Owner, String)>> = LazyLock::new(|| {
+        let called = |row: &'static Row| [row.nouns, row.asked, row.name].into_iter().flat_map(str::split_whitespace);
+        let plain = |w: &'static str| stem(w.trim_matches(','));
+        ROWS.iter().flat_map(|row| called(row).map(move |w| (row.owner, plain(w)))).collect()
+    });
+    CALLED.contains(&(owner, stem(word)))
+}
+
+/// The rows a reading and its act speak of.
+fn rows(reading: &Reading<'_>, act: &Act) -> Vec<RowId> {
+    let filled = reading.filled.iter().filter_map(|f| f.row);
+    let asked: Vec<RowId> = match act {
+        Act::Query(Query::Row(RowAsk { wants, given, .. })) => {
+            wants.iter().copied().chain(given.iter().map(|g| g.0)).collect()
+        }
+        _ => Vec::new(),
+    };
+    filled.chain(asked).collect()
+}
+
+/// The things they belong to.
+fn owners(reading: &Reading<'_>, act: &Act) -> Vec<Owner> {
+    let mut owners: Vec<Owner> = rows(reading, act).into_iter().map(|row| row.row().owner).collect();
+    owners.sort();
+    owners.dedup();
+    owners
+}
