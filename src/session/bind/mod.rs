@@ -128,7 +128,8 @@ fn holds(best: &Candidate, spare: &[Spare]) -> bool {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
         Act::Tell(_) => !spare.iter().any(|s| s.heavy),
         Act::Query(Query::Row(ask)) if best.lacks => {
-            !(ask.given.is_empty() && ask.supposed.is_empty()) && !spare.iter().any(|s| s.bends)
+            let premises = ask.given.len() + ask.supposed.len();
+            premises > 0 && !spare.iter().any(|s| s.bends)
         }
         Act::Query(Query::Row(_)) => true,
         _ => !spare.iter().any(|s| s.bends),
