@@ -35,7 +35,7 @@ use crate::measure::{Tape, exact_inches, exact_phrase};
 use nom::Parser;
 use nom::branch::alt;
 use nom::bytes::complete::{tag, take_till1};
-use nom::combinator::{map, value, verify};
+use nom::combinator::{map, map_opt, value, verify};
 use nom::multi::separated_list1;
 use nom::sequence::{delimited, preceded, separated_pair, terminated};
 
@@ -159,7 +159,7 @@ pub(super) fn read_fact(i: &str) -> Read<'_, Fact> {
         map(read_timber, |told| Fact::Set(Setting::Timber(told))),
         map(read_law, |told| Fact::Set(Setting::Law(told))),
         map(read_order, Fact::Order),
-        map(preceded(tag("told: "), read_given), |(row, value)| Fact::Row(row, value)),
+        map_opt(preceded(tag("told: "), read_given), |(row, value)| Fact::of(row, value)),
         map(preceded(tag("drop told: "), read_name), Fact::DropRow),
         map(preceded(tag("done: "), read_stage), |s| Fact::Done(s, true)),
         map(preceded(tag("not done: "), read_stage), |s| Fact::Done(s, false)),
