@@ -31,6 +31,13 @@ pub(super) struct Way {
     pub unused: usize,
 }
 
+impl Way {
+    /// A way that is no question of rows.
+    pub(super) fn plain(cost: f32, act: Act) -> Way {
+        Way { cost, act, fig: None, unbound: 0, lacks: false, by_default: false, unused: 0 }
+    }
+}
+
 /// What a premise no derivation uses, a row taken by default, an answer that still lacks something, and leaning on
 /// the last question cost: logarithms of odds.
 const UNUSED: f32 = -2.0;

@@ -51,7 +51,7 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         ("list", Some(list)) => listed(list)?,
         _ => return None,
     };
-    Some(Way { cost: 0.0, act, fig: None, unbound: 0, lacks: false, by_default: false, unused: 0 })
+    Some(Way::plain(0.0, act))
 }
 
 fn rule(topic: &str) -> Option<Act> {

@@ -75,7 +75,6 @@ impl Runs {
             (RowId::GateAt, Says::Word(place)) => self.gate().at = Some(place.clone()),
             (RowId::Offset, Says::Value(Value::Length(l))) => self.opening()?.off = Some(*l),
             (RowId::OffsetFrom, Says::Word(place)) => self.opening()?.off_from = Some(place.clone()),
-            (RowId::StairAt | RowId::GateAt, Says::Named) => {}
             (row, Says::Value(Value::Length(l))) => self.length(*l, length_of(row)?),
             (row, Says::Change(Value::Length(l))) if length_of(row).is_some() => self.run(|_| false).longer = Some(*l),
             _ => return None,

@@ -8,8 +8,10 @@ use super::value::{Premise, fact, ways};
 use crate::figure::Value;
 use crate::grammar::Act;
 use crate::grammar::scores::{How, Line};
+use crate::grammar::words::words;
 use crate::job::{Fact, Job};
 use crate::quantity::RowId;
+use crate::session::topics::opens;
 
 /// What an item says of its row.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,10 +31,10 @@ pub(super) enum Says {
 /// The facts a reading tells; `None` where one of its items has a row that cannot be told so.
 pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
     // A figure that is told and has no row is the one thing that must not be passed over.
-    if reading.unbound(line) > 0 || line.values().any(|at| reading.filled.iter().all(|f| f.at != at)) {
+    if line.values().any(|at| reading.filled.iter().all(|f| f.at != at)) {
         return None;
     }
-    if opens_as_question(line) || run_together(line, reading) {
+    if opens(&words(about.line)) || run_together(line, reading) {
         return None;
     }
     let alone = |f: &&Filled<'_>| f.row.is_some_and(|r| !is_of_runs(r));
@@ -65,15 +67,7 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     facts.extend(of_runs);
     // What would change nothing was not what was meant.
     let stands = !facts.is_empty() && about.job.with_all(&facts).is_ok_and(|job| job != *about.job);
-    stands.then_some(Way {
-        cost,
-        act: Act::Tell(facts),
-        fig: None,
-        unbound: 0,
-        lacks: false,
-        by_default: false,
-        unused: 0,
-    })
+    stands.then(|| Way::plain(cost, Act::Tell(facts)))
 }
 
 /// What an item says, or at once the fact it tells.
@@ -118,8 +112,8 @@ fn by_itself(job: &Job, row: RowId, said: &Says) -> Option<Vec<Fact>> {
             one(Fact::of(row, Value::Length(now + *by)))
         }
         Says::Change(_) => None,
-        // A thing only named tells nothing by itself.
-        Says::Named => Some(Vec::new()),
+        // A thing only named says something that is not told so: it is not passed over.
+        Says::Named => None,
     }
 }
 
@@ -133,15 +127,6 @@ fn is_three(said: &Says) -> bool {
         Says::Word(word) => matches!(word.as_str(), "three" | "all" | "all three"),
         _ => false,
     }
-}
-
-/// True for a line that begins as a question does: it tells nothing.
-fn opens_as_question(line: &Line) -> bool {
-    const OPENS: &[&str] = &[
-        "is", "are", "am", "does", "did", "can", "could", "will", "would", "should", "must", "what", "how", "why",
-        "which",
-    ];
-    line.tokens.first().and_then(|t| t.word.as_deref()).is_some_and(|w| OPENS.contains(&w))
 }
 
 /// True where two lengths of runs stand side by side, or one or the other is meant: "10' 12'", "12 or 13".

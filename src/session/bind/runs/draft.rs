@@ -182,7 +182,7 @@ impl Draft {
         if !job.runs.is_empty() || self.name.is_some() || self.longer.is_some() {
             return None;
         }
-        let mut facts = Vec::new();
+        let mut facts: Vec<Fact> = self.no_stairs.then_some(Fact::NoStairs).into_iter().collect();
         if let Some(stairs) = self.stairs {
             let place = match (stairs.off, stairs.at.as_deref()) {
                 (Some(_), _) => return None,
@@ -200,6 +200,6 @@ impl Draft {
         if let Some(bays) = self.bays {
             facts.extend(Fact::of(RowId::BayCount, Value::Count(u64::from(bays))));
         }
-        (!facts.is_empty() || self.no_stairs).then_some(facts)
+        (!facts.is_empty() && !self.no_gate).then_some(facts)
     }
 }
