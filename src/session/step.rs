@@ -341,7 +341,6 @@ fn suppose(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Qu
 
 fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
     let filled = if let Query::Takeoff(TakeoffAsk::Infill(infill)) = &query { Some(*infill) } else { None };
-    let supposed = session.talk.supposed.clone();
     let (reply, figs) = match query {
         Query::Why => answer::why(&session.job, &session.talk.last, session.width),
         Query::WhyOf(ask) => {
@@ -361,7 +360,7 @@ fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
     let last = if figs.is_empty() { session.talk.last.clone() } else { figs };
     // What a question asks back is answered by its choices.
     let acts: Vec<Act> = reply.choices.iter().filter_map(|c| canon::read(c)).collect();
-    let turn = Turn { supposed, last, pending: opened(&acts), listed, filling, ..turn };
+    let turn = Turn { supposed: session.talk.supposed.clone(), last, pending: opened(&acts), listed, filling, ..turn };
     (Delta { job: None, log: Log::Same, talk: turn }, reply)
 }
 

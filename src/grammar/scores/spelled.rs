@@ -114,16 +114,8 @@ fn parted(name: &str) -> String {
 
 fn place(end: End) -> &'static str {
     match end {
-        End::House => "house",
-        End::Corner => "corner",
-        End::InsideCorner => "inside corner",
         End::AngledCorner => "clipped corner",
-        End::StairHead => "stair head",
-        End::BottomNewel => "bottom newel",
-        End::GatePost => "gate post",
-        End::EndPost => "end post",
-        End::Wall => "wall",
-        End::OpenEnd => "open end",
+        end => end.name(),
     }
 }
 

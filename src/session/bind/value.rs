@@ -42,7 +42,7 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
     }
     let mut all: Vec<(f32, Value)> = Vec::new();
     for reading in &said.readings {
-        for (cost, value) in as_kind(row, *reading, said) {
+        for (cost, value) in as_kind(row, *reading) {
             if row.holds(value) && all.iter().all(|(_, v)| *v != value) {
                 all.push((cost + unusual(row, value), value));
             }
@@ -68,7 +68,7 @@ fn counts(line: &Line, at: usize, said: &Said) -> bool {
 /// Units, which are no things.
 const UNITS: &[&str] = &["inches", "feets", "clears", "centers", "centres"];
 
-fn as_kind(row: RowId, reading: Reading, _said: &Said) -> Vec<(f32, Value)> {
+fn as_kind(row: RowId, reading: Reading) -> Vec<(f32, Value)> {
     match (row.row().kind, reading) {
         (Kind::Length, Reading::Length(l)) => vec![(0.0, Value::Length(l))],
         (Kind::Length, Reading::Number(q)) => {
