@@ -8,7 +8,7 @@ use crate::paper::{HEAD, lines_to_take};
 use crate::reply::{
     Line, Reply, Role, Shown, Span, Status, Typed, fold, json_line, plain, reply_json, rows as rows_of, shown, tape_of,
 };
-use crate::session::{Considered, Session, considered, step};
+use crate::session::{Considered, Session, considered, meant, step};
 use crate::store::{Kept, NotKept, Opened, Pasted, Store, pasted};
 use std::borrow::Cow;
 
@@ -196,7 +196,18 @@ impl Talk {
 
     /// Takes a line in; `said` are the words it was said in, where they are not the line.
     fn take(&mut self, line: &str, said: &str) -> Reply {
-        let (delta, mut reply) = step(&self.session, line);
+        let meant = meant(&self.session, line);
+        if let Some(meant) = &meant {
+            if let Some(store) = &mut self.store {
+                store.take(&self.session, &meant.delta, &meant.reply, &meant.phrase);
+            }
+            self.session.apply(meant.delta.clone());
+        }
+        let (delta, reply) = step(&self.session, line);
+        let mut reply = match meant {
+            Some(meant) => meant.named_in(reply),
+            None => reply,
+        };
         if let Some(store) = &mut self.store {
             let kept = store.take(&self.session, &delta, &reply, said);
             reply.lines.extend(kept_line(store.name(), &kept));

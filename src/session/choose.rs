@@ -368,7 +368,7 @@ fn foreign(all: &[Reading], items: &[Item]) -> Option<Foreign> {
 // --- answers to a question -------------------------------------------------------------------
 
 /// The line as the answer to the question that is open.
-fn pending(session: &Session, words: &[Word]) -> Option<Resolved> {
+pub(super) fn pending(session: &Session, words: &[Word]) -> Option<Resolved> {
     let open = session.talk.pending.as_ref()?;
     if let Some(act) = numbered(&open.choices, words).or_else(|| described(&open.choices, words)) {
         let focus = focus_of(session, &act);
@@ -505,7 +505,7 @@ fn lacking(session: &Session, reading: &Reading, lack: Lack, words: &[Word]) -> 
 
 /// The open question a choice leaves behind.
 pub(super) fn opened(acts: &[Act]) -> Option<Pending> {
-    (!acts.is_empty()).then(|| Pending { choices: acts.to_vec(), lacks: None })
+    (!acts.is_empty()).then(|| Pending { choices: acts.to_vec(), lacks: None, likely: None })
 }
 
 /// True when an act leaves the job as it is.

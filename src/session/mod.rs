@@ -10,6 +10,7 @@ mod bind;
 mod choose;
 mod considered;
 mod lengths;
+mod meant;
 mod peek;
 mod point;
 mod resolve;
@@ -20,6 +21,7 @@ mod targets;
 mod topics;
 
 pub use considered::{Considered, considered};
+pub use meant::{Meant, meant};
 pub use peek::{MOST_WORDS, Peek, peek};
 pub use retell::Retelling;
 pub use state::{Delta, Log, Session};

@@ -91,6 +91,17 @@ pub(super) struct Pending {
     pub choices: Vec<Act>,
     /// A reading that lacks one measure, which the next line may give.
     pub lacks: Option<(Reading, Lack)>,
+    /// What the line likely told: it is taken so where the talk goes on without an answer.
+    pub likely: Option<Likely>,
+}
+
+/// A telling that was likely, and offered.
+#[derive(Clone, Debug)]
+pub(super) struct Likely {
+    /// What it tells.
+    pub facts: Vec<Fact>,
+    /// Words of the line that have no part in it, as typed.
+    pub spare: Vec<String>,
 }
 
 /// The measure a reading lacks.

@@ -1,12 +1,12 @@
 //! One line: read, chosen, made, answered.
 
 use super::answer;
-use super::bind::{Bound, asks_figure, bound, completed};
+use super::bind::{Bound, asks_figure, bound, completed, is_foreign};
 use super::choose::{Choice, changes_nothing, choose, opened};
 use super::point::{no_length, pointer, typed};
 use super::resolve::{NO_LENGTH, Problem, Resolved};
 use super::retell::focus_after;
-use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
+use super::state::{Delta, Focus, Likely, Log, Pending, Session, Talk as Turn};
 use crate::figure::Fig;
 use crate::grammar::ask::{RowAsk, StrengthAsk, TakeoffAsk, WorkAsk};
 use crate::grammar::draft::{Clause, Reading, Weight};
@@ -46,7 +46,7 @@ pub fn ask(job: &Job, query: &Query) -> Reply {
     answer::cited(answer::query(job, query, 72).0, &job.settings.law)
 }
 
-fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
+pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     let _span = info_span!("step", bytes = line.len()).entered();
     if line.chars().nth(LONGEST).is_some() {
         let words = Line::say(Role::Answer, "That line is too long to be about a guard: 4,000 characters at most.");
@@ -78,18 +78,38 @@ fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         return turn(session, line, &words, choice);
     }
     // What reads whole is done. What does not gives way: wholly where nothing reads, to a sure question of rows where words are left over.
-    let unsure = stuck(&choice);
+    let unsure = stuck(&choice) || matches!(choice, Choice::NotMine(_)) && !is_foreign(session, line);
     let bound = (unsure || is_loose(session, &choice)).then(|| bound(session, line)).flatten();
     let of_rows = |b: &Bound| b.sure && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
-    let gives_way = |b: &Bound| match choice {
+    let gives_way = |b: &Bound| match &choice {
         Choice::Topic(..) => of_rows(b),
+        Choice::NotMine(_) => b.acts.iter().any(|a| matches!(a, Act::Query(Query::Row(_)) | Act::Tell(_))),
+        Choice::Do { .. } | Choice::Which { .. } => b.sure && !b.lacks,
+        // A question back without an answer to choose is better answered by a line that is sure of itself.
+        Choice::Problem(Problem::Ask(_, acts), _) if acts.is_empty() => b.sure && !b.lacks,
         _ => unsure || of_rows(b),
     };
-    match bound.filter(gives_way) {
-        Some(bound) => bound_to(session, bound),
-        None => turn(session, line, &line_words, no_rule(session, line, choice)),
+    match bound {
+        Some(bound) if gives_way(&bound) => bound_to(session, bound),
+        Some(bound) if matches!(choice, Choice::Which { .. }) => bound_to(session, beside(bound, choice)),
+        _ => turn(session, line, &line_words, no_rule(session, line, choice)),
     }
 }
+
+/// What a line may be bound to, and what else it may be: the likeliest first, then each in turn.
+fn beside(bound: Bound, choice: Choice) -> Bound {
+    let Choice::Which { acts: others, .. } = choice else { return bound };
+    let mut acts: Vec<Act> = bound.acts.iter().take(1).cloned().collect();
+    for act in others.into_iter().chain(bound.acts.iter().skip(1).cloned()) {
+        if !acts.contains(&act) && acts.len() < MOST_OFFERED {
+            acts.push(act);
+        }
+    }
+    Bound { acts, sure: false, ..bound }
+}
+
+/// No more choices than these are offered of a line that may be several things.
+const MOST_OFFERED: usize = 3;
 
 /// A rule that a question for a figure only touches does not answer it.
 fn no_rule(session: &Session, line: &str, choice: Choice) -> Choice {
@@ -122,13 +142,25 @@ fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
             };
             perform(session, Resolved { focus, ..plainly(session, act.clone()) })
         }
-        acts => offered(session, acts),
+        acts => {
+            let (mut delta, reply) = offered(session, acts);
+            if let Some(open) = &mut delta.talk.pending {
+                open.likely = likely(&bound);
+            }
+            (delta, reply)
+        }
     };
     let readings = bound.readings.iter().map(|(act, odds)| (canon::write(act), *odds)).collect();
     let unused: Vec<Typed> = bound.spare.iter().map(|s| Typed::new(&s.text)).collect();
     let heavy = bound.spare.iter().filter(|s| s.bends).map(|s| Typed::new(&s.text)).collect();
     let lines = reply.lines.into_iter().chain(took_no_part("No part of that: ", heavy)).collect();
     (delta, Reply { readings, unused, lines, ..reply })
+}
+
+/// What an offered line is taken to have told where the talk goes on without an answer: the one telling that is likely enough.
+fn likely(bound: &Bound) -> Option<Likely> {
+    let Act::Tell(facts) = bound.acts.first().filter(|_| bound.likely)? else { return None };
+    Some(Likely { facts: facts.clone(), spare: bound.spare.iter().map(|s| s.text.clone()).collect() })
 }
 
 /// Readings of a line none of which is sure, to choose from.
@@ -297,7 +329,7 @@ fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
     }
 }
 
-fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query>) -> (Delta, Reply) {
+pub(super) fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query>) -> (Delta, Reply) {
     let job = match session.job.with_all(&facts) {
         Ok(job) => job,
         Err(impossible) => return same(session, answer::impossible(&impossible)),
@@ -534,7 +566,7 @@ fn troubled(session: &Session, problem: Problem, reading: &Reading) -> (Delta, R
         Problem::Impossible(i) => same(session, answer::impossible(&i)),
         Problem::Ask(says, acts) => pend(session, asks([Line::say(Role::Question, says)], &acts), opened(&acts)),
         Problem::Lacks(says, lack) => {
-            let pending = Pending { choices: Vec::new(), lacks: Some((reading.clone(), lack)) };
+            let pending = Pending { choices: Vec::new(), lacks: Some((reading.clone(), lack)), likely: None };
             pend(session, asks([Line::say(Role::Question, says)], &[]), Some(pending))
         }
         Problem::NoLength => pend(session, asks([Line::say(Role::Question, NO_LENGTH)], &[]), None),

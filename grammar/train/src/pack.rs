@@ -7,7 +7,7 @@ use railhand::grammar::scores::{ActOdds, MARKS, MODELS};
 
 /// The most weights each model keeps: act, want, what besides, row of a figure, row of
 /// a word, how. About two bytes each, and under 1 MB with the hashes.
-pub const KEPT: [usize; MODELS] = [28_000, 75_000, 4_000, 122_000, 46_000, 8_000];
+pub const KEPT: [usize; MODELS] = [28_000, 70_000, 4_000, 120_000, 45_000, 8_000];
 
 /// The bytes of the models: act, want, what besides, row of a figure, row of a word, how.
 pub fn pack(models: [&Learned; MODELS], odds: &Odds, source: u64) -> Vec<u8> {

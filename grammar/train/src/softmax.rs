@@ -32,7 +32,7 @@ pub struct Recipe {
 
 impl Default for Recipe {
     fn default() -> Recipe {
-        Recipe { rounds: 10, step: 0.25, pull: 2e-5, least: 2 }
+        Recipe { rounds: 10, step: 0.25, pull: 7e-4, least: 2 }
     }
 }
 
@@ -101,7 +101,7 @@ fn step(one: &Indexed, wide: usize, recipe: Recipe, weights: &mut [f32], squares
     for (f, strength) in &one.features {
         for (label, s) in &steep {
             let (w, square) = (&mut weights[f * wide + label], &mut squares[f * wide + label]);
-            let g = s * strength + recipe.pull * *w;
+            let g = s * strength + recipe.pull * w.signum();
             *square += g * g;
             *w -= recipe.step * g / square.sqrt();
         }

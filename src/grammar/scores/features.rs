@@ -1,4 +1,4 @@
-//! Features: what is looked at in a line and around a value, each a name hashed to 32 bits with a strength.
+//! Features: what is looked at in a line and around a value, each a name hashed to 28 bits with a strength.
 //!
 //! The names are made anew from the line whenever it is scored, so the weights need only keep the hashes.
 
@@ -35,11 +35,14 @@ impl Sink {
     }
 }
 
-/// The parts with a space behind each, 64 bits folded to 32.
+/// The parts with a space behind each, 64 bits folded to [`BITS`]: what one name's hash is beyond the last is kept in two bytes mostly.
 pub(super) fn name(parts: &[&str]) -> u32 {
     let hash = hashed(parts.iter().flat_map(|p| p.bytes().chain([b' '])));
-    (hash >> 32) as u32 ^ hash as u32
+    ((hash >> 32) as u32 ^ hash as u32) & ((1 << BITS) - 1)
 }
+
+/// How wide a name's hash is.
+const BITS: u32 = 28;
 
 /// FNV-1a.
 pub(super) fn hashed(bytes: impl Iterator<Item = u8>) -> u64 {

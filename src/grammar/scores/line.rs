@@ -16,6 +16,13 @@ pub struct Token {
     pub value: Option<Value>,
 }
 
+impl Token {
+    /// True for a word that asks: "what", "how".
+    pub fn asks(&self) -> bool {
+        super::features::asks(self)
+    }
+}
+
 /// A line, with what was said before it in the same talk.
 #[derive(Clone, Debug)]
 pub struct Line {

@@ -41,6 +41,9 @@ impl Value {
 
 /// The values that start at word `at`, and where their words end; empty where none does.
 pub fn values_at(words: &[Word], at: usize) -> (usize, Vec<Value>) {
+    if let Some((end, price)) = price_at(words, at) {
+        return (end, vec![counted(price, Shape::Money)]);
+    }
     let mut islands = measures_at(words, at);
     let apart = next_number(words, at);
     if islands.iter().any(|i| i.end <= apart) {
@@ -62,6 +65,24 @@ pub fn values_at(words: &[Word], at: usize) -> (usize, Vec<Value>) {
         Some(value) => (at + 1, vec![value]),
         None => (at, Vec::new()),
     }
+}
+
+/// A price in words, and where it ends: "two eighty five each", "two dollars ten".
+fn price_at(words: &[Word], at: usize) -> Option<(usize, Q)> {
+    let is = |i: usize, any: &[&str]| words.get(i).is_some_and(|w| any.contains(&w.text.as_str()));
+    let (end, whole) = below_hundred(words, at)?;
+    let named = is(end, &["dollars", "dollar", "bucks"]);
+    let (end, parts) = below_hundred(words, if named { end + 1 } else { end })?;
+    let priced = named || is(end, &["each", "ea", "apiece", "per", "a", "dollars", "bucks"]);
+    (priced && parts >= 10).then(|| (end, Q::new(whole * 100 + parts, 100)))
+}
+
+/// A number in words under a hundred, by itself, and where it ends.
+fn below_hundred(words: &[Word], at: usize) -> Option<(usize, i128)> {
+    let spelled = |i: &usize| words.get(*i).is_some_and(|w| w.kind == Kind::Letters);
+    let number = |to: usize| count_at(words.get(..to)?, at).filter(|(end, n)| *end == to && *n < 100);
+    let longest = (at + 1..=at + 2).take_while(|to| spelled(&(to - 1))).filter_map(number).last();
+    longest.map(|(end, n)| (end, i128::from(n)))
 }
 
 /// The number a word of digits is.

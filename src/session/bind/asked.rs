@@ -3,7 +3,7 @@
 use super::About;
 use super::premises::{placed, premises};
 use super::readings::Reading;
-use super::value::{Premise, row_of};
+use super::value::{OF_ONE_SIZE, Premise, row_of};
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::Line;
@@ -175,10 +175,12 @@ fn leaning(about: &About<'_>, ask: RowAsk) -> Option<RowAsk> {
 }
 
 /// What the question comes to.
-fn solved(about: &About<'_>, ask: RowAsk, cost: f32) -> Option<Way> {
+fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
     let given = Given::of(ask.given.iter().copied());
+    // What is given is not asked, but as it becomes when something else is said anew: "28 3/4 now, and with 2 below for 3?".
+    let anew = given.rows().any(|row| given.before(row).is_some());
     let asks_itself = ask.mood == Mood::Figure && ask.wants.iter().any(|w| given.get(*w).is_some());
-    if asks_itself {
+    if asks_itself && !anew {
         return None;
     }
     let job = about.job.with_all(&ask.supposed).ok()?;
@@ -190,7 +192,13 @@ fn solved(about: &About<'_>, ask: RowAsk, cost: f32) -> Option<Way> {
         (None, Ok(solved)) => {
             let odd = if want.holds(solved.fig.value()) { 0.0 } else { LACKING };
             by_default = solved.defaults.contains(&want) || solved.used.is_empty() && about.job.told(want).is_none();
-            unused = solved.unused(&given).len();
+            if asks_itself && solved.used.iter().all(|row| *row == want) {
+                return None;
+            }
+            let used = |row: RowId| solved.used.contains(&row);
+            let said_by = |row: RowId| OF_ONE_SIZE.iter().any(|(a, b)| *a == row && used(*b) || *b == row && used(*a));
+            ask.given.retain(|(row, _)| used(*row) || !said_by(*row));
+            unused = solved.unused(&given).into_iter().filter(|row| !said_by(*row)).count();
             (Some(solved.fig.value()), unused as f32 * UNUSED + solved.defaults.len() as f32 * DEFAULT + odd)
         }
         (None, Err(_)) => (None, LACKING),

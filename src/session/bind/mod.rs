@@ -12,6 +12,7 @@ mod premises;
 mod readings;
 mod runs;
 mod spare;
+mod sums;
 mod told;
 mod value;
 
@@ -20,6 +21,7 @@ use crate::grammar::ask::RowAsk;
 use crate::grammar::scores::{self, Line};
 use crate::grammar::{Act, Query};
 use crate::job::{Fact, Job, RunId};
+use crate::measure::Length;
 use pool::Candidate;
 pub(super) use spare::Spare;
 use spare::spare;
@@ -36,6 +38,8 @@ pub(super) struct Bound {
     pub sure: bool,
     /// It would only say what is still needed.
     pub lacks: bool,
+    /// The first act is likely enough to be taken as meant where the talk goes on.
+    pub likely: bool,
     /// The likeliest readings with their odds, for whoever asks why.
     pub readings: Vec<(Act, f32)>,
     /// Words that have no part in the one act.
@@ -51,6 +55,8 @@ struct About<'a> {
     run: Option<RunId>,
     /// An answer gave figures before.
     answered: bool,
+    /// The length the answer before came to.
+    figure: Option<Length>,
     /// The line as typed.
     line: &'a str,
 }
@@ -59,7 +65,8 @@ impl<'a> About<'a> {
     fn of(session: &'a Session, line: &'a str) -> About<'a> {
         let talk = &session.talk;
         let answered = !talk.last.is_empty();
-        About { job: &session.job, asked: talk.asked.as_ref(), run: talk.focus.run, answered, line }
+        let figure = talk.last.first().and_then(|(_, fig)| sums::of_figure(fig.value()));
+        About { job: &session.job, asked: talk.asked.as_ref(), run: talk.focus.run, answered, figure, line }
     }
 }
 
@@ -71,6 +78,7 @@ pub(super) fn completed(session: &Session, line: &str) -> Option<Bound> {
     (!acts.is_empty()).then(|| Bound {
         sure: acts.len() == 1,
         lacks: false,
+        likely: false,
         acts,
         readings: Vec::new(),
         spare: Vec::new(),
@@ -95,6 +103,15 @@ pub(super) fn asks_figure(session: &Session, line: &str) -> bool {
     asked.and_then(|(s, act)| likely(s.score_want(&line, act))).is_some_and(|(want, _)| value::row_of(want).is_some())
 }
 
+/// True where the line may well be another trade's, by what the scores have learned of such lines.
+pub(super) fn is_foreign(session: &Session, line: &str) -> bool {
+    let before: Vec<&str> = session.talk.lines.iter().map(String::as_str).collect();
+    let Some(scores) = scores::shipped().filter(|_| is_short(line)) else { return true };
+    let line = Line::read(line, &before);
+    let foreign = scores.score_act(&line).into_iter().find(|(act, _)| *act == "foreign");
+    foreign.is_none_or(|(_, log)| log.exp() > odds::FOREIGN)
+}
+
 /// The line bound, with what was said before it; `None` where nothing likely is possible.
 pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     let scores = scores::shipped().filter(|_| is_short(line))?;
@@ -114,19 +131,25 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>) -> Option<Bound> {
     tracing::debug!(?readings, ?spare, "bound");
     let least = if best.lacks { odds::WORTH_ASKING } else { odds::sure(&best.act) };
     if best.odds >= least && best.unbound == 0 && holds(best, &spare) {
-        return Some(Bound { acts: vec![best.act.clone()], sure: true, lacks: best.lacks, readings, spare });
+        return Some(Bound {
+            acts: vec![best.act.clone()],
+            sure: true,
+            lacks: best.lacks,
+            likely: false,
+            readings,
+            spare,
+        });
     }
     let likely = candidates.iter().filter(|c| c.odds >= odds::worth_offering(&c.act) && c.unbound < 2 && !c.lacks);
     let acts: Vec<Act> = likely.take(MOST).map(|c| c.act.clone()).collect();
-    (!acts.is_empty()).then_some(Bound { acts, sure: false, lacks: false, readings, spare })
+    let likely = best.unbound == 0 && best.odds >= odds::TAKEN_AS_MEANT && acts.first() == Some(&best.act);
+    (!acts.is_empty()).then_some(Bound { acts, sure: false, lacks: false, likely, readings, spare })
 }
 
-/// True where no word that is left over can have changed what was meant: nothing that counts beside a telling, nothing that denies or bends
-/// beside a question. What lacks something says so only of a question with premises.
+/// True where no word that is left over can have changed what was meant: nothing that denies, bends or places something. What lacks something says so only of a question with premises.
 fn holds(best: &Candidate, spare: &[Spare]) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
-        Act::Tell(_) => !spare.iter().any(|s| s.heavy),
         Act::Query(Query::Row(ask)) if best.lacks => {
             let premises = ask.given.len() + ask.supposed.len();
             premises > 0 && !spare.iter().any(|s| s.bends)

@@ -18,7 +18,7 @@ pub(super) fn sure(act: &Act) -> f32 {
         Act::Tell(_) => 0.8,
         Act::Query(Query::Row(_)) => 0.7,
         Act::Query(Query::Rule(_)) => 0.7,
-        Act::Query(_) => 0.6,
+        Act::Query(_) | Act::Sum(_) => 0.6,
         _ => 0.9,
     }
 }
@@ -34,3 +34,9 @@ pub(super) fn worth_offering(act: &Act) -> f32 {
 
 /// The least odds at which a question that still lacks something says what.
 pub(super) const WORTH_ASKING: f32 = 0.65;
+
+/// The least odds at which a telling that was offered is taken as meant where the talk goes on without an answer.
+pub(super) const TAKEN_AS_MEANT: f32 = 0.4;
+
+/// A word of another trade makes a line that trade's, unless the odds that it is are under this.
+pub(super) const FOREIGN: f32 = 0.03;

@@ -46,8 +46,11 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         ("leave", _) => Act::Talk(Talk::Leave),
         ("why", _) if about.answered => Act::Query(Query::Why),
         ("note", _) => Act::Tell(vec![Fact::Note(canon::clean_note(about.line)?)]),
-        // A rule is no answer to figures.
-        ("rule" | "judge" | "ask" | "suppose", Some(topic)) if line.values().next().is_none() => rule(topic)?,
+        // A rule alone is no answer to figures: beside them it is offered.
+        ("rule" | "judge" | "ask" | "suppose", Some(topic)) => {
+            let unbound = usize::from(line.values().next().is_some());
+            return rule(topic).map(|act| Way { unbound, ..Way::plain(0.0, act) });
+        }
         ("list", Some(list)) => listed(list)?,
         _ => return None,
     };

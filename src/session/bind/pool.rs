@@ -3,7 +3,7 @@
 use super::About;
 use super::asked::{self, Way};
 use super::readings::Reading;
-use super::{other, told};
+use super::{other, sums, told};
 use crate::figure::Value;
 use crate::grammar::ask::RowAsk;
 use crate::grammar::scores::Line;
@@ -72,6 +72,7 @@ fn ways(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
             Some(again) => vec![again],
             None => told::told(about, line, reading).into_iter().collect(),
         },
+        "sum" => sums::summed(about, line, reading).into_iter().collect(),
         _ => Vec::new(),
     };
     if figures.is_empty() { other::other(about, line, reading).into_iter().collect() } else { figures }

@@ -4,7 +4,7 @@ use super::About;
 use super::readings::{Filled, Reading};
 use super::runs::{Runs, is_of_runs};
 use super::told::{self, Told};
-use super::value::{Premise, fact, ways};
+use super::value::{Premise, besides, fact, ways};
 use crate::figure::Value;
 use crate::grammar::scores::{How, Line};
 use crate::provide;
@@ -25,8 +25,10 @@ pub(super) fn premises(about: &About<'_>, line: &Line, reading: &Reading<'_>) ->
         if ways.is_empty() {
             continue;
         }
+        let more = filled.row.and_then(|row| besides(row, line, filled.at));
         let with = |(cost, given): &Taken| -> Vec<Taken> {
-            let grown = |(c, p): &(f32, Premise)| (cost + c, given.iter().cloned().chain([p.clone()]).collect());
+            let all = |p: &Premise| given.iter().cloned().chain([p.clone()]).chain(more.clone()).collect();
+            let grown = |(c, p): &(f32, Premise)| (cost + c, all(p));
             ways.iter().map(grown).collect()
         };
         all = all.iter().flat_map(with).collect();

@@ -47,6 +47,9 @@ const FAR_FIGURE: f32 = 6.0;
 /// What a figure without a row costs: who says one means something by it. A logarithm of odds.
 const UNBOUND: f32 = -2.0;
 
+/// Acts whose figures are rows; those of a sum, a note or a rule are not.
+const FIGURES: &[&str] = &["ask", "drop", "judge", "suppose", "tell"];
+
 /// The most items in a line that is looked at.
 const ITEMS: usize = 60;
 
@@ -94,7 +97,7 @@ fn of_item<'a>(
     (act, want): (&'a str, &'a str),
 ) -> Vec<(Vec<Filled<'a>>, f32)> {
     let (most, far, without) = match item.is_value() {
-        true if is_weak(line, item) => (ROWS, FAR_FIGURE, 0.0),
+        true if is_weak(line, item) || !FIGURES.contains(&act) => (ROWS, FAR_FIGURE, 0.0),
         true => (ROWS, FAR_FIGURE, UNBOUND),
         false => (WORD_ROWS, FAR, 0.0),
     };

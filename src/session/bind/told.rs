@@ -31,10 +31,7 @@ pub(super) enum Says {
 /// The facts a reading tells; `None` where one of its items has a row that cannot be told so.
 pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
     // A figure that is told and has no row is the one thing that must not be passed over.
-    if line.values().any(|at| reading.filled.iter().all(|f| f.at != at)) {
-        return None;
-    }
-    if opens(&words(about.line)) || run_together(line, reading) {
+    if reading.unbound(line) > 0 || run_together(line, reading) {
         return None;
     }
     let alone = |f: &&Filled<'_>| f.row.is_some_and(|r| !is_of_runs(r));
@@ -46,9 +43,15 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     let deck = rows.iter().any(|r| matches!(r, RowId::DeckAlong | RowId::DeckOut));
     let mut runs = Runs::new(reading.filled.iter().filter_map(|f| f.row).filter(|r| is_of_runs(*r)).collect());
     let mut facts: Vec<Fact> = Vec::new();
-    let mut cost = 0.0;
-    for filled in &reading.filled {
+    let mut cost = if opens(&words(about.line)) { OPENS_AS_QUESTION } else { 0.0 };
+    for (n, filled) in reading.filled.iter().enumerate() {
         let Some(row) = filled.row else { continue };
+        // "corner post ... the corner" names one place twice.
+        let named =
+            |f: &Filled<'_>| f.row == Some(row) && f.how == filled.how && f.word.is_some() && f.word == filled.word;
+        if n.checked_sub(1).and_then(|n| reading.filled.get(n)).is_some_and(named) {
+            continue;
+        }
         let (more, said) = says(line, filled, row)?;
         cost += more;
         match said {
@@ -69,6 +72,9 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     let stands = !facts.is_empty() && about.job.with_all(&facts).is_ok_and(|job| job != *about.job);
     stands.then(|| Way::plain(cost, Act::Tell(facts)))
 }
+
+/// What it costs a telling that its line opens as a question does: a logarithm of odds.
+const OPENS_AS_QUESTION: f32 = -2.5;
 
 /// What an item says, or at once the fact it tells.
 pub(super) enum Told {

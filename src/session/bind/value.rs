@@ -5,7 +5,7 @@ use crate::grammar::Act;
 use crate::grammar::canon;
 use crate::grammar::scores::{Line, Reading, Shape, Value as Said};
 use crate::job::Fact;
-use crate::measure::{Length, Number};
+use crate::measure::{Length, Number, Q};
 use crate::quantity::{Kind, ROWS, RowId, money};
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -60,7 +60,7 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
 
 /// True for a number in figures or words before a noun of several things.
 fn counts(line: &Line, at: usize, said: &Said) -> bool {
-    let next = line.tokens.get(at + 1).and_then(|t| t.word.as_deref());
+    let next = line.tokens.get(at + 1).filter(|t| !t.asks()).and_then(|t| t.word.as_deref());
     let several = |w: &str| w.len() > 3 && w.ends_with('s') && !w.ends_with("ss") && !UNITS.contains(&w);
     matches!(said.shape, Shape::Bare | Shape::Spoken) && said.size().fract() == 0.0 && next.is_some_and(several)
 }
@@ -118,6 +118,9 @@ const WIDE: &[RowId] = &[
 /// Lumber told for a size is that size; for a width it is as wide as it is dressed.
 fn lumber(row: RowId, said: &Said) -> Option<Vec<(f32, Premise)>> {
     let size = said.readings.iter().find_map(|r| if let Reading::Lumber(l) = r { Some(*l) } else { None });
+    if let Some(thick) = quarters(said).filter(|_| matches!(row, RowId::Decking | RowId::DeckingSize)) {
+        return Some(vec![(0.0, Premise::Row(RowId::Decking, Value::Length(thick)))]);
+    }
     if row.row().kind == Kind::Lumber {
         let size = size?;
         let wide = match row {
@@ -144,6 +147,24 @@ fn lumber(row: RowId, said: &Said) -> Option<Vec<(f32, Premise)>> {
     };
     Some(if row.takes(length) { vec![(0.0, Premise::Row(row, Value::Length(length)))] } else { Vec::new() })
 }
+
+/// A board by its quarters, "5/4", is dressed a quarter less (PS 20: 5/4 decking is 1 in.).
+fn quarters(said: &Said) -> Option<Length> {
+    let by_quarters = |q: &Reading| matches!(q, Reading::Number(q) if *q.denom() == 4 && matches!(*q.numer(), 5 | 6));
+    let part = said.shape == Shape::Part && said.readings.iter().any(by_quarters);
+    let number = said.readings.iter().find_map(|r| if let Reading::Number(q) = r { Some(*q) } else { None });
+    number.filter(|_| part).and_then(|q| Length::from_q(q - Q::new(1, 4)))
+}
+
+/// What a size of lumber says besides: a rim's size is its thickness and its height.
+pub(super) fn besides(row: RowId, line: &Line, at: usize) -> Option<Premise> {
+    let said = line.tokens.get(at)?.value.as_ref().filter(|_| row == RowId::RimSize)?;
+    let size = said.readings.iter().find_map(|r| if let Reading::Lumber(l) = r { Some(*l) } else { None })?;
+    Some(Premise::Row(RowId::RimTall, Value::Length(size.dressed()?.1)))
+}
+
+/// Rows that one size of lumber says both of: a question that uses one of them passes over neither.
+pub(super) const OF_ONE_SIZE: &[(RowId, RowId)] = &[(RowId::Rim, RowId::RimTall)];
 
 /// Words of the corpus that the plain phrases write otherwise.
 const WRITTEN: &[(RowId, &str, &str)] = &[

@@ -1,0 +1,73 @@
+//! A telling that was offered, and that the talk goes on from without an answer: it is taken as meant, and named.
+//!
+//! Who is asked "did you mean this?" and goes on talking of it has answered. Without this a talk of several lines stops at its first loose one.
+
+use super::choose::pending;
+use super::retell::focus_after;
+use super::state::{Delta, Likely, Log, Session, Talk as Turn};
+use super::step::{stepped, tell};
+use crate::grammar::words::{Word, words};
+use crate::grammar::{Act, canon};
+use crate::job::Fact;
+use crate::reply::{Line, Reply, Role, Span, Status, Typed};
+
+/// What is taken as meant, before the line that went on from it.
+#[derive(Clone, Debug)]
+pub struct Meant {
+    /// The change: to be taken in before the line.
+    pub delta: Delta,
+    /// The answer to the telling by itself.
+    pub reply: Reply,
+    /// The plain phrase that tells it.
+    pub phrase: String,
+    spare: Vec<Typed>,
+}
+
+/// What this line takes as meant of the line before it; `None` where nothing was offered, where the line answers the offer, takes it back or
+/// says the same another way.
+pub fn meant(session: &Session, line: &str) -> Option<Meant> {
+    let likely = session.talk.pending.as_ref()?.likely.as_ref()?;
+    let words = words(line);
+    if words.is_empty() || takes_back(&words) || pending(session, &words).is_some() {
+        return None;
+    }
+    if matches!(canon::read(line), Some(Act::Talk(_))) || says_again(session, line, &likely.facts) {
+        return None;
+    }
+    let stands = Turn { pending: None, asked: None, supposed: Vec::new(), ..session.talk.clone() };
+    let focus = focus_after(stands.focus.clone(), &likely.facts);
+    let (delta, reply) = tell(session, likely.facts.clone(), Turn { focus, ..stands }, None);
+    let Likely { facts, spare } = likely.clone();
+    let spare = spare.iter().map(|s| Typed::new(s)).collect();
+    (reply.status == Status::Told).then(|| Meant { delta, reply, phrase: canon::write(&Act::Tell(facts)), spare })
+}
+
+impl Meant {
+    /// Names it in the answer to the line that went on from it.
+    pub fn named_in(self, mut reply: Reply) -> Reply {
+        let says =
+            [Span::Say("Took that as: "), Span::Phrase(self.phrase), Span::Say(". Say \"undo\" if it was not so.")];
+        let at = reply.lines.iter().position(|l| l.role == Role::Heard).unwrap_or(reply.lines.len());
+        reply.lines.insert(at, Line::new(Role::Detail, says));
+        reply.unused.extend(self.spare);
+        reply
+    }
+}
+
+/// True for a line that begins by taking back.
+fn takes_back(words: &[Word]) -> bool {
+    let first = words.first().map(|w| w.text.as_str());
+    first
+        .is_some_and(|w| matches!(w, "no" | "nope" | "nah" | "not" | "never" | "scratch" | "undo" | "forget" | "leave"))
+}
+
+/// True where the line by itself tells, or may tell, one of these facts, or a run of the same length: it was said again.
+fn says_again(session: &Session, line: &str, facts: &[Fact]) -> bool {
+    let (delta, _) = stepped(session, line);
+    let told = if let Log::Told(facts) = &delta.log { facts.as_slice() } else { &[] };
+    let offered = delta.talk.pending.iter().flat_map(|p| &p.choices);
+    let offered = offered.filter_map(|act| if let Act::Tell(facts) = act { Some(facts) } else { None });
+    let length = |fact: &Fact| if let Fact::Run(_, patch) = fact { patch.length } else { None };
+    let same = |a: &Fact, b: &Fact| a == b || length(a).is_some() && length(a) == length(b);
+    told.iter().chain(offered.flatten()).any(|again| facts.iter().any(|fact| same(again, fact)))
+}
