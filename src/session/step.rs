@@ -1,7 +1,7 @@
 //! One line: read, chosen, made, answered.
 
 use super::answer;
-use super::bind::{Bound, asks_figure, bound, completed, is_foreign};
+use super::bind::{Bound, asks_figure, bound, completed, is_foreign, is_labeled};
 use super::choose::{Choice, changes_nothing, choose, opened};
 use super::point::{no_length, pointer, typed};
 use super::resolve::{NO_LENGTH, Problem, Resolved};
@@ -68,6 +68,9 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     if let Some(bound) = completed(session, line).filter(|_| session.talk.pending.is_none()) {
         return bound_to(session, bound);
     }
+    if let Some(bound) = is_labeled(line).then(|| bound(session, line)).flatten() {
+        return bound_to(session, bound);
+    }
     let choice = choose(session, &line_words);
     debug!(?choice, "chosen");
     if let Some((words, choice)) = stuck(&choice).then(|| without_hums(&line_words)).flatten().and_then(|words| {
@@ -90,6 +93,11 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         _ => unsure || of_rows(b),
     };
     match bound {
+        // Beside another trade's word nothing is told unasked.
+        Some(bound) if matches!(choice, Choice::NotMine(_)) && gives_way(&bound) => {
+            let sure = bound.sure && !matches!(bound.acts[..], [Act::Tell(_)]);
+            bound_to(session, Bound { sure, ..bound })
+        }
         Some(bound) if gives_way(&bound) => bound_to(session, bound),
         Some(bound) if matches!(choice, Choice::Which { .. }) => bound_to(session, beside(bound, choice)),
         _ => turn(session, line, &line_words, no_rule(session, line, choice)),

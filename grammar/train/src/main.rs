@@ -3,9 +3,10 @@
 //! - `folds`: how well meanings it has not seen are read; `quick`: the same of a fifth of them.
 //! - `fold K N OUT.bin`: writes weights that have not seen the Kth of N parts, and prints the ids of the blocks in it.
 //! - `unseen FILE...`: how well the lines of other files are read by what the corpus taught.
+//! - `labels`: every line with its own labels, to see what the program makes of a line that is read right.
 //! - `unsaid`: the facts that no item of their line says.
 
-use railhand::grammar::scores::{Line, Scores};
+use railhand::grammar::scores::{Line, NONE, Scores};
 use railhand_train::calibrate::{Odds, calibrate};
 use railhand_train::corpus::{parse, read, source};
 use railhand_train::folds::{folds, one_fold, read as read_lines, without};
@@ -56,9 +57,10 @@ fn run() -> Result<String, String> {
         ["quick"] => Ok(table(&one_fold(&lines_of(&beside)?, PARTS, Recipe::default())?)),
         ["fold", part, parts, out] => one_out(&beside, part, parts, Path::new(out)),
         ["unseen", ref files @ ..] => unseen(&lines_of(&beside)?, files),
+        ["labels"] => Ok(labels(&lines_of(&beside)?)),
         ["unsaid"] => Ok(unsaid(&lines_of(&beside)?)),
         [folder] => write(Path::new(folder)),
-        _ => Err("railhand-train [FOLDER | folds | quick | fold K N OUT.bin | unseen FILE... | unsaid]".into()),
+        _ => Err("railhand-train [FOLDER | folds | quick | fold K N OUT.bin | unseen FILE... | labels | unsaid]".into()),
     }
 }
 
@@ -115,6 +117,17 @@ fn unseen(lines: &[Labelled], files: &[&str]) -> Result<String, String> {
         said += &format!("{file}\n{}\n", table(&read_lines(&scores, others.iter())));
     }
     Ok(said)
+}
+
+/// A line a row: as said, its act, its wants, and for each item that fills a row its first token, the rows and how.
+fn labels(lines: &[Labelled]) -> String {
+    let of_items = |l: &Labelled| {
+        let items = l.line.items.iter().zip(l.aligned.rows.iter().zip(&l.aligned.hows));
+        let filled = items.filter(|(_, (row, _))| *row != NONE);
+        filled.map(|(item, (row, how))| format!("{}\u{1f}{row}\u{1f}{how}", item.at)).collect::<Vec<_>>().join("\u{1e}")
+    };
+    let row = |l: &Labelled| [l.said.clone(), l.meaning.act.clone(), l.meaning.wants.join(","), of_items(l)].join("\t");
+    lines.iter().map(row).collect::<Vec<_>>().join("\n")
 }
 
 /// The lines with a fact that none of their items says.

@@ -14,6 +14,8 @@ mod runs;
 mod spare;
 mod sums;
 mod told;
+#[cfg(feature = "fold-weights")]
+mod truth;
 mod value;
 
 use super::state::{Session, Talk};
@@ -103,6 +105,18 @@ pub(super) fn asks_figure(session: &Session, line: &str) -> bool {
     asked.and_then(|(s, act)| likely(s.score_want(&line, act))).is_some_and(|(want, _)| value::row_of(want).is_some())
 }
 
+/// True where the labels of the line are known: what the program makes of it shows what else than reading is lacking.
+#[cfg(feature = "fold-weights")]
+pub(super) fn is_labeled(line: &str) -> bool {
+    truth::is_known(line)
+}
+
+/// No line's labels are known.
+#[cfg(not(feature = "fold-weights"))]
+pub(super) fn is_labeled(_line: &str) -> bool {
+    false
+}
+
 /// True where the line may well be another trade's, by what the scores have learned of such lines.
 pub(super) fn is_foreign(session: &Session, line: &str) -> bool {
     let before: Vec<&str> = session.talk.lines.iter().map(String::as_str).collect();
@@ -118,6 +132,10 @@ pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     let about = About::of(session, line);
     let before: Vec<&str> = session.talk.lines.iter().map(String::as_str).collect();
     let line = Line::read(line, &before);
+    #[cfg(feature = "fold-weights")]
+    if let Some(reading) = truth::of(about.line, &line) {
+        return decided(&pool::pooled(&about, &line, &[reading]), Vec::new());
+    }
     let readings = readings::likeliest(scores, &line, about.asked.is_some());
     let candidates = pool::pooled(&about, &line, &readings);
     let best = candidates.first()?;
