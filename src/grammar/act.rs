@@ -79,6 +79,8 @@ pub enum Query {
     Flight(FlightAsk),
     /// A row of the table, with what the line gives.
     Row(RowAsk),
+    /// Premises for what is asked next, where nothing is asked yet: no row is wanted.
+    Given(RowAsk),
 }
 
 /// Conversation.

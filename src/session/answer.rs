@@ -322,6 +322,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
         Query::Guard(ask) => guard::guard(job, *ask),
         Query::Row(ask) => row::row(job, ask),
+        Query::Given(ask) => (row::given(job, ask), Vec::new()),
         Query::Work(ask) => work::work(job, *ask),
         Query::Law => (law::in_force(job), Vec::new()),
         Query::Notch(ask) => notch::notch(job, *ask, width),

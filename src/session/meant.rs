@@ -3,9 +3,10 @@
 //! Who is asked "did you mean this?" and goes on talking of it has answered. Without this a talk of several lines stops at its first loose one.
 
 use super::choose::pending;
+use super::resolve::Resolved;
 use super::retell::focus_after;
-use super::state::{Delta, Likely, Log, Session, Talk as Turn};
-use super::step::{stepped, tell};
+use super::state::{Delta, Likely, Log, Session};
+use super::step::{perform, stepped};
 use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, canon};
 use crate::job::Fact;
@@ -31,15 +32,16 @@ pub fn meant(session: &Session, line: &str) -> Option<Meant> {
     if words.is_empty() || takes_back(&words) || pending(session, &words).is_some() {
         return None;
     }
-    if matches!(canon::read(line), Some(Act::Talk(_))) || says_again(session, line, &likely.facts) {
+    let told = if let Act::Tell(facts) = &likely.act { facts.as_slice() } else { &[] };
+    if matches!(canon::read(line), Some(Act::Talk(_))) || says_again(session, line, told) {
         return None;
     }
-    let stands = Turn { pending: None, asked: None, supposed: Vec::new(), ..session.talk.clone() };
-    let focus = focus_after(stands.focus.clone(), &likely.facts);
-    let (delta, reply) = tell(session, likely.facts.clone(), Turn { focus, ..stands }, None);
-    let Likely { facts, spare } = likely.clone();
+    let Likely { act, spare } = likely.clone();
+    let phrase = canon::write(&act);
+    let focus = focus_after(session.talk.focus.clone(), told);
+    let (delta, reply) = perform(session, Resolved { acts: vec![act], ask: false, focus, then: None });
     let spare = spare.iter().map(|s| Typed::new(s)).collect();
-    (reply.status == Status::Told).then(|| Meant { delta, reply, phrase: canon::write(&Act::Tell(facts)), spare })
+    (reply.status != Status::Refused).then(|| Meant { delta, reply, phrase, spare })
 }
 
 impl Meant {

@@ -98,8 +98,8 @@ pub(super) struct Pending {
 /// A telling that was likely, and offered.
 #[derive(Clone, Debug)]
 pub(super) struct Likely {
-    /// What it tells.
-    pub facts: Vec<Fact>,
+    /// What it tells, or gives for what is asked next.
+    pub act: Act,
     /// Words of the line that have no part in it, as typed.
     pub spare: Vec<String>,
 }

@@ -16,6 +16,7 @@ use crate::grammar::slips::{said_once, without_hums};
 use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{Fact, Impossible, Job, Order, Setting};
+use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Typed};
 use tracing::{debug, info_span};
 
@@ -86,38 +87,17 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     let of_rows = |b: &Bound| b.sure && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
     let gives_way = |b: &Bound| match &choice {
         Choice::Topic(..) => of_rows(b),
-        Choice::NotMine(_) => b.acts.iter().any(|a| matches!(a, Act::Query(Query::Row(_)) | Act::Tell(_))),
-        Choice::Do { .. } | Choice::Which { .. } => b.sure && !b.lacks,
+        // Beside another trade's word nothing is told.
+        Choice::NotMine(_) => matches!(b.acts.first(), Some(Act::Query(Query::Row(_)))),
         // A question back without an answer to choose is better answered by a line that is sure of itself.
         Choice::Problem(Problem::Ask(_, acts), _) if acts.is_empty() => b.sure && !b.lacks,
         _ => unsure || of_rows(b),
     };
     match bound {
-        // Beside another trade's word nothing is told unasked.
-        Some(bound) if matches!(choice, Choice::NotMine(_)) && gives_way(&bound) => {
-            let sure = bound.sure && !matches!(bound.acts[..], [Act::Tell(_)]);
-            bound_to(session, Bound { sure, ..bound })
-        }
         Some(bound) if gives_way(&bound) => bound_to(session, bound),
-        Some(bound) if matches!(choice, Choice::Which { .. }) => bound_to(session, beside(bound, choice)),
         _ => turn(session, line, &line_words, no_rule(session, line, choice)),
     }
 }
-
-/// What a line may be bound to, and what else it may be: the likeliest first, then each in turn.
-fn beside(bound: Bound, choice: Choice) -> Bound {
-    let Choice::Which { acts: others, .. } = choice else { return bound };
-    let mut acts: Vec<Act> = bound.acts.iter().take(1).cloned().collect();
-    for act in others.into_iter().chain(bound.acts.iter().skip(1).cloned()) {
-        if !acts.contains(&act) && acts.len() < MOST_OFFERED {
-            acts.push(act);
-        }
-    }
-    Bound { acts, sure: false, ..bound }
-}
-
-/// No more choices than these are offered of a line that may be several things.
-const MOST_OFFERED: usize = 3;
 
 /// A rule that a question for a figure only touches does not answer it.
 fn no_rule(session: &Session, line: &str, choice: Choice) -> Choice {
@@ -167,8 +147,9 @@ fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
 
 /// What an offered line is taken to have told where the talk goes on without an answer: the one telling that is likely enough.
 fn likely(bound: &Bound) -> Option<Likely> {
-    let Act::Tell(facts) = bound.acts.first().filter(|_| bound.likely)? else { return None };
-    Some(Likely { facts: facts.clone(), spare: bound.spare.iter().map(|s| s.text.clone()).collect() })
+    let act = bound.acts.first().filter(|_| bound.likely)?;
+    let tells = matches!(act, Act::Tell(_) | Act::Query(Query::Given(_)));
+    tells.then(|| Likely { act: act.clone(), spare: bound.spare.iter().map(|s| s.text.clone()).collect() })
 }
 
 /// Readings of a line none of which is sure, to choose from.
@@ -313,15 +294,17 @@ fn note(line: &str, words: &[Word], reading: &Reading) -> Option<Fact> {
 
 // --- making the change -----------------------------------------------------------------------
 
-fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
+pub(super) fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
     let Resolved { acts, focus, then, .. } = resolved;
     let Some(act) = acts.into_iter().next() else { return same(session, Reply::of(Status::Answered)) };
     let stands = &session.talk;
     let mut turn = Turn { focus, pending: None, supposed: Vec::new(), filling: None, weighed: None, ..stands.clone() };
     match &act {
         Act::Query(Query::Row(ask)) => turn.asked = Some(ask.clone()),
+        Act::Query(Query::Given(ask)) => turn.asked = Some(with_given(turn.asked.take(), ask)),
         Act::Query(Query::Takeoff(TakeoffAsk::Infill(infill))) => turn.asked = Some(RowAsk::from(*infill)),
-        Act::Tell(_) => turn.asked = None,
+        // What was given for the next question still is.
+        Act::Tell(_) => turn.asked = turn.asked.take().filter(|a| a.wants.is_empty()),
         _ => {}
     }
     match act {
@@ -337,7 +320,19 @@ fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
     }
 }
 
-pub(super) fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query>) -> (Delta, Reply) {
+/// What was asked or given before, with what is given now; a row given anew takes the place of what it was.
+fn with_given(before: Option<RowAsk>, now: &RowAsk) -> RowAsk {
+    let Some(before) = before else { return now.clone() };
+    let anew = |row: &RowId| now.given.iter().any(|(r, _)| r == row);
+    let stays = before.given.into_iter().filter(|(row, _)| !anew(row));
+    RowAsk {
+        given: stays.chain(now.given.iter().copied()).collect(),
+        supposed: before.supposed.into_iter().chain(now.supposed.iter().cloned()).collect(),
+        ..RowAsk { wants: before.wants, mood: before.mood, given: Vec::new(), supposed: Vec::new() }
+    }
+}
+
+fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query>) -> (Delta, Reply) {
     let job = match session.job.with_all(&facts) {
         Ok(job) => job,
         Err(impossible) => return same(session, answer::impossible(&impossible)),

@@ -13,7 +13,7 @@ use super::flight::{read_flight_ask, write_flight_ask};
 use super::guard::{read_guard, write_guard};
 use super::length::{read_lumber, read_told, write_told};
 use super::notch::{read_notch, write_notch};
-use super::row::{read_row, write_row};
+use super::row::{read_premises, read_row, write_premises, write_row};
 use super::strength::{read_strength, write_strength};
 use super::takeoff::{read_takeoff, write_takeoff};
 use super::why::{read_why, write_why};
@@ -58,6 +58,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
         Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
         Query::Row(ask) => format!("{}?", write_row(ask)),
+        Query::Given(ask) => write_premises(ask),
     }
 }
 
@@ -95,7 +96,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         map(read_notch, Query::Notch),
     ));
     // A row's question may hold a note, and a note a "?".
-    alt((map(read_row, Query::Row), terminated(query, tag("?")))).parse(i)
+    alt((map(read_row, Query::Row), map(read_premises, Query::Given), terminated(query, tag("?")))).parse(i)
 }
 
 fn read_of_layout(i: &str) -> Read<'_, Query> {

@@ -3,6 +3,7 @@
 //! ```text
 //! row  = want *2("; " want) *("; with " name " " value) *("; if " fact)      every want of one lead
 //! want = ("figure: " | "judge: ") name
+//! given = "given: " item *("; " item)              item = name " " value | "if " fact, the facts last
 //! name = a row's name, the longest that fits      value = inches | n | number, by the row's kind
 //! fact = the plain phrase of a fact, as in `fact`
 //! ```
@@ -15,12 +16,13 @@ use super::length::{read_length, read_number};
 use super::words::{Table, one_of, whole, words_of};
 use crate::figure::{Unit, Value};
 use crate::grammar::ask::{Mood, RowAsk};
+use crate::job::Fact;
 use crate::measure::{exact_phrase, mixed_number};
 use crate::quantity::{Kind, ROWS, RowId};
 use nom::Parser;
 use nom::bytes::complete::tag;
-use nom::combinator::{all_consuming, map, map_opt, map_parser, rest};
-use nom::multi::{fold_many_m_n, many0};
+use nom::combinator::{all_consuming, map, map_opt, map_parser, opt, rest};
+use nom::multi::{fold_many_m_n, many0, separated_list0};
 use nom::sequence::{pair, preceded};
 
 const MOODS: &Table<Mood> = &[(Mood::Figure, "figure: "), (Mood::Judge, "judge: ")];
@@ -30,6 +32,26 @@ pub(super) fn write_row(ask: &RowAsk) -> String {
     let given = ask.given.iter().map(|(row, value)| format!("with {} {}", row.row().name, write_value(*value)));
     let supposed = ask.supposed.iter().map(|fact| format!("if {}", write_fact(fact)));
     wants.chain(given).chain(supposed).collect::<Vec<_>>().join("; ")
+}
+
+/// The plain phrase of premises for what is asked next.
+pub(super) fn write_premises(ask: &RowAsk) -> String {
+    let given = ask.given.iter().map(|(row, value)| format!("{} {}", row.row().name, write_value(*value)));
+    let supposed = ask.supposed.iter().map(|fact| format!("if {}", write_fact(fact)));
+    format!("given: {}", given.chain(supposed).collect::<Vec<_>>().join("; "))
+}
+
+/// Reads what [`write_premises`] writes.
+pub(super) fn read_premises(i: &str) -> Read<'_, RowAsk> {
+    let (i, _) = tag("given: ").parse(i)?;
+    let (i, given) = separated_list0(tag("; "), read_given).parse(i)?;
+    let lead = if given.is_empty() { "if " } else { "; if " };
+    let (i, first) = opt(preceded(tag(lead), read_fact)).parse(i)?;
+    let (i, more) = many0(preceded(tag("; if "), read_fact)).parse(i)?;
+    let supposed: Vec<Fact> = first.into_iter().chain(more).collect();
+    let none = given.is_empty() && supposed.is_empty();
+    let ask = RowAsk { wants: Vec::new(), mood: Mood::Figure, given, supposed };
+    if none { Err(nom::Err::Error(nom::error::Error::new(i, nom::error::ErrorKind::Tag))) } else { Ok((i, ask)) }
 }
 
 pub(super) fn write_value(value: Value) -> String {

@@ -6,6 +6,7 @@ mod case;
 mod compared;
 mod counts;
 mod each;
+mod given;
 mod held;
 mod judge;
 mod judged;
@@ -20,6 +21,7 @@ use crate::job::Job;
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status};
 use asked::{Asked, Found};
+pub(super) use given::given;
 
 /// The answer, on the job with what is tried on laid over it.
 pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {

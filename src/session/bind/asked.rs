@@ -143,11 +143,28 @@ fn question(about: &About<'_>, wanted: &Wanted, premises: Vec<Premise>, cost: f3
     if let Some(way) = again.then(lean).flatten() {
         return Some(way);
     }
+    // What was given for the next question comes before any default.
+    if about.asked.is_some_and(|a| a.wants.is_empty())
+        && let Some(way) = held(about, &ask, cost)
+    {
+        return Some(way);
+    }
     let plain = solved(about, ask.clone(), cost).map(|way| fuller(about, &ask, way, cost));
     if plain.as_ref().is_some_and(|w| !w.lacks) {
         return plain;
     }
     lean().or(plain)
+}
+
+/// The question with those of the premises given before that have a part in it.
+fn held(about: &About<'_>, ask: &RowAsk, cost: f32) -> Option<Way> {
+    let mut all = leaning(about, ask.clone())?;
+    let job = about.job.with_all(&all.supposed).ok()?;
+    let solved_all = provide::ask(*all.wants.first()?, &Given::of(all.given.iter().copied()), &job).ok()?;
+    let said = |row: RowId| ask.given.iter().any(|(r, _)| *r == row);
+    all.given.retain(|(row, _)| said(*row) || solved_all.used.contains(row));
+    let leans = all.given.len() > ask.given.len() || all.supposed.len() > ask.supposed.len();
+    solved(about, all, cost).filter(|w| leans && !w.lacks)
 }
 
 /// Where a premise has no part in the row wanted, what stands beside it may be what was meant: "how many in all" of four bays.

@@ -70,7 +70,9 @@ fn ways(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
         "ask" | "judge" | "suppose" | "why" => asked::asked(about, line, reading),
         "tell" | "drop" => match asked::asked_again(about, line, reading) {
             Some(again) => vec![again],
-            None => told::told(about, line, reading).into_iter().collect(),
+            None => {
+                told::told(about, line, reading).or_else(|| told::given(about, line, reading)).into_iter().collect()
+            }
         },
         "sum" => sums::summed(about, line, reading).into_iter().collect(),
         _ => Vec::new(),

@@ -115,10 +115,10 @@ fn of_item<'a>(
     ways
 }
 
-/// True for a "one" in words, which more often stands for a thing than counts it.
+/// True for a "one" in words, which more often stands for a thing than counts it, and for a word that only counts: "both", "a pair".
 fn is_weak(line: &Line, item: &Item) -> bool {
     let value = line.tokens.get(item.at).and_then(|t| t.value.as_ref());
-    value.is_some_and(|v| matches!(v.shape, Shape::Spoken | Shape::Word) && v.size() == 1.0)
+    value.is_some_and(|v| v.shape == Shape::Word || v.shape == Shape::Spoken && v.size() == 1.0)
 }
 
 fn with<'a>(reading: &Reading<'a>, filled: &[Filled<'a>], log: f32) -> Reading<'a> {

@@ -33,6 +33,8 @@ pub(super) struct Runs {
     lengths: usize,
     /// How wide the stairs between two runs are.
     stairs_between: Option<Length>,
+    /// The rows still to come, the next one last.
+    ahead: Vec<RowId>,
 }
 
 impl Runs {
@@ -43,7 +45,14 @@ impl Runs {
         let name = first(&|r| *r == RowId::RunName);
         let names_lead = name.is_some() && (length.is_none() || name < length);
         let lengths = rows.iter().filter(|r| length_of(**r).is_some()).count();
-        Runs { runs: Vec::new(), names_lead, started: None, lengths, stairs_between: None }
+        Runs {
+            runs: Vec::new(),
+            names_lead,
+            started: None,
+            lengths,
+            stairs_between: None,
+            ahead: rows.into_iter().rev().collect(),
+        }
     }
 
     /// The run spoken of, a new one where what comes next is already told of the last.
@@ -58,6 +67,9 @@ impl Runs {
 
     /// Takes in what is said of a row; `None` where it cannot be told so.
     pub(super) fn take(&mut self, row: RowId, said: &Says) -> Option<()> {
+        if self.ahead.last() == Some(&row) {
+            self.ahead.pop();
+        }
         match (row, said) {
             (RowId::RunName, Says::Word(name)) => self.name(name),
             (RowId::RunFrom, Says::Word(place)) => self.from(end(place)?),
@@ -69,10 +81,10 @@ impl Runs {
             (RowId::StairWidth, Says::Value(Value::Length(l))) if self.is_between() => self.parted(End::StairHead, *l),
             (RowId::StairWidth, Says::Value(Value::Length(l))) => self.stairs().width = Some(*l),
             (RowId::StairAt, Says::Nothing) => self.run(|_| false).no_stairs = true,
-            (RowId::StairAt, Says::Word(place)) => self.stairs().at = Some(place.clone()),
+            (RowId::StairAt, Says::Word(place)) => self.stairs().at.push(place.clone()),
             (RowId::GateWidth | RowId::GateOpening, Says::Value(Value::Length(l))) => self.gate().width = Some(*l),
             (RowId::GateAt, Says::Nothing) => self.run(|_| false).no_gate = true,
-            (RowId::GateAt, Says::Word(place)) => self.gate().at = Some(place.clone()),
+            (RowId::GateAt, Says::Word(place)) => self.gate().at.push(place.clone()),
             (RowId::Offset, Says::Value(Value::Length(l))) => self.opening()?.off = Some(*l),
             (RowId::OffsetFrom, Says::Word(place)) => self.opening()?.off_from = Some(place.clone()),
             (row, Says::Value(Value::Length(l))) => self.length(*l, length_of(row)?),
@@ -91,7 +103,9 @@ impl Runs {
     /// True where a stretch of guard has been told without its end, and another is to come.
     fn is_between(&self) -> bool {
         let open = |d: &Draft| d.length.is_some() && d.to.is_none_or(|e| e == End::StairHead) && d.stairs.is_none();
-        self.lengths > 0 && self.stairs_between.is_none() && self.runs.last().is_some_and(open)
+        // Stairs with a place of their own stand in the run they are said of.
+        let placed = matches!(self.ahead.last(), Some(RowId::StairAt | RowId::Offset | RowId::OffsetFrom));
+        !placed && self.lengths > 0 && self.stairs_between.is_none() && self.runs.last().is_some_and(open)
     }
 
     fn parted(&mut self, at: End, width: Length) {
@@ -134,6 +148,7 @@ impl Runs {
 
     /// The facts that tell them; `None` where it is not clear which run is meant.
     pub(super) fn facts(mut self, about: &About<'_>) -> Option<Vec<Fact>> {
+        self.part_by_stairs();
         self.share_length(about.line);
         let mut next = about.job.next_run();
         let mut facts: Vec<Fact> = self.stairs_between.map(Fact::StairWidth).into_iter().collect();
@@ -149,6 +164,20 @@ impl Runs {
 }
 
 impl Runs {
+    /// "6'8 to the stairs, past them 11'4, stairs 4'6": stairs without a place of their own part two stretches, wherever their width is said.
+    fn part_by_stairs(&mut self) {
+        let [first, second] = &mut self.runs[..] else { return };
+        let open = first.to.is_none_or(|e| e == End::StairHead) && second.from.is_none_or(|e| e == End::StairHead);
+        let lengths = first.length.is_some() && second.length.is_some() && second.name.is_none();
+        let holds = |d: &Draft| d.stairs.as_ref().filter(|s| s.at.is_empty() && s.off.is_none()).and_then(|s| s.width);
+        if let Some(width) = holds(first).or(holds(second)).filter(|_| open && lengths && self.stairs_between.is_none())
+        {
+            (first.stairs, second.stairs) = (None, None);
+            (first.to, second.from) = (Some(End::StairHead), Some(End::StairHead));
+            self.stairs_between = Some(width);
+        }
+    }
+
     /// "left and right are 12 foot each": the one length is of every run named.
     fn share_length(&mut self, line: &str) {
         let each = line.split(|c: char| !c.is_alphanumeric()).any(|w| EACH.iter().any(|e| w.eq_ignore_ascii_case(e)));

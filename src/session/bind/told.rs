@@ -2,14 +2,16 @@
 
 use super::About;
 use super::asked::Way;
+use super::premises::premises;
 use super::readings::{Filled, Reading};
 use super::runs::{Runs, is_length, is_of_runs};
 use super::value::{Premise, fact, ways};
 use crate::figure::Value;
-use crate::grammar::Act;
+use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::{How, Line};
-use crate::grammar::words::words;
-use crate::job::{Fact, Job};
+use crate::grammar::words::{Word, words};
+use crate::grammar::{Act, Query};
+use crate::job::{Fact, Job, Run};
 use crate::quantity::RowId;
 use crate::session::topics::opens;
 
@@ -40,10 +42,13 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     if rows.iter().enumerate().any(|(i, row)| rows[..i].contains(row)) {
         return None;
     }
+    let one_run = reading.filled.iter().filter(|f| f.row.is_some_and(is_length)).count() == 1;
+    let ended = has_posts_at_its_ends(reading);
     let deck = rows.iter().any(|r| matches!(r, RowId::DeckAlong | RowId::DeckOut));
     let mut runs = Runs::new(reading.filled.iter().filter_map(|f| f.row).filter(|r| is_of_runs(*r)).collect());
-    let mut facts: Vec<Fact> = Vec::new();
-    let mut cost = if opens(&words(about.line)) { OPENS_AS_QUESTION } else { 0.0 };
+    let (mut facts, mut kept): (Vec<Fact>, Vec<String>) = (Vec::new(), Vec::new());
+    let asks = asks_first(about.line);
+    let mut cost = if asks { OPENS_AS_QUESTION } else { 0.0 };
     for (n, filled) in reading.filled.iter().enumerate() {
         let Some(row) = filled.row else { continue };
         // "corner post ... the corner" names one place twice.
@@ -56,13 +61,27 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
         cost += more;
         match said {
             Told::Fact(fact) => facts.push(fact),
+            // A post at each end and one between two bays.
+            Told::Says(RowId::PostCount, Says::Value(Value::Count(n))) if ended && n > 1 => {
+                runs.take(RowId::BayCount, &Says::Value(Value::Count(n - 1)))?;
+            }
             Told::Says(row, said) if is_of_runs(row) => runs.take(row, &said)?,
+            Told::Says(RowId::PostsBetween, Says::Value(Value::Count(n))) if one_run => {
+                runs.take(RowId::BayCount, &Says::Value(Value::Count(n + 1)))?;
+            }
+            // What only says where all this is tells nothing by itself.
+            Told::Says(RowId::Spot | RowId::Shape | RowId::Unit, Says::Word(_) | Says::Named) => cost += ASIDE,
             // A deck at a house has its guard on the other three sides.
             Told::Says(RowId::KeptSides, said) if deck && is_three(&said) => {}
+            Told::Says(RowId::KeptSides, Says::Word(side)) if deck => kept.push(side),
             Told::Says(row, said) => facts.extend(by_itself(about.job, row, &said)?),
         }
     }
-    let of_runs = runs.facts(about)?;
+    // Stairs and gates may stand on a side of the deck told in the same line.
+    let with_deck = about.job.with_all(&facts).ok()?;
+    facts.extend(without_guard(&with_deck, &kept));
+    let with_deck = about.job.with_all(&facts).ok()?;
+    let of_runs = runs.facts(&About { job: &with_deck, ..*about })?;
     // A figure by itself beside a run would not be the run's: "3 posts on the front, 12 ft".
     if !of_runs.is_empty() && facts.iter().any(|f| matches!(f, Fact::Row(..))) {
         return None;
@@ -70,8 +89,42 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     facts.extend(of_runs);
     // What would change nothing was not what was meant.
     let stands = !facts.is_empty() && about.job.with_all(&facts).is_ok_and(|job| job != *about.job);
-    stands.then(|| Way::plain(cost, Act::Tell(facts)))
+    // What opens as a question is at most offered.
+    stands.then(|| Way { unbound: usize::from(asks), ..Way::plain(cost, Act::Tell(facts)) })
 }
+
+/// What no part of the job keeps as it is said, as premises of what is asked next: "five 4x4s in 26 foot overall".
+pub(super) fn given(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
+    if reading.act != "tell" || reading.unbound(line) > 0 || run_together(line, reading) {
+        return None;
+    }
+    let (cost, taken) = premises(about, line, reading)?.into_iter().next()?;
+    let (mut given, mut supposed) = (Vec::new(), Vec::new());
+    for premise in taken {
+        match premise {
+            Premise::Row(row, value) => given.push((row, value)),
+            Premise::Fact(fact) => supposed.push(fact),
+        }
+    }
+    let asks = asks_first(about.line);
+    let fits = !given.is_empty() && about.job.with_all(&supposed).is_ok();
+    let act = Act::Query(Query::Given(RowAsk { wants: Vec::new(), mood: Mood::Figure, given, supposed }));
+    fits.then(|| Way { unbound: usize::from(asks), ..Way::plain(cost + NOT_KEPT, act) })
+}
+
+/// True for a line whose first word asks, a "so" or an "and" aside: "posts are 4x4" does not.
+fn asks_first(line: &str) -> bool {
+    let words = words(line);
+    let joins = |w: &&Word| matches!(w.text.as_str(), "so" | "and" | "but" | "ok" | "now" | "well" | ",");
+    let from = words.iter().take_while(joins).count();
+    opens(&words[from..words.len().min(from + 1)])
+}
+
+/// What it costs a telling that no part of the job keeps it: a logarithm of odds.
+const NOT_KEPT: f32 = -0.7;
+
+/// What it costs a telling that a word of it has no place in the job: a logarithm of odds.
+const ASIDE: f32 = -0.3;
 
 /// What it costs a telling that its line opens as a question does: a logarithm of odds.
 const OPENS_AS_QUESTION: f32 = -2.5;
@@ -133,6 +186,25 @@ fn is_three(said: &Says) -> bool {
         Says::Word(word) => matches!(word.as_str(), "three" | "all" | "all three"),
         _ => false,
     }
+}
+
+/// The sides of a deck that are not among those named for the guard go without.
+fn without_guard(job: &Job, kept: &[String]) -> Vec<Fact> {
+    let named = |run: &&Run| run.name.as_ref().is_some_and(|name| kept.contains(name));
+    let known = job.runs.iter().filter(named).count() == kept.len();
+    let others = job.runs.iter().filter(|run| known && !kept.is_empty() && !named(run));
+    others.map(|run| Fact::DropRun(run.id)).collect()
+}
+
+/// True for the telling of one run that ends on posts: taken over them, between them or from center to center, or between places that have one.
+fn has_posts_at_its_ends(reading: &Reading<'_>) -> bool {
+    let rows = || reading.filled.iter().filter_map(|f| f.row);
+    let based = |row: RowId| matches!(row, RowId::RunOverall | RowId::RunClear | RowId::RunCentre);
+    let posts = |f: &&Filled<'_>| {
+        matches!(f.row, Some(RowId::RunFrom | RowId::RunTo)) && !matches!(f.word, Some("house" | "wall" | "column"))
+    };
+    rows().filter(|r| is_length(*r)).count() == 1
+        && (rows().any(based) || reading.filled.iter().filter(posts).count() == 2)
 }
 
 /// True where two lengths of runs stand side by side, or one or the other is meant: "10' 12'", "12 or 13".

@@ -170,7 +170,11 @@ pub(super) const OF_ONE_SIZE: &[(RowId, RowId)] = &[(RowId::Rim, RowId::RimTall)
 const WRITTEN: &[(RowId, &str, &str)] = &[
     (RowId::Mount, "inside", "inside the rim"),
     (RowId::Mount, "outside", "outside the rim"),
+    (RowId::Mount, "inside rim", "inside the rim"),
+    (RowId::Mount, "outside rim", "outside the rim"),
     (RowId::Mount, "surface", "on the decking"),
+    (RowId::Fixing, "bolts", "through bolts"),
+    (RowId::Fixing, "lag screws", "lags"),
     (RowId::Fixing, "screws", "structural screws"),
 ];
 

@@ -27,7 +27,8 @@ pub(super) struct Draft {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Opening {
     pub width: Option<Length>,
-    pub at: Option<String>,
+    /// Where it stands, as said: "front", "middle".
+    pub at: Vec<String>,
     pub off: Option<Length>,
     pub off_from: Option<String>,
 }
@@ -37,6 +38,8 @@ pub(super) fn end(place: &str) -> Option<End> {
     let plain = |e: &&End| e.name() == place;
     End::ALL.iter().find(plain).copied().or(match place {
         "column" | "chimney" => Some(End::Wall),
+        "corner post" => Some(End::Corner),
+        "stair post" => Some(End::StairHead),
         "clipped corner" => Some(End::AngledCorner),
         "left corner" | "right corner" | "front corner" | "outside corner" => Some(End::Corner),
         _ => None,
@@ -71,24 +74,49 @@ fn repairs(line: &str) -> bool {
 impl Draft {
     /// The facts that tell it; `None` where it is not clear which run is meant.
     pub(super) fn facts(self, about: &About<'_>, next: &mut RunId, several: bool) -> Option<Vec<Fact>> {
-        let whole = self.length.is_some() || self.from.is_some() || self.to.is_some();
-        let old = self.name.as_deref().and_then(|n| about.job.named(n)).or_else(|| self.spoken_of(about, several));
+        let mut this = self;
+        this.name = this.name.take().or_else(|| this.side(about.job));
+        let whole = this.length.is_some() || this.from.is_some() || this.to.is_some();
+        let old = this.name.as_deref().and_then(|n| about.job.named(n)).or_else(|| this.spoken_of(about, several));
         // A length alone makes no second run: it is that of the one spoken of, or nobody's.
-        let alone = self.name.is_none() && self.from.is_none() && self.to.is_none() && !several;
+        let alone = this.name.is_none() && this.from.is_none() && this.to.is_none() && !several;
+        // How wide the stairs are, before it is told where they stand.
+        if let (Some(width), Some(run)) = (this.only_stair_width(), old)
+            && run.stairs.is_empty()
+        {
+            return Some(vec![Fact::StairWidth(width)]);
+        }
         let patch = match old {
-            Some(run) => self.patch(about.job, run)?,
+            Some(run) => this.patch(about.job, run)?,
             None if whole && alone && !about.job.runs.is_empty() => return None,
             None if whole => {
                 let untold = Run::untold(*next);
-                self.patch(about.job, &untold)?
+                this.patch(about.job, &untold)?
             }
-            None => return self.without_run(about.job),
+            None => return this.without_run(about.job),
         };
         let id = old.map_or(*next, |r| r.id);
         if old.is_none() {
             *next = RunId(next.0 + 1);
         }
         Some(vec![Fact::Run(id, patch)])
+    }
+
+    /// The stairs' width, where nothing else is told.
+    fn only_stair_width(&self) -> Option<Length> {
+        let stairs = self.stairs.as_ref().filter(|s| s.at.is_empty() && s.off.is_none() && s.off_from.is_none())?;
+        let alone = Draft { stairs: self.stairs.clone(), ..Draft::default() } == *self;
+        stairs.width.filter(|_| alone)
+    }
+
+    /// The side that an opening is said to stand in, where a run goes by it: it is the run's name then, and no place in the run.
+    fn side(&mut self, job: &Job) -> Option<String> {
+        let openings = [&mut self.stairs, &mut self.gate];
+        let mut places = openings.into_iter().flatten().map(|o| &mut o.at);
+        places.find_map(|at| {
+            let n = at.iter().position(|place| job.named(place).is_some())?;
+            Some(at.remove(n))
+        })
     }
 
     /// The run a draft without a name is told of: the one spoken of, for what is told of its openings, or where it has no length yet.
@@ -135,7 +163,7 @@ impl Draft {
     /// Where a gate hangs in the run.
     fn hang(&self, gate: &Opening, run: &Run) -> Option<Gate> {
         let (from, to) = (self.from.or(run.from), self.to.or(run.to));
-        let at = match gate.at.as_deref() {
+        let at = match gate.at.last().map(String::as_str) {
             Some("middle") => GateAt::Middle,
             Some("left") => GateAt::Left,
             Some("right") => GateAt::Right,
@@ -158,13 +186,21 @@ impl Draft {
         let width = stairs.width.or(old.map(|s| s.width)).or(job.stair_width)?;
         let left = |place: &str| matches!(place, "left" | "left corner" | "left side" | "left end");
         let right = |place: &str| matches!(place, "right" | "right corner" | "right side" | "right end");
-        let far = [stairs.off_from.as_deref(), stairs.at.as_deref()];
+        let at = stairs.at.last().map(String::as_str);
+        let far = [stairs.off_from.as_deref(), at];
         let is = |of: &dyn Fn(&str) -> bool| far.iter().flatten().any(|p| of(p));
-        let at = match (stairs.off, stairs.at.as_deref()) {
+        let by = |side: Option<End>| {
+            far.iter().flatten().any(|p| end(p.trim_start_matches("by ")).is_some_and(|e| Some(e) == side))
+        };
+        let (from, to) = (self.from.or(run.from), self.to.or(run.to));
+        let at = match (stairs.off, at) {
             (None, Some("middle")) => StairAt::Middle,
             (None, Some("full width")) => StairAt::FromLeft(Length::ZERO),
             (off, _) if is(&left) => StairAt::FromLeft(off.unwrap_or(Length::ZERO)),
             (off, _) if is(&right) => StairAt::FromRight(off.unwrap_or(Length::ZERO)),
+            // The left end is the one the run starts from.
+            (off, _) if from != to && by(from) => StairAt::FromLeft(off.unwrap_or(Length::ZERO)),
+            (off, _) if from != to && by(to) => StairAt::FromRight(off.unwrap_or(Length::ZERO)),
             (Some(_), _) | (None, Some(_)) => return None,
             (None, None) => old?.at,
         };
@@ -184,7 +220,7 @@ impl Draft {
         }
         let mut facts: Vec<Fact> = self.no_stairs.then_some(Fact::NoStairs).into_iter().collect();
         if let Some(stairs) = self.stairs {
-            let place = match (stairs.off, stairs.at.as_deref()) {
+            let place = match (stairs.off, stairs.at.last().map(String::as_str)) {
                 (Some(_), _) => return None,
                 (None, Some(side)) => Some(Fact::StairPlace(StairPlace { side: side_of(side)?, by: None })),
                 (None, None) => None,
@@ -193,7 +229,7 @@ impl Draft {
             facts.extend(place);
         }
         if let Some(gate) = self.gate {
-            let placed = gate.at.is_some() || gate.off.is_some();
+            let placed = !gate.at.is_empty() || gate.off.is_some();
             let width = gate.width.filter(|_| !placed)?;
             facts.extend(Fact::of(RowId::GateOpening, Value::Length(width)));
         }
