@@ -25,6 +25,8 @@ mod walks;
 mod ways;
 mod why;
 
+pub(super) use walks::house_sides;
+
 use super::state::{Focus, Lack, Session};
 use crate::grammar::ask::{Given, GuardAsk, TakeoffAsk};
 use crate::grammar::draft::{Clause, Reading};

@@ -67,7 +67,9 @@ impl<'a> About<'a> {
     fn of(session: &'a Session, line: &'a str) -> About<'a> {
         let talk = &session.talk;
         let answered = !talk.last.is_empty();
-        let figure = talk.last.first().and_then(|(_, fig)| sums::of_figure(fig.value()));
+        // A sum goes on from a sum, or from the one figure asked for.
+        let sum = |name: &str| name == "the answer" || talk.last.len() == 1 && talk.asked.is_some();
+        let figure = talk.last.first().filter(|(name, _)| sum(name)).and_then(|(_, fig)| sums::of_figure(fig.value()));
         About { job: &session.job, asked: talk.asked.as_ref(), run: talk.focus.run, answered, figure, line }
     }
 }

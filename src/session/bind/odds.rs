@@ -29,6 +29,7 @@ pub(super) fn worth_offering(act: &Act) -> f32 {
     match act {
         Act::Tell(_) | Act::Query(Query::Given(_)) => 0.2,
         Act::Query(Query::Rule(_)) => 0.15,
+        Act::Sum(_) => 0.25,
         _ => 0.08,
     }
 }

@@ -41,7 +41,9 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
         // A noun has its part by its thing; what bends or places something only where it fills a row itself.
         let limits = limits && item.senses().iter().any(|s| matches!(s, Sense::Cue(Cue::Least | Cue::Most)));
         let op = !tells && item.senses().iter().any(|s| matches!(s, Sense::Op(_)));
-        let part = limits || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
+        // "stairs" is a place, and what a told width is of.
+        let thing = tells && places(item) && item.text.split_whitespace().any(called);
+        let part = limits || thing || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
         let weight = weight(&items, at);
         let measure = matches!(item.is, Is::Measure(_));
         // A word that may bend something counts, whatever else it may be.
@@ -68,6 +70,15 @@ const LIMITS: &[RowId] = &[
     RowId::BayClear,
     RowId::Rise,
 ];
+
+/// True for a word that bends nothing but may be a place.
+fn places(item: &Item) -> bool {
+    let place = |s: &Sense| matches!(s, Sense::End(_) | Sense::Side(_) | Sense::Spot(_));
+    let other = |s: &Sense| {
+        matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_) | Sense::Nth(_) | Sense::Cue(Cue::Least | Cue::Most))
+    };
+    item.senses().iter().any(place) && !item.senses().iter().any(other)
+}
 
 /// True for a word that denies, bends or places what stands beside it.
 fn bends(item: &Item) -> bool {

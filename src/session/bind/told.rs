@@ -13,6 +13,7 @@ use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, Query};
 use crate::job::{Fact, Job, Run};
 use crate::quantity::RowId;
+use crate::session::resolve::house_sides;
 use crate::session::topics::opens;
 
 /// What an item says of its row.
@@ -78,6 +79,10 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
         }
     }
     // Stairs and gates may stand on a side of the deck told in the same line.
+    let with_deck = about.job.with_all(&facts).ok()?;
+    if deck {
+        facts.extend(house_sides(&with_deck));
+    }
     let with_deck = about.job.with_all(&facts).ok()?;
     facts.extend(without_guard(&with_deck, &kept));
     let with_deck = about.job.with_all(&facts).ok()?;

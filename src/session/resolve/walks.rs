@@ -230,11 +230,7 @@ impl Resolver<'_> {
     /// The three sides of a deck against the house, once both its sizes are told and no
     /// run was told by hand.
     pub(super) fn sides(&self, branch: Branch) -> Result<Branch, Problem> {
-        let job = &branch.job;
-        if job.deck_along.is_none() || job.deck_out.is_none() || !job.runs.is_empty() {
-            return Ok(branch);
-        }
-        self.named_sides(branch, &[("left", Turn::Start), ("front", Turn::Right(90)), ("right", Turn::Right(90))], &[])
+        house_sides(&branch.job).into_iter().try_fold(branch, Branch::with)
     }
 
     /// "10 deep" after the deck's other side.
@@ -247,6 +243,17 @@ impl Resolver<'_> {
         }
         self.deck(branch, along, out)
     }
+}
+
+/// The three sides of a deck at a house whose sizes are both told; none where sides are told already.
+pub(in crate::session) fn house_sides(job: &Job) -> Vec<Fact> {
+    if job.deck_along.is_none() || job.deck_out.is_none() || !job.runs.is_empty() {
+        return Vec::new();
+    }
+    let sides = [("left", Turn::Start), ("front", Turn::Right(90)), ("right", Turn::Right(90))];
+    let patch = |name: &str, turn| RunPatch { name: Some(name.to_owned()), turn: Some(turn), ..RunPatch::default() };
+    let ids = (job.next_run().0..).map(RunId);
+    sides.iter().zip(ids).map(|((name, turn), id)| Fact::Run(id, patch(name, *turn))).collect()
 }
 
 fn focused(branch: Branch, id: RunId) -> Branch {
