@@ -90,7 +90,11 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         // Beside another trade's word nothing is told.
         Choice::NotMine(_) => matches!(b.acts.first(), Some(Act::Query(Query::Row(_)))),
         // A question back without an answer to choose is better answered by a line that is sure of itself.
-        Choice::Problem(Problem::Ask(_, acts), _) if acts.is_empty() => b.sure && !b.lacks,
+        Choice::Problem(Problem::Ask(_, acts), reading) if acts.is_empty() && !holds_note(reading) => {
+            let figure =
+                |act: &Act| matches!(act, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Row(..))));
+            b.sure && !b.lacks && !b.acts.iter().any(figure)
+        }
         _ => unsure || of_rows(b),
     };
     match bound {
@@ -172,11 +176,15 @@ fn asks_nothing_less(words: &[Word], choice: &Choice) -> bool {
     }
 }
 
+fn holds_note(reading: &Reading) -> bool {
+    reading.clauses.iter().any(|c| matches!(c, Clause::Note(_)))
+}
+
 /// True where the words were not read as they stand.
 fn stuck(choice: &Choice) -> bool {
     match choice {
         // A question of its own, one that one measure would settle, and a refusal stand.
-        Choice::Problem(_, reading) if reading.clauses.iter().any(|c| matches!(c, Clause::Note(_))) => false,
+        Choice::Problem(_, reading) if holds_note(reading) => false,
         Choice::Problem(problem, _) => matches!(problem, Problem::Unfit(_)),
         Choice::Unplaced { .. }
         | Choice::Topic(..)

@@ -94,8 +94,9 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     facts.extend(of_runs);
     // What would change nothing was not what was meant.
     let stands = !facts.is_empty() && about.job.with_all(&facts).is_ok_and(|job| job != *about.job);
-    // What opens as a question is at most offered.
-    stands.then(|| Way { unbound: usize::from(asks), ..Way::plain(cost, Act::Tell(facts)) })
+    // What opens as a question is at most offered, and so is a run by its length alone: a figure makes no thing.
+    let bare = one_run && about.job.runs.is_empty() && !deck && !is_placed(reading);
+    stands.then(|| Way { unbound: usize::from(asks || bare), ..Way::plain(cost, Act::Tell(facts)) })
 }
 
 /// What no part of the job keeps as it is said, as premises of what is asked next: "five 4x4s in 26 foot overall".
@@ -191,6 +192,13 @@ fn is_three(said: &Says) -> bool {
         Says::Word(word) => matches!(word.as_str(), "three" | "all" | "all three"),
         _ => false,
     }
+}
+
+/// True where an end, a name or a basis says that a length is a run's.
+fn is_placed(reading: &Reading<'_>) -> bool {
+    use RowId::{RunCentre, RunClear, RunFrom, RunName, RunOverall, RunTo};
+    let places = |row: RowId| matches!(row, RunCentre | RunClear | RunFrom | RunName | RunOverall | RunTo);
+    reading.filled.iter().filter_map(|f| f.row).any(places)
 }
 
 /// The sides of a deck that are not among those named for the guard go without.
