@@ -37,7 +37,7 @@ fn what_is_offered_is_a_plain_phrase_and_a_question_taken_keeps_nothing() {
         let (reply, before) = said(&lines);
         for (n, choice) in reply.choices.iter().enumerate() {
             assert!(canon::read(choice).is_some(), "{choice}");
-            if !choice.starts_with("figure: ") && !choice.starts_with("judge: ") {
+            if !["figure: ", "judge: ", "fault: "].iter().any(|lead| choice.starts_with(lead)) {
                 continue;
             }
             let number = (n + 1).to_string();

@@ -9,8 +9,11 @@ mod each;
 mod held;
 mod judge;
 mod judged;
+mod metric;
+mod needed;
 mod say;
 mod taken;
+mod tried;
 mod values;
 
 use super::Figs;
@@ -29,10 +32,13 @@ pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
     };
     let (tried, ask) = &counts::settled(tried, ask);
     let asked = Asked::of(tried, ask);
-    match ask.mood {
+    let (mut reply, figs) = match ask.mood {
         Mood::Figure => each::each(&asked).unwrap_or_else(|| figures(&asked)),
-        Mood::Judge => judge::judge(job, &asked),
-    }
+        Mood::Judge | Mood::Fault => judge::judge(job, &asked),
+    };
+    tried::name(&mut reply, &ask.supposed);
+    metric::say(&mut reply, &asked);
+    (reply, figs)
 }
 
 /// The figures, each with what it is never said without; one question for what lacks.
@@ -55,6 +61,7 @@ fn figures(asked: &Asked) -> (Reply, Figs) {
     reply.lines.extend(taken::both(taken::unused(asked, &used(&found)), taken));
     reply.lines.extend(questions);
     values::put(&mut reply, &found);
+    values::put_given(&mut reply, asked, &used(&found));
     let figs = found.into_iter().map(|one| (one.want.row().name, one.solved.fig)).collect();
     (reply, figs)
 }

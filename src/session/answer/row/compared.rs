@@ -3,6 +3,7 @@
 use super::asked::Asked;
 use super::say;
 use crate::figure::{Fig, Value, Why};
+use crate::grammar::ask::Mood;
 use crate::quantity::{Enough, RowId};
 use crate::reply::{Line, Role, Span};
 use crate::solve::{Lacks, Solved};
@@ -54,8 +55,8 @@ impl Compared {
     }
 
     /// "No: it takes 16'-2" = 194", 2" more than 16'-0" = 192"."
-    pub fn line(&self) -> Line {
-        let mut spans = vec![Span::Say(if self.is_enough() { "Yes: " } else { "No: " })];
+    pub fn line(&self, mood: Mood) -> Line {
+        let mut spans = vec![Span::Say(say::opens(mood, self.is_enough()))];
         spans.push(Span::Say(match self.row.row().enough {
             Enough::Holds(_) => "it takes ",
             Enough::Just | Enough::Reached => "it comes to ",
