@@ -213,6 +213,26 @@ fn a_count_without_a_part_is_what_is_needed() {
     rows.iter().for_each(|case| holds(&[], case));
 }
 
+/// A length that is worked out, beside a stick that had no part in it.
+#[test]
+fn a_length_is_to_come_out_of_the_stick_given() {
+    let rows: &[Case] = &[
+        // 2 x 93 1/2 + 3 1/2 = 190 1/2 of 192
+        (
+            "judge: run, clear between its end posts; with stick 16'-0\"; with bays 2; with bay 7'-9 1/2\"; if posts: 4x4?",
+            "Yes: it takes 15'-10 1/2\" = 190 1/2\", 1 1/2\" less than 16'-0\" = 192\", with posts 4x4.",
+            &[("needed", "190.5")],
+        ),
+        // 36 + 10 1/4 = 46 1/4
+        (
+            "fault: posts' length; with stick 3'-10\"; with height to the top 3'-0\"; with leg 10 1/4\"?",
+            "Yes, it takes 46 1/4\", 1/4\" more than 46\".",
+            &[],
+        ),
+    ];
+    rows.iter().for_each(|case| holds(&[], case));
+}
+
 /// What is tried on is named in the answer.
 #[test]
 fn what_is_tried_on_is_named() {
@@ -231,14 +251,15 @@ fn what_is_tried_on_is_named() {
         (
             "judge: notch; with notch 1 1/2\"; if posts: 6x6?",
             "Check: a notch of 1 1/2\" in a post of 5 1/2\": not barred by name",
-            &[],
+            // 5 1/2 - 1 1/2
+            &[("left", "4")],
         ),
     ];
     rows.iter().for_each(|case| holds(&[], case));
     for (phrase, ..) in rows {
-        let tried = if phrase.contains("6x6") { ", with posts 6x6" } else { "), with pool closed off by the guard." };
+        let tried = if phrase.contains("6x6") { ", with posts 6x6." } else { "), with pool closed off by the guard." };
         let said = first(&told_then(&[phrase]));
-        assert!(said.contains(tried), "{said}");
+        assert!(said.ends_with(tried), "{said}");
     }
     // A run tried on is what the question is about, not named again.
     let run = "figure: posts; if run 1: 16'-0\" out to out, from end post, to end post?";

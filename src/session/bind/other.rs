@@ -2,7 +2,7 @@
 
 use super::About;
 use super::asked::Way;
-use super::readings::Reading;
+use super::readings::{Filled, Reading};
 use crate::grammar::ask::{NotchAsk, TakeoffAsk};
 use crate::grammar::scores::{self, How, Line};
 use crate::grammar::{Act, Query, Talk, canon};
@@ -49,8 +49,8 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         ("why", _) if about.answered => Act::Query(Query::Why),
         ("note", _) => Act::Tell(vec![Fact::Note(canon::clean_note(about.line)?)]),
         ("rule" | "judge" | "ask" | "suppose", Some("notch-allowed")) if size(line, reading).is_some() => {
-            let unbound =
-                reading.filled.iter().filter(|f| f.row.is_none_or(|row| !BESIDE_NOTCH.contains(&row))).count();
+            let bears = |f: &Filled<'_>| f.word.is_none() && f.row.is_none_or(|row| !BESIDE_NOTCH.contains(&row));
+            let unbound = usize::from(reading.filled.iter().any(bears));
             let act = Act::Query(Query::Notch(NotchAsk::May(size(line, reading)?)));
             return Some(Way { unbound, ..Way::plain(0.0, act) });
         }

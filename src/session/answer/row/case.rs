@@ -73,6 +73,11 @@ impl Case {
         if case.judged.iter().all(|j| j.row == want) {
             case.compared = Compared::of(asked, want);
         }
+        if case.judged.is_empty() && case.compared.is_none() && want.row().enough == Enough::Holds(want) {
+            let own = case.own.as_ref().filter(|_| given.is_none());
+            case.compared = own.and_then(|own| Compared::of_stick(asked, own));
+            case.limited_by.extend(case.compared.is_some().then_some(RowId::Stock));
+        }
         if case.judged.is_empty() && case.compared.is_none() {
             case.needed = case.own.as_ref().and_then(|own| Needed::of(asked, want, own));
         }

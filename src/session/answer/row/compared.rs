@@ -34,6 +34,14 @@ impl Compared {
         (by_premises || by_job).then_some(Compared { row, told, worked, apart })
     }
 
+    /// A length that is worked out, and a stick given that had no part in it: that is what it is to come out of.
+    pub fn of_stick(asked: &Asked, own: &Solved) -> Option<Compared> {
+        let stick = RowId::Stock;
+        let told = asked.given.get(stick).filter(|_| !own.used.contains(&stick))?.clone();
+        let apart = apart(&told, &own.fig).filter(|_| own.fig.as_length().is_some())?;
+        Some(Compared { row: stick, told, worked: own.clone(), apart })
+    }
+
     /// True where it is enough.
     pub fn is_enough(&self) -> bool {
         match (self.order(), self.row.row().enough) {

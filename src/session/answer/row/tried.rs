@@ -15,27 +15,18 @@ pub(super) fn name(reply: &mut Reply, supposed: &[Fact]) {
     if facts.is_empty() || facts.len() > MOST {
         return;
     }
-    let stop = open(line);
+    open(line);
     for (i, fact) in facts.into_iter().enumerate() {
         line.spans.push(Span::Say(if i == 0 { ", with " } else { ", " }));
         line.spans.push(Span::Phrase(fact));
     }
-    line.spans.extend(stop);
+    line.spans.push(Span::Say("."));
 }
 
-/// Takes a line's full stop off, to be put behind what is added.
-fn open(line: &mut Line) -> Option<Span> {
-    match line.spans.last_mut() {
-        Some(last @ Span::Say(".")) => {
-            let stop = last.clone();
-            line.spans.pop();
-            Some(stop)
-        }
-        Some(last @ Span::Say(").")) => {
-            *last = Span::Say(")");
-            Some(Span::Say("."))
-        }
-        _ => None,
+/// Takes a line's full stop off: it goes behind what is added.
+fn open(line: &mut Line) {
+    if let Some(Span::Say(last)) = line.spans.last_mut() {
+        *last = last.strip_suffix('.').unwrap_or(last);
     }
 }
 
