@@ -39,7 +39,7 @@ fn a_word_on_what_is_required_says_so() {
         ),
         (
             "judge: risers for a handrail; with risers 4?",
-            "Yes: 4 risers are not fewer than 4, so a handrail is required (IRC R311.7.8",
+            "Yes: 4 risers are at least 4, so a handrail is required (IRC R311.7.8",
             &[],
         ),
         ("judge: risers for a handrail; with risers 1?", "No: 1 riser is fewer than 4, so no handrail", &[]),
@@ -50,14 +50,14 @@ fn a_word_on_what_is_required_says_so() {
             &[],
         ),
         // Five treads hang between six risers.
-        ("judge: risers for a handrail; with treads 5?", "Yes: 6 risers are not fewer than 4", &[]),
+        ("judge: risers for a handrail; with treads 5?", "Yes: 6 risers are at least 4", &[]),
     ];
     rows.iter().for_each(|case| holds(&[], case));
     // A riser count for itself is still judged by its riser: 48 / 6 = 8.
     holds(&[], &("judge: risers; with risers 6; with total rise 4'-0\"?", "No: with 6 risers, 8\"", &[]));
     // The job's own flight: 52 1/2 / 7.
     let told = ["stairs: total rise 4'-4 1/2\"", "stairs: 7 risers"];
-    holds(&told, &("judge: risers for a handrail?", "Yes: 7 risers are not fewer than 4", &[]));
+    holds(&told, &("judge: risers for a handrail?", "Yes: 7 risers are at least 4", &[]));
 }
 
 /// What asks whether something is amiss is answered yes where it is.

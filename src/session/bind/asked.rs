@@ -115,11 +115,17 @@ impl Wanted {
             rows.push(row);
         }
         let judges = by_topic || reading.act == "judge";
-        let mood = if judges { mood(about.line) } else { Mood::Figure };
         let goes_on = reading.act == "suppose" || reading.wants.is_empty();
         if rows.is_empty() {
             rows = about.wanted_again(reading)?;
         }
+        // "and with 12?" behind a word asks for another.
+        let again = about.asked.filter(|a| goes_on && a.mood.judges() && rows.iter().all(|r| a.wants.contains(r)));
+        let mood = match again {
+            _ if judges => mood(about.line),
+            Some(last) => last.mood,
+            None => Mood::Figure,
+        };
         Some(Wanted { rows, mood, by_topic, goes_on })
     }
 }

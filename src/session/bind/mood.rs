@@ -8,9 +8,14 @@ const EITHER: &[&str] = &["or", "/", "not", "n't", "isnt", "aint"];
 
 /// How the line asks for a word on something.
 pub(super) fn mood(line: &str) -> Mood {
+    if asked_by(line).next().is_some() { Mood::Fault } else { Mood::Judge }
+}
+
+/// The words a line asks by whether something is amiss.
+pub(super) fn asked_by(line: &str) -> impl Iterator<Item = &'static str> {
     let words = words(line);
-    let asks = |spelled: &&[&str]| (0..words.len()).any(|at| stands_at(&words, at, spelled));
-    if AMISS.iter().any(|spelled| asks(spelled)) { Mood::Fault } else { Mood::Judge }
+    let asks = move |spelled: &&&[&str]| (0..words.len()).any(|at| stands_at(&words, at, spelled));
+    AMISS.iter().filter(asks).copied().flatten().copied()
 }
 
 /// True where the words stand there, and no other way is asked beside them.

@@ -129,9 +129,9 @@ impl Judged {
         let fewer = self.keeps() == (self.held.sense == Sense::From);
         spans.push(Span::Say(match (one, fewer) {
             (true, true) => " is fewer than ",
-            (true, false) => " is not fewer than ",
+            (true, false) => " is at least ",
             (false, true) => " are fewer than ",
-            (false, false) => " are not fewer than ",
+            (false, false) => " are at least ",
         }));
         spans.push(say::fig(&self.held.most));
         spans.extend([Span::Say(self.closes()), Span::Say(" ("), Span::Say(self.held.source), Span::Say(").")]);
