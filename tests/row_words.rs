@@ -233,6 +233,20 @@ fn a_length_is_to_come_out_of_the_stick_given() {
     rows.iter().for_each(|case| holds(&[], case));
 }
 
+/// What is usual is no answer to one who gives what it should follow from.
+#[test]
+fn what_is_usual_stands_for_no_figure_that_was_to_follow() {
+    let rows: &[Case] = &[
+        (
+            "figure: height to the top; with gap under 3\"; with balusters' length 2'-1 1/4\"; with cap on the posts 1\"?",
+            "I can't work out the height to the top from that.",
+            &[],
+        ),
+        ("figure: kerf?", "The kerf is 1/8\".", &[("kerf", "0.125")]),
+    ];
+    rows.iter().for_each(|case| holds(&[], case));
+}
+
 /// What is tried on is named in the answer.
 #[test]
 fn what_is_tried_on_is_named() {

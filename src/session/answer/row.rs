@@ -46,6 +46,8 @@ fn figures(asked: &Asked) -> (Reply, Figs) {
     let (mut found, mut questions) = (Vec::new(), Vec::new());
     for want in &asked.ask.wants {
         match asked.find(*want) {
+            // What is usual is no answer to one who gives what it should follow from.
+            Ok(one) if asked.is_usual_alone(&one) => questions.push(say::lacking(*want, &[])),
             Ok(one) => found.push(one),
             Err(lacks) => questions.push(say::lacking(*want, &asked.needs(*want, &lacks))),
         }
