@@ -134,7 +134,8 @@ impl About<'_> {
     /// "and with 14?" wants what the last question wanted; where that is what is supposed now, what stands beside it.
     fn wanted_again(&self, reading: &Reading<'_>) -> Option<Vec<RowId>> {
         let last = self.asked?;
-        let supposed = |row: &RowId| reading.filled.iter().any(|f| f.row == Some(*row));
+        // A word on balusters goes on as a word on as many as are supposed now.
+        let supposed = |row: &RowId| !last.mood.judges() && reading.filled.iter().any(|f| f.row == Some(*row));
         let again: Vec<RowId> = last.wants.iter().copied().filter(|w| !supposed(w)).collect();
         if !again.is_empty() {
             return Some(again);
