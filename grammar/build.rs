@@ -94,6 +94,8 @@ struct Topic {
 
 #[derive(Deserialize)]
 struct Lexicon {
+    #[serde(default)]
+    amiss: Vec<String>,
     term: Vec<Term>,
 }
 
@@ -116,7 +118,9 @@ fn main() {
     write(&out, "editions.rs", &editions(&read("src/store/defaults.toml")));
     write(&out, "species.rs", &species(&read("src/infill/species.toml")));
     write(&out, "topics.rs", &topics(&read("grammar/topics.toml")));
-    write(&out, "words.rs", &lexicon(&read("grammar/words.toml"), "TERMS", "Sense"));
+    let words = read("grammar/words.toml");
+    write(&out, "words.rs", &lexicon(&words, "TERMS", "Sense"));
+    write(&out, "amiss.rs", &amiss(&words));
     write(&out, "numbers.rs", &lexicon(&read("grammar/numbers.toml"), "NUMBERS", "Role"));
     write(&out, "flight_words.rs", &lexicon(&read("grammar/flight.toml"), "FLIGHT_WORDS", "FlightWord"));
     write(&out, "design_values.rs", &strength::values(&read("src/strength/values.toml")));
@@ -207,6 +211,7 @@ fn sense(named: &str) -> &'static str {
         "least" => "Least",
         "under" => "Under",
         "over" => "Over",
+        "from" => "From",
         other => panic!("no sense of a limit: {other}"),
     }
 }
@@ -290,6 +295,13 @@ fn lexicon(data: &Lexicon, table: &str, kind: &str) -> String {
         starts.join(", ")
     );
     text
+}
+
+/// Words that ask whether something is amiss.
+fn amiss(data: &Lexicon) -> String {
+    let rows: Vec<Vec<&str>> = data.amiss.iter().map(|spelling| spelling.split_whitespace().collect()).collect();
+    let rows: String = rows.iter().map(|words| format!("    &{words:?},\n")).collect();
+    format!("/// Words that ask whether something is amiss.\nstatic AMISS: &[&[&str]] = &[\n{rows}];\n")
 }
 
 /// How many rows start with a byte below this one.

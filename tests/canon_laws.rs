@@ -418,7 +418,7 @@ fn rows() -> impl Strategy<Value = RowAsk> {
         g
     });
     let wants = prop::collection::vec(row(), 1..=RowAsk::MOST);
-    let mood = select(vec![Mood::Figure, Mood::Judge]);
+    let mood = select(vec![Mood::Figure, Mood::Judge, Mood::Fault]);
     (wants, mood, given, prop::collection::vec(fact(), 0..4)).prop_map(|(wants, mood, given, supposed)| RowAsk {
         wants,
         mood,

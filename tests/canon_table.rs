@@ -414,6 +414,10 @@ fn rows_asked_for_have_their_phrase() {
             "judge: gap; with gap 4 1/8\"?",
             asked(vec![Gap], Mood::Judge, vec![(Gap, Value::Length(inch(33, 8)))], vec![]),
         ),
+        (
+            "fault: gap; with gap 4 1/8\"?",
+            asked(vec![Gap], Mood::Fault, vec![(Gap, Value::Length(inch(33, 8)))], vec![]),
+        ),
         ("judge: post size; if posts: 6x6?", asked(vec![Size], Mood::Judge, vec![], vec![six.clone()])),
         // Three bays, two of them alike.
         (
@@ -432,6 +436,7 @@ fn rows_asked_for_have_their_phrase() {
     rows.into_iter().for_each(|(phrase, act)| holds(phrase, act));
     let none = [
         "figure: gap; judge: bay?",
+        "judge: gap; fault: bay?",
         "figure: gap; with bay 5'-0\"; figure: bay?",
         "figure: gap; figure: gap; figure: gap; figure: gap?",
         "figure: gap; if?",

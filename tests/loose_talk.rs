@@ -37,7 +37,7 @@ fn what_is_offered_is_a_plain_phrase_and_a_question_taken_keeps_nothing() {
         let (reply, before) = said(&lines);
         for (n, choice) in reply.choices.iter().enumerate() {
             assert!(canon::read(choice).is_some(), "{choice}");
-            if !choice.starts_with("figure: ") && !choice.starts_with("judge: ") {
+            if !["figure: ", "judge: ", "fault: "].iter().any(|lead| choice.starts_with(lead)) {
                 continue;
             }
             let number = (n + 1).to_string();
@@ -100,6 +100,35 @@ fn a_judgement_opens_with_its_word() {
     let first: String = reply.lines[0].spans.iter().map(|s| format!("{s:?}")).collect();
     assert!(first.contains("No"), "{first}");
     assert_eq!(job, Job::default());
+}
+
+/// What is asked is read with its way: that something is amiss, that it is all right; a topic is judged by what is given for it.
+#[test]
+fn a_word_is_asked_for_the_way_the_line_asks() {
+    let rows: &[(&[&str], &str)] = &[
+        (
+            &["handrail came out 39 1/4 over the nosings, is that too high"],
+            "fault: handrail; with handrail 3'-3 1/4\"?",
+        ),
+        (&["bottom rail's 4 3/8 off the deck, too much?"], "fault: gap under; with gap under 4 3/8\"?"),
+        (
+            &["post is 4 3/4 off the siding, will that fail"],
+            "fault: post off the wall; with post off the wall 4 3/4\"?",
+        ),
+        (&["post's 3 3/4 off the siding, does that pass"], "judge: post off the wall; with post off the wall 3 3/4\"?"),
+        (&["only three risers here, do I need a handrail"], "judge: risers for a handrail; with risers 3?"),
+        // A word goes on as a word.
+        (
+            &["judge: balusters; with balusters 9; with bay 4'-10\"?", "and with 10?"],
+            "judge: balusters; with bay 4'-10\"; with balusters 10?",
+        ),
+    ];
+    for (lines, phrase) in rows {
+        let (reply, job) = said(lines);
+        assert_eq!(reply.readback.as_deref(), Some(*phrase), "{lines:?}");
+        assert!(reply.unused.iter().all(|w| w.as_str() != "too"), "{lines:?}: {:?}", reply.unused);
+        assert_eq!(job, Job::default(), "{lines:?}");
+    }
 }
 
 /// What may bend, part or double a figure is not passed over: nothing is told.

@@ -2,6 +2,8 @@
 //!
 //! Dressed sizes are PS 20's: a 2x2 is 1 1/2, a 4x4 3 1/2, a 6x6 5 1/2 in. Limits and their sources are those of `src/limits`.
 
+#[path = "common/rows.rs"]
+mod rows;
 #[path = "common/talk.rs"]
 mod talk;
 
@@ -9,35 +11,10 @@ use railhand::grammar::ask::{Mood, RowAsk};
 use railhand::grammar::canon;
 use railhand::grammar::{Act, Query};
 use railhand::quantity::{Kind, ROWS, RowId};
-use railhand::reply::{Role, Status};
+use railhand::reply::Status;
+use rows::{Case, first, holds};
 use serde_json::Value;
-use talk::{Last, told_then};
-
-/// The question, how its answer's first line begins, and figures among the values.
-type Case = (&'static str, &'static str, &'static [(&'static str, &'static str)]);
-
-fn shown(v: &Value) -> String {
-    let one = |v: &Value| v.as_str().map_or_else(|| v.to_string(), str::to_owned);
-    if v.is_object() { one(&v["in"]) } else { one(v) }
-}
-
-fn first(last: &Last) -> String {
-    last.text().lines().next().unwrap_or_default().trim().to_owned()
-}
-
-fn holds(told: &[&str], (phrase, begins, values): &Case) {
-    let lines: Vec<&str> = told.iter().copied().chain([*phrase]).collect();
-    let last = told_then(&lines);
-    assert_eq!(last.reply.readback.as_deref(), Some(*phrase), "{phrase}");
-    assert!(first(&last).starts_with(begins), "{phrase}\n{}", last.text());
-    let details = last.reply.lines.iter().filter(|line| line.role == Role::Detail).count();
-    assert!(details <= 2, "{phrase}: a line of working and one of what was taken are enough\n{}", last.text());
-    let json = last.json();
-    for (name, figure) in *values {
-        assert_eq!(shown(&json["values"][name]), *figure, "{phrase}: {name} of {}", json["values"]);
-    }
-    assert_eq!(last.job(), last.was, "{phrase}: nothing is kept");
-}
+use talk::told_then;
 
 #[test]
 fn figures_come_first_with_what_they_are_never_said_without() {
@@ -84,7 +61,7 @@ fn figures_come_first_with_what_they_are_never_said_without() {
         // 192 - 5 1/2 = 186 1/2; 3 bays of 62 1/6, less 5 1/2 56 2/3 clear.
         (
             "figure: posts; with run, out to out 16'-0\"; if posts: 6x6?",
-            "4 posts, 3 bays, the bay 4'-8 11/16\" = 56 11/16\" (exactly 56 2/3\"), 5'-2 3/16\" = 62 3/16\" (exactly 62 1/6\") on center.",
+            "4 posts, 3 bays, the bay 4'-8 11/16\" = 56 11/16\" (exactly 56 2/3\"), 5'-2 3/16\" = 62 3/16\" (exactly 62 1/6\") on center, with posts 6x6.",
             &[("posts_count", "4"), ("bay_count", "3")],
         ),
         // 52 1/2 / 7
@@ -139,7 +116,7 @@ fn figures_come_first_with_what_they_are_never_said_without() {
         ),
         (
             "figure: left of the post at its notch; with notch 1 1/2\"; if posts: 6x6?",
-            "4\" left of the post at its notch.",
+            "4\" left of the post at its notch, with posts 6x6.",
             &[("left", "4")],
         ),
         // 3 1/2 + 1 1/2
@@ -246,6 +223,15 @@ fn a_word_on_a_row_follows_its_limit() {
         ("gap that holds on the stairs", ["4 5/16\"", "4 3/8\"", "4 7/16\""], ["Yes", "Yes", "No"]),
         ("ball under the stair rail", ["5 15/16\"", "6\"", "6 1/16\""], ["Yes", "No", "No"]),
         ("handrail off the wall", ["1 7/16\"", "1 1/2\"", "1 9/16\""], ["No", "Yes", "Yes"]),
+        ("gap at the posts", ["3 15/16\"", "4\"", "4 1/16\""], ["Yes", "No", "No"]),
+        ("gap at the gate", ["3 15/16\"", "4\"", "4 1/16\""], ["Yes", "No", "No"]),
+        ("hinge gap", ["3 15/16\"", "4\"", "4 1/16\""], ["Yes", "No", "No"]),
+        ("latch gap", ["3 15/16\"", "4\"", "4 1/16\""], ["Yes", "No", "No"]),
+        ("bolts a post", ["1", "2", "3"], ["No", "Yes", "Yes"]),
+        ("risers for a handrail", ["3", "4", "5"], ["No", "Yes", "Yes"]),
+        // A range: what is round is 1 1/4 to 2 across.
+        ("handrail's width", ["1 3/16\"", "1 1/4\"", "1 1/2\""], ["No", "Yes", "Yes"]),
+        ("handrail's width", ["1 15/16\"", "2\"", "2 1/16\""], ["Yes", "Yes", "No"]),
         ("gate leaf", ["3'-11 15/16\"", "4'-0\"", "4'-0 1/16\""], ["Yes", "Yes", "No"]),
     ];
     for (row, figures, opens) in rows {
@@ -450,12 +436,12 @@ fn a_word_compares_what_is_told_with_what_it_comes_to() {
         // 2 x 93 1/2 + 3 1/2 = 190 1/2 of 192, and of 168.
         (
             "judge: stick; with stick 16'-0\"; with bays 2; with bay 7'-9 1/2\"; if posts: 4x4?",
-            "Yes: it takes 15'-10 1/2\" = 190 1/2\", 1 1/2\" less than 16'-0\" = 192\".",
+            "Yes: it takes 15'-10 1/2\" = 190 1/2\", 1 1/2\" less than 16'-0\" = 192\", with posts 4x4.",
             &[("needed", "190.5"), ("apart", "1.5"), ("stock", "192")],
         ),
         (
             "judge: stick; with stick 14'-0\"; with bays 2; with bay 7'-9 1/2\"; if posts: 4x4?",
-            "No: it takes 15'-10 1/2\" = 190 1/2\", 22 1/2\" more than 14'-0\" = 168\".",
+            "No: it takes 15'-10 1/2\" = 190 1/2\", 22 1/2\" more than 14'-0\" = 168\", with posts 4x4.",
             &[("needed", "190.5")],
         ),
         // 2 x 93 1/2 + 5 1/2 = 192 1/2.

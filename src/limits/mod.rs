@@ -30,6 +30,8 @@ pub enum Sense {
     Under,
     /// What is more than it asks for something: just that does not.
     Over,
+    /// So many and more ask for something: just that does.
+    From,
 }
 
 impl Sense {
@@ -39,7 +41,7 @@ impl Sense {
             Sense::None => true,
             Sense::Most | Sense::Over => figure <= limit,
             Sense::Least => figure >= limit,
-            Sense::Under => figure < limit,
+            Sense::Under | Sense::From => figure < limit,
         }
     }
 }

@@ -292,13 +292,13 @@ impl RowId {
 
     /// True for a value the row takes and that may be told by itself. What changes where guard, posts or openings stand is no figure by
     /// itself: it is told of the run it belongs to. Nor is what is told as another row or fact: the gap that holds follows from the gap
-    /// limit, and a fall is told with the distance it falls over.
+    /// limit, a fall is told with the distance it falls over, and the risers that ask for a handrail are the risers.
     pub fn stands_alone(self, value: Value) -> bool {
         use RowId::{BaysTold, BumpAlong, BumpOut, KeepOff, KeptSides, Nth, PostAt, PostNth, Recess};
-        use RowId::{Fall, FallOver, GapLimit, StairGapLimit};
+        use RowId::{Fall, FallOver, GapLimit, HandrailRisers, StairGapLimit};
         let placed =
             matches!(self, BaysTold | BumpAlong | BumpOut | KeepOff | KeptSides | Nth | PostAt | PostNth | Recess);
-        let told_as_another = matches!(self, Fall | FallOver | GapLimit | StairGapLimit);
+        let told_as_another = matches!(self, Fall | FallOver | GapLimit | HandrailRisers | StairGapLimit);
         !placed && !told_as_another && self.row().owner != Owner::Run && self.holds(value)
     }
 

@@ -151,9 +151,21 @@ fn values(v: &Values, tape: Tape) -> Value {
     }
     for (name, fig) in &v.more {
         // The contract's names come first: a name of our own never stands in for one.
-        out.entry(key(name)).or_insert_with(|| figure(fig, tape));
+        out.entry(key(name)).or_insert_with(|| in_both(fig, tape, v.metric));
+    }
+    if let Some(result) = v.result.as_ref().filter(|_| v.metric) {
+        out.insert("result".into(), in_both(result, tape, true));
     }
     Value::Object(out)
+}
+
+/// A figure; where it was asked in millimetres, a length in them too.
+fn in_both(fig: &Fig, tape: Tape, metric: bool) -> Value {
+    let mut value = figure(fig, tape);
+    if let Some(l) = fig.as_length().filter(|_| metric) {
+        value["mm"] = decimal(l.mm()).0.into();
+    }
+    value
 }
 
 /// A name in words as a key: "the_bay_clear".

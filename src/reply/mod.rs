@@ -66,6 +66,8 @@ pub enum Style {
     Full,
     /// Millimetres.
     Millimetres,
+    /// Millimetres, and the tape's inches behind them.
+    MetricFirst,
 }
 
 /// A piece of a reply. Numbers get in only as figures: literal text is `&'static`.

@@ -44,10 +44,20 @@ pub fn shown(reply: &Reply, width: usize, tape: Tape) -> Vec<Shown> {
         number += usize::from(line.role == Role::Choice);
         rows.push(line_row(line, number, width, tape));
     }
-    let mut findings: Vec<&Finding> = reply.findings.iter().collect();
+    let mut findings: Vec<&Finding> = reply.findings.iter().filter(|f| !is_said(reply, f)).collect();
     findings.sort_by_key(|f| f.level);
     rows.extend(findings.into_iter().map(|f| finding_row(f, width, tape)));
     rows
+}
+
+/// True for a finding the answer itself says word for word, source and all: it is not said twice.
+fn is_said(reply: &Reply, finding: &Finding) -> bool {
+    let source = Span::Say(finding.source);
+    let says = |line: &Line| {
+        let words = line.spans.windows(finding.spans.len().max(1)).any(|w| *w == finding.spans[..]);
+        words && line.spans.contains(&source)
+    };
+    reply.lines.iter().any(|line| line.role == Role::Answer && says(line))
 }
 
 /// The reply's lines, with its choices after them where no line shows them.

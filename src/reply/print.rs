@@ -51,6 +51,8 @@ fn length(l: Length, style: Style, tape: Tape) -> (String, Option<String>) {
         Style::InchesExact => (tape.read_inches(l), behind(l, tape)),
         Style::Full => (full(l, tape), behind(l, tape)),
         Style::Millimetres => millimetres(l),
+        // To a tenth, which is finer than the tape.
+        Style::MetricFirst => (format!("{} mm", tenths(l.mm())), Some(tape.read_inches(l))),
     }
 }
 

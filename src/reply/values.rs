@@ -137,6 +137,8 @@ pub struct LevelFig {
 /// The figures of one answer.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Values {
+    /// Lengths were given in millimetres, and are answered in them too.
+    pub metric: bool,
     /// A sum's, conversion's or bare measure's answer.
     pub result: Option<Fig>,
     /// What is left over beside the result.

@@ -14,6 +14,15 @@ pub enum Mood {
     Figure,
     /// Is it all right, does it pass?
     Judge,
+    /// Is something amiss: is it too high, will it fail?
+    Fault,
+}
+
+impl Mood {
+    /// True where a word on it is asked for.
+    pub fn judges(self) -> bool {
+        self != Mood::Figure
+    }
 }
 
 /// Rows wanted. What is given or supposed counts for this answer alone and is never kept.

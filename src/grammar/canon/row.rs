@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! row  = want *2("; " want) *("; with " name " " value) *("; if " fact)      every want of one lead
-//! want = ("figure: " | "judge: ") name
+//! want = ("figure: " | "judge: " | "fault: ") name
 //! given = "given: " item *("; " item)              item = name " " value | "if " fact, the facts last
 //! name = a row's name, the longest that fits      value = inches | n | number, by the row's kind
 //! fact = the plain phrase of a fact, as in `fact`
@@ -25,7 +25,7 @@ use nom::combinator::{all_consuming, map, map_opt, map_parser, opt, rest};
 use nom::multi::{fold_many_m_n, many0, separated_list0};
 use nom::sequence::{pair, preceded};
 
-const MOODS: &Table<Mood> = &[(Mood::Figure, "figure: "), (Mood::Judge, "judge: ")];
+const MOODS: &Table<Mood> = &[(Mood::Figure, "figure: "), (Mood::Judge, "judge: "), (Mood::Fault, "fault: ")];
 
 pub(super) fn write_row(ask: &RowAsk) -> String {
     let wants = ask.wants.iter().map(|want| format!("{}{}", words_of(MOODS, ask.mood), want.row().name));

@@ -5,9 +5,10 @@ use crate::figure::{Unit, Value};
 use crate::measure::{Length, arctan_degrees, cosine, tangent};
 use crate::quantity::RowId::{
     Angle, BalusterLength, BalusterWidth, BevelDrop, Fall, FallOver, Gap, Grade, HandrailLength, HandrailPast,
-    LandingUp, LevelDrop, LongSide, PerTread, Pitch, PostWidth, RakeDrop, RakeLength, RakeRun, RampLength, RampRise,
-    RampRun, RampSlope, Recess, Rise, RiserMost, Risers, Slope, SlopeGap, SquareGap, StairBalusters, StairClear,
-    StairGap, StairPostWidth, StairWidth, StairsPast, StepSlope, TotalRise, TotalRun, Tread, Treads,
+    HandrailRisers, LandingUp, LevelDrop, LongSide, PerTread, Pitch, PostWidth, RakeDrop, RakeLength, RakeRun,
+    RampLength, RampRise, RampRun, RampSlope, Recess, Rise, RiserMost, Risers, Slope, SlopeGap, SquareGap,
+    StairBalusters, StairClear, StairGap, StairPostWidth, StairWidth, StairsPast, StepSlope, TotalRise, TotalRun,
+    Tread, Treads,
 };
 use crate::quantity::relation::{Args, Relation, given, told, value, want};
 
@@ -20,6 +21,7 @@ pub(super) const RELATIONS: &[Relation] = &[
         -1,
     )
     .by("common practice, no source"),
+    Relation::work(HandrailRisers, "every riser counts", &[want(Risers)], |a| up(a.q(0))),
     Relation::sum("the deck's height above the ground at the stairs' foot", &[(1, want(Grade)), (-1, want(TotalRise))]),
     Relation::work(
         Slope,

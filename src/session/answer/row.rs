@@ -10,8 +10,11 @@ mod given;
 mod held;
 mod judge;
 mod judged;
+mod metric;
+mod needed;
 mod say;
 mod taken;
+mod tried;
 mod values;
 
 use super::Figs;
@@ -31,10 +34,13 @@ pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
     };
     let (tried, ask) = &counts::settled(tried, ask);
     let asked = Asked::of(tried, ask);
-    match ask.mood {
+    let (mut reply, figs) = match ask.mood {
         Mood::Figure => each::each(&asked).unwrap_or_else(|| figures(&asked)),
-        Mood::Judge => judge::judge(job, &asked),
-    }
+        Mood::Judge | Mood::Fault => judge::judge(job, &asked),
+    };
+    tried::name(&mut reply, &ask.supposed);
+    metric::say(&mut reply, &asked);
+    (reply, figs)
 }
 
 /// The figures, each with what it is never said without; one question for what lacks.
@@ -42,6 +48,8 @@ fn figures(asked: &Asked) -> (Reply, Figs) {
     let (mut found, mut questions) = (Vec::new(), Vec::new());
     for want in &asked.ask.wants {
         match asked.find(*want) {
+            // What is usual is no answer to one who gives what it should follow from.
+            Ok(one) if asked.is_usual_alone(&one) => questions.push(say::lacking(*want, &[])),
             Ok(one) => found.push(one),
             Err(lacks) => questions.push(say::lacking(*want, &asked.needs(*want, &lacks))),
         }
@@ -57,6 +65,7 @@ fn figures(asked: &Asked) -> (Reply, Figs) {
     reply.lines.extend(taken::both(taken::unused(asked, &used(&found)), taken));
     reply.lines.extend(questions);
     values::put(&mut reply, &found);
+    values::put_given(&mut reply, asked, &used(&found));
     let figs = found.into_iter().map(|one| (one.want.row().name, one.solved.fig)).collect();
     (reply, figs)
 }

@@ -1,12 +1,13 @@
 //! A reading that asks, judges or supposes, as a question of rows.
 
 use super::About;
+use super::mood::mood;
 use super::premises::{placed, premises};
 use super::readings::Reading;
 use super::value::{OF_ONE_SIZE, Premise, row_of};
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
-use crate::grammar::scores::Line;
+use crate::grammar::scores::{How, Line};
 use crate::grammar::{Act, Query};
 use crate::provide;
 use crate::quantity::RowId;
@@ -45,16 +46,53 @@ const DEFAULT: f32 = -0.4;
 const LACKING: f32 = -3.0;
 const LEANING: f32 = -0.3;
 
-/// Topics of the corpus that a row and its limit answer where there is a figure to judge.
-const JUDGED: &[(&str, RowId)] = &[
-    ("guard-needed", RowId::Drop),
-    ("guard-height", RowId::HeightTop),
-    ("gap-limit", RowId::Gap),
-    ("bay-limit", RowId::BayCentre),
-    ("stairs-rise", RowId::Rise),
-    ("stairs-tread", RowId::Tread),
-    ("stair-guard-height", RowId::StairHeight),
+/// Topics of the corpus that a row and its limit answer where there is a figure to judge: what is given, and what it is judged as. The first
+/// of a topic stands for it where none of them is given.
+const JUDGED: &[(&str, RowId, RowId)] = &[
+    ("guard-needed", RowId::Drop, RowId::Drop),
+    ("guard-height", RowId::HeightTop, RowId::HeightTop),
+    ("guard-height", RowId::StairHeight, RowId::StairHeight),
+    ("gap-limit", RowId::Gap, RowId::Gap),
+    ("gap-limit", RowId::EndGap, RowId::EndGap),
+    ("gap-limit", RowId::GapUnder, RowId::GapUnder),
+    ("gap-limit", RowId::PostOffWall, RowId::PostOffWall),
+    ("bay-limit", RowId::BayCentre, RowId::BayCentre),
+    ("bay-limit", RowId::BayClear, RowId::BayClear),
+    ("stairs-rise", RowId::Rise, RowId::Rise),
+    ("stairs-tread", RowId::Tread, RowId::Tread),
+    ("stair-guard-height", RowId::StairHeight, RowId::StairHeight),
+    ("handrail", RowId::Risers, RowId::HandrailRisers),
+    ("handrail", RowId::Treads, RowId::HandrailRisers),
+    ("handrail", RowId::HandrailHeight, RowId::HandrailHeight),
+    ("handrail", RowId::HandrailWidth, RowId::HandrailWidth),
+    ("handrail", RowId::HandrailSpace, RowId::HandrailSpace),
+    ("bolts", RowId::BoltsPerPost, RowId::BoltsPerPost),
+    ("bolts", RowId::Bolt, RowId::Bolt),
+    ("bolts", RowId::BoltsApart, RowId::BoltsApart),
+    ("notch-allowed", RowId::NotchDepth, RowId::NotchDepth),
+    ("open-riser", RowId::OpenRiser, RowId::OpenRiser),
+    ("triangle", RowId::TriangleBall, RowId::TriangleBall),
 ];
+
+/// Gaps of other names: one of them given alone is the gap that is spoken of.
+const GAPS: &[RowId] = &[RowId::EndGap, RowId::GapUnder, RowId::PostOffWall, RowId::CornerGap, RowId::GateUnder];
+
+/// The row a want is judged as; for a topic, by what is given.
+fn judged_as(want: &str, reading: &Reading<'_>) -> Option<(RowId, bool)> {
+    let values = || reading.filled.iter().filter(|f| f.how == How::Set && f.word.is_none()).filter_map(|f| f.row);
+    let of_topic = || JUDGED.iter().filter(|(topic, ..)| *topic == want);
+    let given = of_topic().find(|(_, given, _)| values().any(|row| row == *given));
+    if let Some((.., row)) = given.or_else(|| of_topic().next()) {
+        return Some((*row, true));
+    }
+    let row = row_of(want)?;
+    let mut of_gaps = values().filter(|r| *r != row);
+    let gap = match (row, of_gaps.next(), of_gaps.next()) {
+        (RowId::Gap, Some(other), None) if reading.act == "judge" && GAPS.contains(&other) => other,
+        _ => row,
+    };
+    Some((gap, false))
+}
 
 /// What a reading wants, and whether a word on it.
 struct Wanted {
@@ -72,15 +110,22 @@ impl Wanted {
         let (mut rows, mut by_topic) = (Vec::new(), false);
         for want in &reading.wants {
             // "do I need a guard here" judges a row: how high it is.
-            let judged = JUDGED.iter().find(|(topic, _)| topic == want).map(|(_, row)| *row);
-            by_topic |= judged.is_some();
-            rows.push(row_of(want).or(judged)?);
+            let (row, topic) = judged_as(want, reading)?;
+            by_topic |= topic;
+            rows.push(row);
         }
-        let mood = if by_topic || reading.act == "judge" { Mood::Judge } else { Mood::Figure };
+        let judges = by_topic || reading.act == "judge";
         let goes_on = reading.act == "suppose" || reading.wants.is_empty();
         if rows.is_empty() {
             rows = about.wanted_again(reading)?;
         }
+        // "and with 12?" behind a word asks for another.
+        let again = about.asked.filter(|a| goes_on && a.mood.judges() && rows.iter().all(|r| a.wants.contains(r)));
+        let mood = match again {
+            _ if judges => mood(about.line),
+            Some(last) => last.mood,
+            None => Mood::Figure,
+        };
         Some(Wanted { rows, mood, by_topic, goes_on })
     }
 }
@@ -89,7 +134,8 @@ impl About<'_> {
     /// "and with 14?" wants what the last question wanted; where that is what is supposed now, what stands beside it.
     fn wanted_again(&self, reading: &Reading<'_>) -> Option<Vec<RowId>> {
         let last = self.asked?;
-        let supposed = |row: &RowId| reading.filled.iter().any(|f| f.row == Some(*row));
+        // A word on balusters goes on as a word on as many as are supposed now.
+        let supposed = |row: &RowId| !last.mood.judges() && reading.filled.iter().any(|f| f.row == Some(*row));
         let again: Vec<RowId> = last.wants.iter().copied().filter(|w| !supposed(w)).collect();
         if !again.is_empty() {
             return Some(again);
@@ -107,7 +153,7 @@ pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Ve
     let placed = placed(about, line, reading).map(|taken| (0.0, taken));
     let ways = all.into_iter().chain(placed).filter_map(|(cost, taken)| question(about, &wanted, taken, cost));
     // What nobody gave or told is neither judged nor an answer to a topic.
-    let judged = |w: &Way| wanted.mood != Mood::Judge || !w.by_default;
+    let judged = |w: &Way| !wanted.mood.judges() || !w.by_default;
     let ways = ways.filter(|w| judged(w) && !(wanted.by_topic && w.lacks)).map(|w| Way { unbound, ..w });
     ways.chain(judged_again(about, reading)).collect()
 }
@@ -115,7 +161,7 @@ pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Ve
 /// "is that legal?" behind a figure: a word on what was asked last.
 fn judged_again(about: &About<'_>, reading: &Reading<'_>) -> Option<Way> {
     let last = about.asked.filter(|_| reading.act == "judge" && reading.filled.is_empty())?;
-    solved(about, RowAsk { mood: Mood::Judge, ..last.clone() }, 0.0).filter(|w| !w.lacks && !w.by_default)
+    solved(about, RowAsk { mood: mood(about.line), ..last.clone() }, 0.0).filter(|w| !w.lacks && !w.by_default)
 }
 
 /// A change of mind about what the last question gave: it is asked again.
@@ -202,7 +248,7 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
     }
     let job = about.job.with_all(&ask.supposed).ok()?;
     let want = *ask.wants.first()?;
-    let judged = (ask.mood == Mood::Judge).then(|| given.get(want)).flatten().map(|f| f.value());
+    let judged = ask.mood.judges().then(|| given.get(want)).flatten().map(|f| f.value());
     let (mut by_default, mut unused) = (false, 0);
     let (fig, more) = match (judged, provide::ask(want, &given, &job)) {
         (Some(value), _) => (Some(value), 0.5 * UNUSED * (given.rows().count() as f32 - 1.0)),

@@ -5,6 +5,7 @@
 
 mod answer;
 mod asked;
+mod mood;
 mod odds;
 mod other;
 mod pool;

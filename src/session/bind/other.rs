@@ -2,12 +2,14 @@
 
 use super::About;
 use super::asked::Way;
-use super::readings::Reading;
-use crate::grammar::ask::TakeoffAsk;
-use crate::grammar::scores::Line;
+use super::readings::{Filled, Reading};
+use crate::grammar::ask::{NotchAsk, TakeoffAsk};
+use crate::grammar::scores::{self, How, Line};
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::Fact;
 use crate::limits;
+use crate::measure::Lumber;
+use crate::quantity::RowId;
 
 /// The limit a topic of the corpus is about (common practice, no source: which rule answers what is asked so).
 const TOPICS: &[(&str, &str)] = &[
@@ -46,6 +48,12 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         ("leave", _) => Act::Talk(Talk::Leave),
         ("why", _) if about.answered => Act::Query(Query::Why),
         ("note", _) => Act::Tell(vec![Fact::Note(canon::clean_note(about.line)?)]),
+        ("rule" | "judge" | "ask" | "suppose", Some("notch-allowed")) if size(line, reading).is_some() => {
+            let bears = |f: &Filled<'_>| f.word.is_none() && f.row.is_none_or(|row| !BESIDE_NOTCH.contains(&row));
+            let unbound = usize::from(reading.filled.iter().any(bears));
+            let act = Act::Query(Query::Notch(NotchAsk::May(size(line, reading)?)));
+            return Some(Way { unbound, ..Way::plain(0.0, act) });
+        }
         // A rule alone is no answer to figures: beside them it is offered.
         ("rule" | "judge" | "ask" | "suppose", Some(topic)) => {
             let unbound = usize::from(line.values().next().is_some());
@@ -55,6 +63,25 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         _ => return None,
     };
     Some(Way::plain(0.0, act))
+}
+
+/// What may be said beside the size of a post that is to be notched: none of it bends whether it may.
+const BESIDE_NOTCH: &[RowId] = &[
+    RowId::PostSize,
+    RowId::Bolt,
+    RowId::BoltCount,
+    RowId::BoltsPerPost,
+    RowId::Fixing,
+    RowId::Mount,
+    RowId::Edition,
+    RowId::NotchCorner,
+];
+
+/// The post's size, where one is named.
+fn size(line: &Line, reading: &Reading<'_>) -> Option<Lumber> {
+    let at = reading.filled.iter().find(|f| f.row == Some(RowId::PostSize) && f.how == How::Set)?.at;
+    let said = line.tokens.get(at)?.value.as_ref()?;
+    said.readings.iter().find_map(|r| if let scores::Reading::Lumber(l) = r { Some(*l) } else { None })
 }
 
 fn rule(topic: &str) -> Option<Act> {

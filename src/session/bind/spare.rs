@@ -1,7 +1,8 @@
 //! Words of a line that have no part in how it was taken: they are named, and what leaves one of weight over is not sure.
 
+use super::mood::asked_by;
 use super::readings::Reading;
-use crate::grammar::ask::RowAsk;
+use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::draft::Weight;
 use crate::grammar::items::{Is, Item, likeliest};
 use crate::grammar::reading::weight;
@@ -32,6 +33,8 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
     let items = likeliest(&words, &[]);
     let tells = matches!(act, Act::Tell(_));
     let limits = rows(reading, act).iter().any(|row| LIMITS.contains(row));
+    // "Too" has its part in what is asked: whether it is too high.
+    let asked: Vec<&str> = if is_of_fault(act) { asked_by(typed).collect() } else { Vec::new() };
     let left = |at: usize| {
         let item = &items[at];
         let said = |w: &str| filled.contains(w);
@@ -43,7 +46,9 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
         let op = !tells && item.senses().iter().any(|s| matches!(s, Sense::Op(_)));
         // "stairs" is a place, and what a told width is of.
         let thing = tells && places(item) && item.text.split_whitespace().any(called);
-        let part = limits || thing || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
+        let asks = item.text.split_whitespace().all(|w| asked.contains(&w));
+        let part =
+            asks || limits || thing || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
         let weight = weight(&items, at);
         let measure = matches!(item.is, Is::Measure(_));
         // A word that may bend something counts, whatever else it may be.
@@ -55,6 +60,11 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
         })
     };
     (0..items.len()).filter_map(left).collect()
+}
+
+/// True for a question whether something is amiss.
+fn is_of_fault(act: &Act) -> bool {
+    matches!(act, Act::Query(Query::Row(RowAsk { mood: Mood::Fault, .. })))
 }
 
 /// Rows that a "no more than" or an "at least" belongs to.

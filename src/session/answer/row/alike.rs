@@ -5,7 +5,7 @@ use super::{Figs, say, taken};
 use crate::figure::{Fig, Value, Why};
 use crate::limits::Limit;
 use crate::quantity::{Alike, RowId};
-use crate::reply::{Line, Reply, Role, Span, Status};
+use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status};
 use crate::solve::{in_force, limit_length};
 
 /// The values of a row told more than once, where something is asked of them together.
@@ -27,16 +27,30 @@ pub(super) fn word(asked: &Asked, row: RowId, values: &[Value], reply: &mut Repl
     match row.row().alike {
         Alike::Within(limit) => {
             reply.lines.push(within(asked, limit, &apart, [&most, &least]));
-            reply.lines.push(Line::new(Role::Detail, [Span::Say(limit.says), Span::Say(taken::stop(limit))]));
+            match fails(asked, limit, &apart) {
+                true => reply.findings.push(Finding {
+                    rule: limit.id,
+                    level: Level::Check,
+                    spans: vec![Span::Say(limit.says)],
+                    source: asked.job.settings.law.source(limit),
+                }),
+                false => {
+                    reply.lines.push(Line::new(Role::Detail, [Span::Say(limit.says), Span::Say(taken::stop(limit))]));
+                }
+            }
             figs.push(("limit", in_force(asked.job, limit)));
         }
-        Alike::Square => reply.lines.push(square(&apart, [&most, &least])),
+        Alike::Square => reply.lines.push(square(asked, &apart, [&most, &least])),
         Alike::Any => return None,
     }
     reply.status = Status::Answered;
     reply.values.result = reply.values.result.take().or(Some(apart));
     reply.values.more.extend(figs.iter().cloned());
     Some(figs)
+}
+
+fn fails(asked: &Asked, limit: &'static Limit, apart: &Fig) -> bool {
+    asked.job.settings.law.holds(limit) && apart.as_length() > Some(limit_length(asked.job, limit))
 }
 
 /// "No: 1/2" between 7 1/2" and 7" is over the 3/8" limit (IRC ...)."
@@ -46,11 +60,12 @@ fn within(asked: &Asked, limit: &'static Limit, apart: &Fig, [most, least]: [&Fi
         return Line::say(Role::Answer, super::judged::UNKNOWN);
     }
     let over = apart.as_length().cmp(&Some(limit_length(asked.job, limit)));
-    let (opens, is) = match over {
-        std::cmp::Ordering::Less => ("Yes: ", " is under the "),
-        std::cmp::Ordering::Equal => ("Yes: ", " is just the "),
-        std::cmp::Ordering::Greater => ("No: ", " is over the "),
+    let is = match over {
+        std::cmp::Ordering::Less => " is under the ",
+        std::cmp::Ordering::Equal => " is just the ",
+        std::cmp::Ordering::Greater => " is over the ",
     };
+    let opens = say::opens(asked.ask.mood, over != std::cmp::Ordering::Greater);
     let spans = [
         Span::Say(opens),
         say::fig(apart),
@@ -68,12 +83,14 @@ fn within(asked: &Asked, limit: &'static Limit, apart: &Fig, [most, least]: [&Fi
 }
 
 /// "No: 5'-1" is 1/2" longer than 5'-0 1/2", so it is out of square."
-fn square(apart: &Fig, [most, least]: [&Fig; 2]) -> Line {
+fn square(asked: &Asked, apart: &Fig, [most, least]: [&Fig; 2]) -> Line {
+    let opens = Span::Say(say::opens(asked.ask.mood, most.value() == least.value()));
     if most.value() == least.value() {
-        return Line::new(Role::Answer, [Span::Say("Yes: square, both "), say::fig(most), Span::Say(".")]);
+        return Line::new(Role::Answer, [opens, Span::Say("square, both "), say::fig(most), Span::Say(".")]);
     }
     let spans = [
-        Span::Say("No: out of square, "),
+        opens,
+        Span::Say("out of square, "),
         say::fig(most),
         Span::Say(" is "),
         say::fig(apart),

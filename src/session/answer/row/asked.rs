@@ -70,6 +70,12 @@ impl<'a> Asked<'a> {
         Ok(Found { want, solved, beside: found })
     }
 
+    /// True for a figure that is only what is usual, where every premise given had no part in it.
+    pub fn is_usual_alone(&self, one: &Found) -> bool {
+        let usual = one.solved.defaults.contains(&one.want) && one.solved.used.is_empty();
+        usual && self.given.rows().next().is_some()
+    }
+
     /// A row from the premises and the job; a row of words has no figure.
     pub fn solve(&self, want: RowId) -> Result<Solved, Lacks> {
         if want.row().is_words() { Err(Lacks::default()) } else { provide::ask(want, &self.given, self.job) }

@@ -4,7 +4,9 @@ use super::asked::Asked;
 use super::compared::{self, Compared};
 use super::held::{held, premises};
 use super::judged::Judged;
+use super::needed::Needed;
 use super::{Figs, say, taken, values};
+use crate::grammar::ask::Mood;
 use crate::job::Job;
 use crate::layout::lay_out;
 use crate::quantity::{Enough, RowId};
@@ -15,11 +17,17 @@ use crate::solve::{Given, Lacks, Solved};
 /// One wanted row, judged: itself and the rows beside it, by every limit they are held to.
 pub(super) struct Case {
     pub want: RowId,
+    /// What is asked of it.
+    mood: Mood,
     /// Its own figure: given, or worked out.
     own: Option<Solved>,
     judged: Vec<Judged>,
     /// What was told of it beside what it comes to.
     compared: Option<Compared>,
+    /// A count told that nothing limits, beside what it comes to.
+    needed: Option<Needed>,
+    /// The first row beside it that no limit holds, as it follows from its figure.
+    left: Option<(RowId, Solved)>,
     /// Rows that are held to something and have no figure.
     lacking: Vec<(RowId, Lacks)>,
     /// The premises that are limits, or change one.
@@ -45,9 +53,12 @@ impl Case {
         };
         let mut case = Case {
             want,
+            mood: asked.ask.mood,
             own,
             judged: Vec::new(),
             compared: None,
+            needed: None,
+            left: None,
             lacking: Vec::new(),
             limited_by: Vec::new(),
             laid: asked.overlaid(),
@@ -55,9 +66,20 @@ impl Case {
         for row in std::iter::once(want).chain(want.row().beside.iter().copied()) {
             case.take(asked, row, &others, &lacks);
         }
+        let unlimited = want.row().beside.iter().find(|row| held(&case.laid, **row).is_empty());
+        let follows = |row: &RowId| Some((*row, case.beside(asked, *row, &others).ok()?));
+        case.left = unlimited.filter(|_| case.own.is_some()).and_then(follows);
         // A word on what follows from it goes before one on it: balusters are enough where their gap is.
         if case.judged.iter().all(|j| j.row == want) {
             case.compared = Compared::of(asked, want);
+        }
+        if case.judged.is_empty() && case.compared.is_none() && want.row().enough == Enough::Holds(want) {
+            let own = case.own.as_ref().filter(|_| given.is_none());
+            case.compared = own.and_then(|own| Compared::of_stick(asked, own));
+            case.limited_by.extend(case.compared.is_some().then_some(RowId::Stock));
+        }
+        if case.judged.is_empty() && case.compared.is_none() {
+            case.needed = case.own.as_ref().and_then(|own| Needed::of(asked, want, own));
         }
         case
     }
@@ -96,6 +118,11 @@ impl Case {
         self.own.iter().chain(self.judged.iter().map(|j| &j.solved)).chain(compared)
     }
 
+    /// The row whose count is what is needed.
+    pub fn needed(&self) -> Option<RowId> {
+        self.needed.as_ref().map(|n| n.of)
+    }
+
     pub fn figs(&self) -> Figs {
         let own = self.own.iter().map(|s| (self.want.row().name, s.fig.clone()));
         own.chain(self.judged.first().map(|j| ("limit", j.held.most.clone()))).collect()
@@ -107,8 +134,12 @@ impl Case {
         if let Some(compared) = word.or(self.compared.as_ref().filter(|_| self.judged.is_empty())) {
             return self.beside_the_rest(compared, reply);
         }
+        if let Some(needed) = &self.needed {
+            needed.answer(self.mood, reply);
+            return self.put(reply);
+        }
         match (fails, self.lacking.first()) {
-            (Some(judged), _) => self.verdict(judged, reply),
+            (Some(judged), _) => self.verdict(told, judged, reply),
             (None, None) if self.leaves_open(asked) => {
                 let rows = compared::lacking(asked, self.want).map(|(needed, lacks)| asked.needs(needed, &lacks));
                 reply.lines.push(say::lacking(self.want, &rows.unwrap_or_default()));
@@ -118,7 +149,7 @@ impl Case {
                 None => reply.lines.push(self.question(asked, *row, lacks)),
             },
             (None, None) => match self.tightest() {
-                Some(judged) => self.verdict(judged, reply),
+                Some(judged) => self.verdict(told, judged, reply),
                 None => self.without_limit(told, asked, reply),
             },
         }
@@ -137,6 +168,7 @@ impl Case {
     pub fn fails(&self) -> bool {
         self.judged.iter().any(|j| !j.held.known || !j.keeps())
             || self.compared.as_ref().is_some_and(|c| !c.is_enough())
+            || self.needed.as_ref().is_some_and(|n| !n.is_enough())
     }
 
     /// Of limits that are all kept, the one there is least room to.
@@ -153,12 +185,13 @@ impl Case {
         matters && alone && self.compared.is_none() && asked.given.rows().any(|row| bears(&row))
     }
 
-    fn verdict(&self, judged: &Judged, reply: &mut Reply) {
+    fn verdict(&self, told: &Job, judged: &Judged, reply: &mut Reply) {
         reply.status = Status::Answered;
         let same = |own: &&Solved| own.fig.value() == judged.solved.fig.value();
         let with =
             self.own.as_ref().filter(|own| judged.row != self.want && !same(own)).map(|own| (self.want, &own.fig));
-        reply.lines.push(judged.line(with));
+        reply.lines.push(judged.line(self.mood, with));
+        reply.findings.extend(judged.finding(told, &self.laid));
         // A size is no figure: where it passes, every figure it was judged by is said, and that is its working.
         let passes = self.own.is_none() && judged.held.known && judged.keeps();
         let others: Vec<Line> =
@@ -180,7 +213,7 @@ impl Case {
     /// What was told beside what it comes to; limits it keeps besides are not said.
     fn beside_the_rest(&self, compared: &Compared, reply: &mut Reply) {
         reply.status = Status::Answered;
-        reply.lines.push(compared.line());
+        reply.lines.push(compared.line(self.mood));
         reply.lines.extend(say::working(&compared.worked.fig));
         reply.values.result = reply.values.result.take().or_else(|| Some(compared.worked.fig.clone()));
         reply.values.more.extend(compared.values());
@@ -197,12 +230,20 @@ impl Case {
 
     /// What a rule found, in its own words.
     fn by_rule(&self, finding: Finding, reply: &mut Reply) {
-        let lead = Span::Say(if finding.level == Level::Stop { "No: " } else { "Check: " });
+        let stops = finding.level == Level::Stop;
+        let lead = Span::Say(if stops { say::opens(self.mood, false) } else { "Check: " });
         let source = [Span::Say(" ("), Span::Say(finding.source), Span::Say(")")];
         let spans = std::iter::once(lead).chain(finding.spans.clone()).chain(source);
         reply.lines.push(Line::new(Role::Answer, spans));
         reply.status = Status::Answered;
+        reply.findings.push(finding);
         self.put(reply);
+        // What is never left out beside it, but for what has a limit of its own.
+        if let Some((row, solved)) = &self.left {
+            let spans = say::beside(*row, &solved.fig).into_iter().chain([Span::Say(".")]);
+            reply.lines.push(Line::new(Role::Detail, spans));
+            values::put_row(reply, *row, &solved.fig);
+        }
     }
 
     /// No figure of it is held to a limit: what the rules find in it, else that none is held.

@@ -3,6 +3,7 @@
 use super::asked::Asked;
 use super::say;
 use crate::figure::{Fig, Value, Why};
+use crate::grammar::ask::Mood;
 use crate::quantity::{Enough, RowId};
 use crate::reply::{Line, Role, Span};
 use crate::solve::{Lacks, Solved};
@@ -33,6 +34,14 @@ impl Compared {
         (by_premises || by_job).then_some(Compared { row, told, worked, apart })
     }
 
+    /// A length that is worked out, and a stick given that had no part in it: that is what it is to come out of.
+    pub fn of_stick(asked: &Asked, own: &Solved) -> Option<Compared> {
+        let stick = RowId::Stock;
+        let told = asked.given.get(stick).filter(|_| !own.used.contains(&stick))?.clone();
+        let apart = apart(&told, &own.fig).filter(|_| own.fig.as_length().is_some())?;
+        Some(Compared { row: stick, told, worked: own.clone(), apart })
+    }
+
     /// True where it is enough.
     pub fn is_enough(&self) -> bool {
         match (self.order(), self.row.row().enough) {
@@ -54,8 +63,8 @@ impl Compared {
     }
 
     /// "No: it takes 16'-2" = 194", 2" more than 16'-0" = 192"."
-    pub fn line(&self) -> Line {
-        let mut spans = vec![Span::Say(if self.is_enough() { "Yes: " } else { "No: " })];
+    pub fn line(&self, mood: Mood) -> Line {
+        let mut spans = vec![Span::Say(say::opens(mood, self.is_enough()))];
         spans.push(Span::Say(match self.row.row().enough {
             Enough::Holds(_) => "it takes ",
             Enough::Just | Enough::Reached => "it comes to ",

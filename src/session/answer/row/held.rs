@@ -61,6 +61,10 @@ fn in_its_unit(job: &Job, limit: &'static Limit) -> Option<Fig> {
         "in" | "sixteenths" => Some(in_force(job, limit)),
         "lb" => Some(Fig::quantity(value, Unit::Pounds, Why::Limit(limit))),
         "none" if limit.id == limits::STEEPEST.id => Some(Fig::quantity(value, Unit::Degrees, Why::Limit(limit))),
+        // A count of parts or of risers.
+        "parts" | "none" if limit.sense == Sense::From || limit.id == limits::POST_BOLTS.id => {
+            Some(Fig::count(u64::try_from(limit.value).ok()?, Why::Limit(limit)))
+        }
         "nominal" => {
             let nominal = u16::try_from(limit.value).ok()?;
             let (least, _) = Lumber::by(nominal, nominal).dressed()?;

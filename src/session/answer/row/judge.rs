@@ -25,6 +25,7 @@ pub(super) fn judge(told: &Job, asked: &Asked) -> (Reply, Figs) {
             worked.push(solved.fig.clone());
         }
         used.extend(cases.iter().flat_map(|case| &case.limited_by));
+        used.extend(cases.iter().filter_map(Case::needed));
     }
     defaults.sort();
     defaults.dedup();

@@ -2,12 +2,15 @@
 
 use super::held::{Held, none_required};
 use super::{say, taken};
-use crate::figure::Fig;
+use crate::figure::{Fig, Value};
+use crate::grammar::ask::Mood;
 use crate::job::Job;
+use crate::layout::lay_out;
 use crate::limits::{self, Sense};
 use crate::measure::Q;
 use crate::quantity::{Kind, RowId};
-use crate::reply::{Line, Role, Span};
+use crate::reply::{Finding, Level, Line, Role, Span};
+use crate::rules::{check, find};
 use crate::solve::Solved;
 
 /// A row's figure and a limit it is held to.
@@ -33,16 +36,59 @@ impl Judged {
         say::working(&self.solved.fig).is_some()
     }
 
+    /// True where it is known to keep to its limit, or only asks for something by it.
+    fn is_kept(&self) -> bool {
+        self.held.known && (self.keeps() || self.asks())
+    }
+
+    /// True for a limit that asks for a guard or a handrail: past it nothing is amiss.
+    fn asks(&self) -> bool {
+        matches!(self.held.sense, Sense::Over | Sense::From)
+    }
+
+    /// The limit it fails, as a finding; `None` where it fails none.
+    pub fn finding(&self, told: &Job, laid: &Job) -> Option<Finding> {
+        if !self.held.known || self.keeps() || self.asks() {
+            return None;
+        }
+        let limit = self.held.limit;
+        let of_it = |f: &Finding| {
+            f.level != Level::Note && limit.is_some_and(|l| find(f.rule).is_some_and(|r| r.limit.id == l.id))
+        };
+        let before: Vec<Finding> = check(told, &lay_out(told)).into_iter().filter(of_it).collect();
+        // A stop that stands in the job opens the answer, and comes with it.
+        if before.iter().any(|f| f.level == Level::Stop) {
+            return None;
+        }
+        let new = check(laid, &lay_out(laid)).into_iter().filter(of_it).find(|f| !before.contains(f));
+        new.or_else(|| before.into_iter().next()).or_else(|| Some(self.plain_finding()))
+    }
+
+    /// The limit in its own words; one that is no published limit by its figure.
+    fn plain_finding(&self) -> Finding {
+        let (rule, spans) = match (self.held.limit, self.row.row().kind) {
+            (Some(limit), _) => (limit.id, vec![Span::Say(limit.says)]),
+            (None, Kind::Number) => ("bending-over-allowed", vec![Span::Say("It bends past what its wood is allowed")]),
+            (None, _) => {
+                ("limit-as-told", [Span::Say("The limit is ")].into_iter().chain([self.limit_figure()]).collect())
+            }
+        };
+        Finding { rule, level: Level::Check, spans, source: self.held.source }
+    }
+
     fn is_at(&self) -> bool {
         self.solved.fig.as_q() == self.held.most.as_q()
     }
 
     /// "No: with 9 balusters, 4 9/20" is over the 4" gap limit (IRC ...)."
-    pub fn line(&self, with: Option<(RowId, &Fig)>) -> Line {
+    pub fn line(&self, mood: Mood, with: Option<(RowId, &Fig)>) -> Line {
         if !self.held.known {
             return Line::say(Role::Answer, UNKNOWN);
         }
-        let mut spans = vec![Span::Say(self.opens())];
+        if self.row.row().kind == Kind::Count {
+            return self.counted(mood);
+        }
+        let mut spans = vec![Span::Say(self.opens(mood))];
         if let Some((row, fig)) = with {
             spans.push(Span::Say("with "));
             spans.extend(say::beside(row, fig));
@@ -57,7 +103,7 @@ impl Judged {
 
     /// The same as a detail, without the word.
     pub fn aside(&self) -> Line {
-        let mut line = self.line(None);
+        let mut line = self.line(Mood::Judge, None);
         line.role = Role::Detail;
         if self.held.known {
             line.spans.remove(0);
@@ -65,14 +111,31 @@ impl Judged {
         line
     }
 
-    /// A guard that a drop asks for is a yes.
-    fn opens(&self) -> &'static str {
+    /// A guard that a drop asks for is a yes, however it is asked.
+    fn opens(&self, mood: Mood) -> &'static str {
         match (self.held.sense, self.keeps()) {
-            (Sense::Over, false) => "Yes: ",
+            (Sense::Over | Sense::From, false) => "Yes: ",
             (Sense::Over, true) if self.is_at() => "No, by a hair: ",
-            (Sense::Over, true) | (_, false) => "No: ",
-            (_, true) => "Yes: ",
+            (Sense::Over | Sense::From, true) => "No: ",
+            (_, keeps) => say::opens(mood, keeps),
         }
+    }
+
+    /// A count: "No: 3 risers are fewer than 4, so no handrail is required (IRC ...)."
+    fn counted(&self, mood: Mood) -> Line {
+        let mut spans = vec![Span::Say(self.opens(mood))];
+        spans.extend(say::things(self.row, &self.solved.fig));
+        let one = self.solved.fig.value() == Value::Count(1);
+        let fewer = self.keeps() == (self.held.sense == Sense::From);
+        spans.push(Span::Say(match (one, fewer) {
+            (true, true) => " is fewer than ",
+            (true, false) => " is at least ",
+            (false, true) => " are fewer than ",
+            (false, false) => " are at least ",
+        }));
+        spans.push(say::fig(&self.held.most));
+        spans.extend([Span::Say(self.closes()), Span::Say(" ("), Span::Say(self.held.source), Span::Say(").")]);
+        Line::new(Role::Answer, spans)
     }
 
     fn relation(&self) -> &'static str {
@@ -81,17 +144,14 @@ impl Judged {
             (Sense::Over, true) => "not more than ",
             _ if self.is_at() => "just ",
             (Sense::Least, true) => "over ",
-            (Sense::Least, false) | (Sense::Under | Sense::Most | Sense::None, true) => "under ",
+            (Sense::Least, false) | (Sense::Under | Sense::Most | Sense::From | Sense::None, true) => "under ",
             (_, false) => "over ",
         }
     }
 
     /// "the 4" gap limit", "the 36" limit for the height to the top".
     fn limit(&self) -> Vec<Span> {
-        let figure = match self.held.style {
-            Some(style) => Span::Fig(self.held.most.clone(), style),
-            None => say::fig(&self.held.most),
-        };
+        let figure = self.limit_figure();
         if self.held.sense == Sense::Over {
             return vec![figure];
         }
@@ -108,10 +168,17 @@ impl Judged {
         }
     }
 
+    fn limit_figure(&self) -> Span {
+        self.held.style.map_or_else(|| say::fig(&self.held.most), |style| Span::Fig(self.held.most.clone(), style))
+    }
+
     fn closes(&self) -> &'static str {
         match (self.held.sense, self.keeps()) {
             (Sense::Over, false) => ", so a guard is required",
-            (Sense::Over, true) => ", so none is required",
+            (Sense::Over, true) => ", so no guard is required",
+            (Sense::From, false) => ", so a handrail is required",
+            (Sense::From, true) => ", so no handrail is required",
+            _ if self.row.row().kind == Kind::Count => "",
             (Sense::Under, false) if self.is_at() => ", and it must stay under it",
             (_, true) if self.is_at() => ", and that passes",
             _ => "",
@@ -123,7 +190,7 @@ impl Judged {
         let mut lines = Vec::new();
         if self.held.sense == Sense::Over {
             lines.push(Line::say(Role::Detail, EDGE));
-        } else if let Some(limit) = self.held.limit.filter(|_| self.held.known && !self.is_worked()) {
+        } else if let Some(limit) = self.held.limit.filter(|_| self.is_kept() && !self.is_worked()) {
             lines.push(Line::new(Role::Detail, [Span::Say(limit.says), Span::Say(taken::stop(limit))]));
         }
         let of_height = self.held.limit.is_some_and(|l| l.id == limits::GUARD_HEIGHT.id) && !self.keeps();

@@ -1,6 +1,7 @@
 //! The words of an answer, made of what the table says of its rows.
 
 use crate::figure::{Fig, Value, Why};
+use crate::grammar::ask::Mood;
 use crate::measure::Length;
 use crate::quantity::{Kind, ROWS, RowId};
 use crate::reply::{Line, Role, Span, Style};
@@ -82,6 +83,27 @@ pub(super) fn counted(row: RowId, f: &Fig) -> Option<[Span; 3]> {
     let (Value::Count(n), one) = (f.value(), words(row).one) else { return None };
     let name = if n == 1 { one } else { row.row().name };
     (!one.is_empty()).then(|| [fig(f), Span::Say(" "), Span::Say(name)])
+}
+
+/// A count with the things it counts; one that is just another row's is said by that: "3 risers" of the risers for a handrail.
+pub(super) fn things(row: RowId, f: &Fig) -> Vec<Span> {
+    let other = match f.why() {
+        Why::Formula(_, from) => match &from[..] {
+            [(name, same)] if same.value() == f.value() => ROWS.iter().find(|r| r.name == *name).map(|r| r.id),
+            _ => None,
+        },
+        _ => None,
+    };
+    counted(other.unwrap_or(row), f).map_or_else(|| vec![fig(f)], Into::into)
+}
+
+/// How a word opens: that it passes, or that something is amiss.
+pub(super) fn opens(mood: Mood, passes: bool) -> &'static str {
+    match (mood, passes) {
+        (Mood::Fault, false) => "Yes, ",
+        (Mood::Fault, true) | (_, false) => "No: ",
+        (_, true) => "Yes: ",
+    }
 }
 
 /// "The gap is 3 11/16"", "9 balusters".

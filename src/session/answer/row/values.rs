@@ -1,6 +1,6 @@
 //! The figures of an answer under their names in the JSON contract.
 
-use super::asked::Found;
+use super::asked::{Asked, Found};
 use crate::figure::{Fig, Why};
 use crate::quantity::{ROWS, RowId};
 use crate::reply::Reply;
@@ -38,6 +38,12 @@ pub(super) fn put(reply: &mut Reply, found: &[Found]) {
     let beside = found.iter().flat_map(|one| &one.beside);
     beside.for_each(|(row, solved)| put_row(reply, *row, &solved.fig));
     found.iter().flat_map(Found::all).for_each(|solved| put_working(reply, &solved.fig, DEPTH));
+}
+
+/// Puts in the premises that had a part: an answer may be worked out by an engine that does not name them.
+pub(super) fn put_given(reply: &mut Reply, asked: &Asked, used: &[RowId]) {
+    let given = used.iter().filter_map(|row| Some((*row, asked.given.get(*row)?)));
+    given.for_each(|(row, fig)| put_row(reply, row, fig));
 }
 
 /// Puts one row in; where another figure has its name, under its id's.
