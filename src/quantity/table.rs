@@ -373,8 +373,8 @@ rows! {
     LeftOver: length(Order, "left over", 0, 480).nouns("left over, waste, offcut").asks("how much is left").json("left").behind("left over"),
     Kerf: length(Order, "kerf", 0, 1).nouns("kerf, saw cut").asks("how wide").or_nothing().usual(1, 4)
         .else_taken(Limit(&l::KERF)).plain("kerf: {}").json("kerf"),
-    Lineal: length(Order, "length of stock in all", 1, 480000).nouns("lineal feet").asks("how many feet").feet(36, 61).enough(Holds(RowId::Lineal)),
-    LinealExtra: length(Order, "length of stock with its waste", 1, 600000).nouns("with waste, to order").asks("how many feet").feet(36, 61),
+    Lineal: length(Order, "length of stock in all", 1, 480000).nouns("lineal feet").asks("how many feet").feet(40000, 40001).enough(Holds(RowId::Lineal)),
+    LinealExtra: length(Order, "length of stock with its waste", 1, 600000).nouns("with waste, to order").asks("how many feet").feet(40000, 40001),
     Waste: of(Order, Kind::Percent, "waste").nouns("waste, extra").asks("how much").plain("waste: {} %").json("waste"),
     Scrap: of(Order, Kind::Percent, "scrap").nouns("scrap, went to waste").asks("what percent"),
     Tax: of(Order, Kind::Percent, "tax").asks("how much").plain("tax: {} %").json("tax"),

@@ -39,6 +39,13 @@ impl Given {
         said.next().map(|_| &first.1)
     }
 
+    /// The first of the two values given of a row; `None` where it was not given just twice.
+    pub fn first(&self, row: RowId) -> Option<&Fig> {
+        let mut said = self.0.iter().filter(|(r, _)| *r == row);
+        let first = said.next()?;
+        said.next().filter(|_| said.next().is_none()).map(|_| &first.1)
+    }
+
     /// All that was given of a row, added up; prices each times the count said with it. `None` where it was not given twice.
     pub fn every(&self, row: RowId) -> Option<Fig> {
         if row.row().kind == Kind::Money {
@@ -101,12 +108,14 @@ pub struct Solved {
     pub defaults: Vec<RowId>,
     /// The rows it was worked out from that an engine gave of the whole job.
     pub engines: Vec<RowId>,
+    /// The rows given several times of which it takes every value at once: a sum of runs is no answer for each of them.
+    pub whole: Vec<RowId>,
 }
 
 impl Solved {
     /// A figure that follows from nothing given, taken or worked out by an engine.
     pub fn plain(fig: Fig) -> Solved {
-        Solved { fig, used: Vec::new(), defaults: Vec::new(), engines: Vec::new() }
+        Solved { fig, used: Vec::new(), defaults: Vec::new(), engines: Vec::new(), whole: Vec::new() }
     }
 
     /// The premises that had no part in the answer; they are said, not passed over.

@@ -6,6 +6,7 @@
 mod answer;
 mod asked;
 mod odds;
+mod ordinal;
 mod other;
 mod pool;
 mod premises;

@@ -11,7 +11,12 @@ use crate::solve::{choice, taken as default_of};
 
 /// The premises no figure was worked out from, and those a row was given over and above the one that counts.
 pub(super) fn unused(asked: &Asked, used: &[RowId]) -> Option<Line> {
-    let over = asked.over().map(|(row, value)| (row, Fig::new(value, Why::Told(row.said()))));
+    let whole: Vec<RowId> =
+        asked.ask.wants.iter().filter_map(|want| asked.solve(*want).ok()).flat_map(|s| s.whole).collect();
+    let over = asked
+        .over()
+        .filter(|(row, _)| !whole.contains(row))
+        .map(|(row, value)| (row, Fig::new(value, Why::Told(row.said()))));
     list("Not used for it: ", unused_of(asked, used).chain(over))
 }
 
