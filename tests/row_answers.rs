@@ -186,6 +186,18 @@ fn figures_come_first_with_what_they_are_never_said_without() {
             "16 bolts, 2 bolts a post.",
             &[("bolts", "16"), ("apart", "4")],
         ),
+        // A quarter planed off the leaf is a quarter more at the latch: 3/4 + 1/4.
+        (
+            "figure: latch gap; with gate leaf 3'-0\"; with latch gap 3/4\"; with gate leaf 2'-11 3/4\"?",
+            "The latch gap is 1\".",
+            &[("latch_gap", "1"), ("apart", "0.25")],
+        ),
+        // 96 - 2 x 46 = 4; 120 - 92 = 28: two of each.
+        (
+            "figure: pieces a stick; with posts' length 3'-10\"; with kerf 0\"; with stick 8'-0\"; with stick 10'-0\"?",
+            "2 pieces a stick, 4\" left over, with the stick 8'-0\" = 96\"; 2 pieces a stick, 28\" left over, with the stick 10'-0\" = 120\".",
+            &[("first_beside", "4"), ("second_beside", "28")],
+        ),
         // A run tried on: nothing of it is kept.
         (
             "figure: posts; if run 1: 16'-0\" out to out, from end post, to end post?",

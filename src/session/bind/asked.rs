@@ -6,7 +6,7 @@ use super::readings::Reading;
 use super::value::{OF_ONE_SIZE, Premise, row_of};
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
-use crate::grammar::scores::Line;
+use crate::grammar::scores::{How, Line};
 use crate::grammar::{Act, Query};
 use crate::provide;
 use crate::quantity::{Kind, RowId};
@@ -96,7 +96,7 @@ impl Wanted {
         let mood = if by_topic || reading.act == "judge" { Mood::Judge } else { Mood::Figure };
         let goes_on = reading.act == "suppose" || reading.wants.is_empty();
         if rows.is_empty() {
-            rows = about.wanted_again(reading)?;
+            rows = about.wanted_again(reading).or_else(|| about.what_follows(reading))?;
         }
         for row in &mut rows {
             let said = reading.filled.iter().filter(|f| f.row == Some(*row)).count();
@@ -118,6 +118,22 @@ impl About<'_> {
         }
         let beside = last.wants.iter().flat_map(|w| w.row().beside).copied().find(|row| !supposed(row));
         beside.map(|row| vec![row])
+    }
+
+    /// What is supposed anew without a question before it wants what is never said without it: of balusters more or fewer the gap.
+    fn what_follows(&self, reading: &Reading<'_>) -> Option<Vec<RowId>> {
+        let rows: Vec<RowId> = reading.filled.iter().filter_map(|f| f.row).collect();
+        let changes = |row: &RowId| {
+            let of_it = reading.filled.iter().filter(|f| f.row == Some(*row));
+            of_it.clone().any(|f| matches!(f.how, How::Add | How::Less)) || of_it.count() > 1
+        };
+        let anew = |row: &&RowId| !row.row().is_words() && (changes(row) || self.job.told(**row).is_some());
+        // A run's bays are told with it.
+        let tells = |row: &&RowId| **row == RowId::BayCount && self.job.runs.iter().any(|r| r.bays.is_some());
+        let changed = rows.iter().find(|row| anew(row) || tells(row)).filter(|_| reading.act == "suppose")?;
+        // A size has nothing beside it: then it is what is beside the rest of what is given.
+        let beside = std::iter::once(changed).chain(&rows).flat_map(|r| r.row().beside);
+        beside.copied().find(|row| !rows.contains(row)).map(|row| vec![row])
     }
 }
 

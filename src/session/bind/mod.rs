@@ -14,6 +14,8 @@ mod readings;
 mod runs;
 mod spare;
 mod sums;
+#[cfg(test)]
+mod tests;
 mod told;
 #[cfg(feature = "fold-weights")]
 mod truth;

@@ -3,7 +3,7 @@
 use super::readings::{Filled, Reading};
 use super::runs::{Runs, is_of_runs};
 use super::told::{self, Told};
-use super::value::{Premise, besides, ways, word};
+use super::value::{Premise, amount, besides, ways, word};
 use super::{About, ordinal};
 use crate::figure::Value;
 use crate::grammar::scores::{How, Line};
@@ -78,10 +78,7 @@ fn of_item(about: &About<'_>, line: &Line, filled: &Filled<'_>, so_far: &[Premis
         }
         (How::Named, _) | (How::Nothing, None) => Some(Vec::new()),
         (How::Set, Some(_)) => Some(ways(row, line, filled.at)).filter(|w| !w.is_empty()),
-        (How::Add | How::Less, Some(_)) => {
-            let Some((_, Premise::Row(_, by))) = ways(row, line, filled.at).into_iter().next() else { return None };
-            changed(by, filled.how == How::Less)
-        }
+        (How::Add | How::Less, Some(_)) => changed(amount(row, line, filled.at)?, filled.how == How::Less),
         // A place or a choice that no premise can hold leaves the question as it is, and costs.
         (How::Set, None) => Some(word(row, filled.word?).map(|p| (0.0, p)).into_iter().collect()),
         (How::Words(words), _) => Some(word(row, words).map(|p| (0.0, p)).into_iter().collect()),

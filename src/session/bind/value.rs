@@ -59,6 +59,12 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
     all.into_iter().map(|(cost, value)| (cost, Premise::Row(row, value))).collect()
 }
 
+/// By how much a row is to be more or less: in its own unit, however little it is of the row.
+pub(super) fn amount(row: RowId, line: &Line, at: usize) -> Option<Value> {
+    let said = line.tokens.get(at)?.value.as_ref().filter(|said| said.shape != Shape::Doubt)?;
+    said.readings.iter().find_map(|reading| as_kind(row, *reading).into_iter().next()).map(|(_, value)| value)
+}
+
 /// True for a number in figures or words before a noun of several things.
 fn counts(line: &Line, at: usize, said: &Said) -> bool {
     let next = line.tokens.get(at + 1).filter(|t| !t.asks()).and_then(|t| t.word.as_deref());
