@@ -354,6 +354,25 @@ fn several_of_one_row_are_taken_together() {
 }
 
 #[test]
+fn balusters_of_two_sizes_stand_in_one_bay() {
+    holds(&[
+        // 62 less 6 x 3 1/2 and 5 x 1 1/2, over 12 gaps: 33.5 / 12.
+        (
+            Gap,
+            &[(BayClear, 62.0), (BalusterCount, 6.0), (BalusterWidth, 3.5), (BalusterCount, 5.0), (BalusterWidth, 1.5)],
+            2.791_67,
+        ),
+        // 18 sticks of three: 54; one size alone is as ever: (62 - 9) / 7.
+        (BalusterCount, &[(StickCount, 18.0), (PerStick, 3.0)], 54.0),
+        (Gap, &[(BayClear, 62.0), (BalusterCount, 6.0), (BalusterWidth, 1.5)], 7.571_43),
+    ]);
+    // 21 and 7 1/2 are more than 20 holds, and the narrow ones alone are no answer.
+    let wide =
+        [(BayClear, 20.0), (BalusterCount, 6.0), (BalusterWidth, 3.5), (BalusterCount, 5.0), (BalusterWidth, 1.5)];
+    assert_eq!(asked(Gap, &wide), None);
+}
+
+#[test]
 fn what_is_left_and_what_a_foot_costs() {
     holds(&[
         // Six of 8 ft are 48 ft, less 42 ft 6.

@@ -22,6 +22,8 @@ pub enum Input {
     Follows(RowId),
     /// All of them given in the question, two at least, added up.
     Every(RowId),
+    /// Every size given of balusters times the count said with it, added up.
+    Counted(RowId),
     /// What the question gave of it first, where it gave two: the other leg, the mark before.
     First(RowId),
 }
@@ -61,6 +63,11 @@ pub const fn first(row: RowId) -> Input {
     Input::First(row)
 }
 
+/// Every size of balusters times the count said with it.
+pub const fn counted(row: RowId) -> Input {
+    Input::Counted(row)
+}
+
 impl Input {
     /// Its row.
     pub fn row(self) -> RowId {
@@ -71,6 +78,7 @@ impl Input {
             | Input::Given(row)
             | Input::Follows(row)
             | Input::Every(row)
+            | Input::Counted(row)
             | Input::First(row) => row,
         }
     }

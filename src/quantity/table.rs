@@ -111,7 +111,7 @@ rows! {
     GatePostWidth: length(Post, "gate post width", 1, 24).asks("how wide").else_taken(Wide(&l::POST_SIZE)).plain("gate posts: {} wide"),
     StairPostWidth: length(Post, "stair post width", 1, 24).asks("how wide").else_taken(Wide(&l::POST_SIZE)).plain("stair posts: {} wide"),
     PostCount: count(Post, "posts", 2, 2000).nouns("post, upright, newel").usual(32, 640).json("posts_count").beside(&[RowId::BayCount, RowId::BayClear, RowId::BayCentre]).enough(Holds(RowId::PostCount)),
-    PostsBetween: count(Post, "posts between the ends", 0, 2000).nouns("line posts, intermediates").beside(&[RowId::BayCount, RowId::BayCentre]),
+    PostsBetween: count(Post, "posts between the ends", 0, 2000).nouns("line posts, intermediates").beside(&[RowId::BayCount, RowId::BayClear, RowId::BayCentre]),
     PostLength: length(Post, "posts' length", 12, 240).nouns("post").usual(576, 1152).plain("posts cut: {}").json("post_length").enough(Holds(RowId::PostLength)),
     PostTop: length(Post, "post from its top to the decking", 6, 120).nouns("above the deck, shoulder").asks("how far").usual(480, 832).json("shoulder_from_top").behind("from the post's top to the decking"),
     PostBelow: length(Post, "post below the decking", 0, 120).nouns("below the deck, buried").asks("how far").behind("of the post below the decking"),

@@ -52,9 +52,30 @@ impl Given {
             return self.priced(row);
         }
         let all: Vec<&Fig> = self.0.iter().filter(|(r, _)| *r == row).map(|(_, fig)| fig).collect();
+        if row.row().kind == Kind::Count {
+            let count = |fig: &&Fig| if let Value::Count(n) = fig.value() { Some(n) } else { None };
+            let sum = all.iter().filter_map(count).try_fold(0_u64, u64::checked_add)?;
+            let named = all.iter().map(|fig| (row.row().name, (*fig).clone())).collect();
+            return (all.len() > 1).then(|| Fig::count(sum, Why::Formula("all of them added up", named)));
+        }
         let sum = all.iter().filter_map(|fig| fig.as_length()).try_fold(Length::ZERO, Length::plus)?;
         let named = all.iter().map(|fig| (row.row().name, (*fig).clone())).collect();
         (all.len() > 1).then(|| Fig::length(sum, Why::Formula("all of them added up", named)))
+    }
+
+    /// "6 of 3 1/2 and 5 of 1 1/2": every size of balusters times the count said with it. `None` where each size has not its count.
+    pub fn counted(&self, row: RowId) -> Option<Fig> {
+        let of = |row: RowId| self.0.iter().filter(move |(r, _)| *r == row).map(|(_, fig)| fig);
+        let pairs: Vec<(&Fig, &Fig)> = of(RowId::BalusterCount).zip(of(row)).collect();
+        let paired = pairs.len() > 1 && [RowId::BalusterCount, row].iter().all(|r| of(*r).count() == pairs.len());
+        let times = |(n, size): &(&Fig, &Fig)| size.as_length()?.times(n.as_q());
+        let sum = pairs.iter().map(times).try_fold(Length::ZERO, |sum, l| sum.plus(l?))?;
+        let name = |row: RowId| row.row().name;
+        let named = pairs
+            .iter()
+            .flat_map(|(n, size)| [(name(RowId::BalusterCount), (*n).clone()), (name(row), (*size).clone())]);
+        let why = Why::Formula("each count times the size said with it", named.collect());
+        paired.then(|| Fig::length(sum, why))
     }
 
     /// The rows all of a row are added up from: with prices the counts said with them.

@@ -185,8 +185,13 @@ impl Search<'_> {
 
     /// A row by one direction of one relation.
     fn by_way(&mut self, way: &Way, depth: u8) -> Option<Solved> {
-        let given = |i: &Input| matches!(i, Input::Given(_) | Input::Every(_) | Input::First(_));
+        let given = |i: &Input| matches!(i, Input::Given(_) | Input::Every(_) | Input::Counted(_) | Input::First(_));
         if way.from.iter().any(|i| !given(i) && self.stack.contains(&i.row())) {
+            return None;
+        }
+        // Of balusters of several sizes none speaks for the rest.
+        let one_of = |i: &Input| !matches!(i, Input::Counted(_)) && self.given.counted(i.row()).is_some();
+        if way.from.iter().any(|i| i.row() == RowId::BalusterWidth && one_of(i)) {
             return None;
         }
         let (mut args, mut missing) = (Vec::new(), Vec::new());
@@ -203,6 +208,11 @@ impl Search<'_> {
                     let used = self.given.said_with(*row);
                     self.given.every(*row).map(|fig| Solved { used, whole: vec![*row], ..Solved::plain(fig) })
                 }
+                Input::Counted(row) => self.given.counted(*row).map(|fig| Solved {
+                    used: vec![*row, RowId::BalusterCount],
+                    whole: vec![*row, RowId::BalusterCount],
+                    ..Solved::plain(fig)
+                }),
                 Input::First(row) => self.given.first(*row).cloned().map(|fig| Solved {
                     used: vec![*row],
                     whole: vec![*row],
