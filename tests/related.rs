@@ -334,3 +334,62 @@ fn a_run_asked_of_has_its_own_openings() {
     let fig = ask(GuardTotal, &given(&[(RunLength, 240.0)]), &job).expect("a length").fig;
     assert_eq!(fig.as_length(), Some(Length::inches(240)));
 }
+
+#[test]
+fn several_of_one_row_are_taken_together() {
+    holds(&[
+        // 24 + 30 ft, less stairs of 4 and of 3 ft: 47 ft.
+        (GuardTotal, &[(RunLength, 288.0), (RunLength, 360.0), (StairWidth, 48.0), (StairWidth, 36.0)], 564.0),
+        // 16 + 12 + 12 ft, less 4 and 3: 33 ft.
+        (GuardTotal, &[(DeckAlong, 192.0), (DeckOut, 144.0), (StairWidth, 48.0), (StairWidth, 36.0)], 396.0),
+        // One run of 22 ft, less two flights of 3: 16 ft.
+        (GuardTotal, &[(RunLength, 264.0), (StairWidth, 36.0), (StairWidth, 36.0)], 192.0),
+        // 3 and 4 ft: 5 ft.
+        (CutCorner, &[(CornerLeg, 36.0), (CornerLeg, 48.0)], 60.0),
+        // Near faces at 46 and 95 1/2: 49 1/2 less a 4x4.
+        (BayClear, &[(PostNear, 46.0), (PostNear, 95.5), (PostWidth, 3.5)], 46.0),
+        // 9 at 12 and 14 at 1.80: 108 + 25.20.
+        (Cost, &[(PostCount, 9.0), (Price, 12.0), (BalusterCount, 14.0), (Price, 1.8)], 133.2),
+    ]);
+}
+
+#[test]
+fn balusters_of_two_sizes_stand_in_one_bay() {
+    holds(&[
+        // 62 less 6 x 3 1/2 and 5 x 1 1/2, over 12 gaps: 33.5 / 12.
+        (
+            Gap,
+            &[(BayClear, 62.0), (BalusterCount, 6.0), (BalusterWidth, 3.5), (BalusterCount, 5.0), (BalusterWidth, 1.5)],
+            2.791_67,
+        ),
+        // 18 sticks of three: 54; one size alone is as ever: (62 - 9) / 7.
+        (BalusterCount, &[(StickCount, 18.0), (PerStick, 3.0)], 54.0),
+        (Gap, &[(BayClear, 62.0), (BalusterCount, 6.0), (BalusterWidth, 1.5)], 7.571_43),
+    ]);
+    // 21 and 7 1/2 are more than 20 holds, and the narrow ones alone are no answer.
+    let wide =
+        [(BayClear, 20.0), (BalusterCount, 6.0), (BalusterWidth, 3.5), (BalusterCount, 5.0), (BalusterWidth, 1.5)];
+    assert_eq!(asked(Gap, &wide), None);
+}
+
+#[test]
+fn what_is_left_and_what_a_foot_costs() {
+    holds(&[
+        // Six of 8 ft are 48 ft, less 42 ft 6.
+        (LeftOver, &[(StickCount, 6.0), (Stock, 96.0), (Lineal, 510.0)], 66.0),
+        // 30 ft of guard, four to the foot at 1.80: 216.
+        (Cost, &[(GuardTotal, 360.0), (PerFoot, 4.0), (Price, 1.8)], 216.0),
+    ]);
+    // More pieces than sticks leave nothing to say.
+    assert_eq!(asked(LeftOver, &[(StickCount, 1.0), (Stock, 96.0), (Lineal, 510.0)]), None);
+}
+
+#[test]
+fn what_is_so_many_times_a_thing_stays_in_step_with_it() {
+    holds(&[
+        // 42 in 6 risers, and one more of the same: 42 x 7 / 6.
+        (TotalRise, &[(TotalRise, 42.0), (Risers, 6.0), (Risers, 7.0)], 49.0),
+        // 16 bolts in 8 posts, and 9 posts: 18.
+        (BoltCount, &[(BoltCount, 16.0), (PostCount, 8.0), (PostCount, 9.0)], 18.0),
+    ]);
+}

@@ -139,6 +139,42 @@ fn figures_come_first_with_what_they_are_never_said_without() {
             "The gap is 4 7/16\" (exactly 4 9/20\"), with the bay 4'-10\" = 58\"; the gap is 4 5/8\" (exactly 4 13/20\"), with the bay 5'-0\" = 60\".",
             &[("first", "4.45"), ("second", "4.65")],
         ),
+        // Runs add up: 18 + 10 + 8 + 12 + 10 = 58 ft.
+        (
+            "figure: guard in all; with run 18'-0\"; with run 10'-0\"; with run 8'-0\"; with run 12'-0\"; with run 10'-0\"?",
+            "The guard in all is 58'-0\" = 696\".",
+            &[("result", "696")],
+        ),
+        // Of two gates one is meant: 144 - 36 = 108, 144 - 42 = 102; 6 apart.
+        (
+            "figure: guard in all; with run 12'-0\"; with gate 3'-0\"; with gate 3'-6\"?",
+            "The guard in all is 9'-0\" = 108\", with the gate 36\"; the guard in all is 8'-6\" = 102\", with the gate 42\"; 6\" apart.",
+            &[("first", "108"), ("second", "102"), ("apart", "6")],
+        ),
+        // Of two widths too: (68 - 4) / 5 1/2 = 11.6, 12; (68 - 4) / 4 3/4 = 13.5, 14. They are not 26 in one bay.
+        (
+            "figure: balusters; with bay 5'-8\"; with gap limit 4\"; with baluster 1 1/2\"; with baluster 3/4\"?",
+            "12 balusters, the gap 3 7/8\" (exactly 3 11/13\"), with the baluster 1 1/2\"; 14 balusters, the gap 3 13/16\" (exactly 3 5/6\"), with the baluster 3/4\"; 2 apart.",
+            &[("first", "12"), ("second", "14"), ("apart", "2")],
+        ),
+        // Two bolts in each of 8 posts are 16; 12 are there: 4 more.
+        (
+            "figure: bolts; with posts 8; with bolts a post 2; with bolts 12?",
+            "16 bolts, 2 bolts a post.",
+            &[("bolts", "16"), ("apart", "4")],
+        ),
+        // A quarter planed off the leaf is a quarter more at the latch: 3/4 + 1/4.
+        (
+            "figure: latch gap; with gate leaf 3'-0\"; with latch gap 3/4\"; with gate leaf 2'-11 3/4\"?",
+            "The latch gap is 1\".",
+            &[("latch_gap", "1"), ("apart", "0.25")],
+        ),
+        // 96 - 2 x 46 = 4; 120 - 92 = 28: two of each.
+        (
+            "figure: pieces a stick; with posts' length 3'-10\"; with kerf 0\"; with stick 8'-0\"; with stick 10'-0\"?",
+            "2 pieces a stick, 4\" left over, with the stick 8'-0\" = 96\"; 2 pieces a stick, 28\" left over, with the stick 10'-0\" = 120\".",
+            &[("first_beside", "4"), ("second_beside", "28")],
+        ),
         // A run tried on: nothing of it is kept.
         (
             "figure: posts; if run 1: 16'-0\" out to out, from end post, to end post?",

@@ -8,7 +8,9 @@ mod relations;
 mod row;
 mod table;
 
-pub use relation::{Args, Input, Relation, Way, also, every, follows, given, money, nothing, told, want};
+pub use relation::{
+    Args, Input, Relation, Way, also, counted, every, first, follows, given, money, nothing, told, value, want,
+};
 pub use relations::relations;
 pub use row::{Alike, BareUnit, Default, Enough, Kind, Owner, Row};
 pub use table::{ROWS, RowId};

@@ -22,6 +22,10 @@ pub enum Input {
     Follows(RowId),
     /// All of them given in the question, two at least, added up.
     Every(RowId),
+    /// Every size given of balusters times the count said with it, added up.
+    Counted(RowId),
+    /// What the question gave of it first, where it gave two: the other leg, the mark before.
+    First(RowId),
 }
 
 /// An input that must be known.
@@ -54,6 +58,16 @@ pub const fn every(row: RowId) -> Input {
     Input::Every(row)
 }
 
+/// The first of two given in the question.
+pub const fn first(row: RowId) -> Input {
+    Input::First(row)
+}
+
+/// Every size of balusters times the count said with it.
+pub const fn counted(row: RowId) -> Input {
+    Input::Counted(row)
+}
+
 impl Input {
     /// Its row.
     pub fn row(self) -> RowId {
@@ -63,7 +77,9 @@ impl Input {
             | Input::Also(row)
             | Input::Given(row)
             | Input::Follows(row)
-            | Input::Every(row) => row,
+            | Input::Every(row)
+            | Input::Counted(row)
+            | Input::First(row) => row,
         }
     }
 }
@@ -178,6 +194,18 @@ impl Relation {
         Some(Ratio::new(-times(of)?, times(gives)?)).filter(|_| gives != of)
     }
 
+    /// What a row is times to make the whole, where one of the two counts the other.
+    pub fn other_factor(&self, whole: RowId, of: RowId) -> Option<RowId> {
+        let Form::Product(all, by, times) = self.form else { return None };
+        let counts = [by, times].iter().any(|r| r.row().kind == Kind::Count);
+        match of {
+            _ if all != whole || !counts => None,
+            of if of == by => Some(times),
+            of if of == times => Some(by),
+            _ => None,
+        }
+    }
+
     /// The row `gives` from the others, in the order of [`Way::from`]; `None` where it has no value: a division by nothing, a count that
     /// comes out broken, a length below nothing, a number past 128 bits.
     pub fn solve(&self, gives: RowId, args: &Args) -> Option<Value> {
@@ -213,7 +241,7 @@ fn solved_sum(rows: &[(i64, Input)], and: i64, gives: RowId, args: &Args) -> Opt
 }
 
 /// A number as a value of a row's kind. Only a row that says so may be below nothing.
-pub(super) fn value(row: RowId, q: Q, inexact: bool) -> Option<Value> {
+pub fn value(row: RowId, q: Q, inexact: bool) -> Option<Value> {
     let zero = Ratio::from_integer(0);
     let low = Ratio::from_integer(i128::from(row.row().sane.0.min(0)));
     if q < low {

@@ -1,17 +1,17 @@
 //! A row as it becomes when another changes and all else stays: "the pickets are 31 at 36 high; and at 42?"
 
 use super::{Given, Solved, Source};
-use crate::figure::{Fig, Value, Why};
+use crate::figure::{Fig, Why};
 use crate::job::Job;
-use crate::measure::{Length, Q};
-use crate::quantity::{Owner, RowId, relations};
-use num_traits::{CheckedAdd, CheckedMul};
+use crate::measure::Q;
+use crate::quantity::{Owner, RowId, relations, value};
+use num_traits::{CheckedAdd, CheckedDiv, CheckedMul};
 
 /// Sums are followed so far from the row that changes to the one asked.
 const STEPS: usize = 4;
 
-/// What was told of the row asked, and by how much it moves with what is said anew. `None` where nobody told it, nothing it is a sum
-/// of changes, or it would come out below nothing.
+/// What was told of the row asked, and by how much it moves with what is said anew. `None` where nobody told it, it is no sum of what
+/// changes nor so many times it, or it would come out below nothing.
 pub(super) fn changed(want: RowId, given: &Given, job: &Job) -> Option<Solved> {
     let stood = given.get(want).cloned().or_else(|| Source::told(job, want))?;
     let (mut now, mut named, mut used) = (stood.as_q(), vec![(want.row().name, stood.clone())], Vec::new());
@@ -20,21 +20,28 @@ pub(super) fn changed(want: RowId, given: &Given, job: &Job) -> Option<Solved> {
         else {
             continue;
         };
-        let Some(slope) = slope(want, row).filter(|_| was.as_q() != is.as_q()) else { continue };
-        now = now.checked_add(&(is.as_q() - was.as_q()).checked_mul(&slope)?)?;
+        let Some(then) = moved(want, row, now, &was, is, given).filter(|_| was.as_q() != is.as_q()) else { continue };
+        now = then;
         named.extend([(row.row().name, was), (row.row().name, is.clone())]);
         used.push(row);
     }
-    let value = Value::Length(Length::from_q(now)?);
+    let value = value(want, now, stood.as_length().is_some_and(|l| !l.is_exact()))?;
     let why =
-        Why::Formula("what it was, and what changed of what it is a sum of, all else the same: was, then is", named);
+        Why::Formula("what it was, and what changed of what it is made up of, all else the same: was, then is", named);
     used.extend(given.get(want).map(|_| want));
-    (used.iter().any(|row| *row != want) && now >= Q::from_integer(0)).then(|| Solved {
-        engines: Vec::new(),
-        fig: Fig::new(value, why),
-        used,
-        defaults: Vec::new(),
-    })
+    let moves = used.iter().any(|row| *row != want);
+    moves.then(|| Solved { used, ..Solved::plain(Fig::new(value, why)) })
+}
+
+/// What a row comes to when one it hangs on changes.
+fn moved(want: RowId, row: RowId, now: Q, was: &Fig, is: &Fig, given: &Given) -> Option<Q> {
+    if let Some(slope) = slope(want, row) {
+        return now.checked_add(&(is.as_q() - was.as_q()).checked_mul(&slope)?);
+    }
+    // So many times the row: it stays in step with it, unless what it is times is said too.
+    let other = relations().find_map(|r| r.other_factor(want, row))?;
+    given.get(other).is_none().then_some(())?;
+    now.checked_mul(&is.as_q())?.checked_div(&was.as_q())
 }
 
 /// How the row asked moves with another, through at most [`STEPS`] sums, the fewest first.

@@ -39,15 +39,43 @@ impl Given {
         said.next().map(|_| &first.1)
     }
 
+    /// The first of the two values given of a row; `None` where it was not given just twice.
+    pub fn first(&self, row: RowId) -> Option<&Fig> {
+        let mut said = self.0.iter().filter(|(r, _)| *r == row);
+        let first = said.next()?;
+        said.next().filter(|_| said.next().is_none()).map(|_| &first.1)
+    }
+
     /// All that was given of a row, added up; prices each times the count said with it. `None` where it was not given twice.
     pub fn every(&self, row: RowId) -> Option<Fig> {
         if row.row().kind == Kind::Money {
             return self.priced(row);
         }
         let all: Vec<&Fig> = self.0.iter().filter(|(r, _)| *r == row).map(|(_, fig)| fig).collect();
+        if row.row().kind == Kind::Count {
+            let count = |fig: &&Fig| if let Value::Count(n) = fig.value() { Some(n) } else { None };
+            let sum = all.iter().filter_map(count).try_fold(0_u64, u64::checked_add)?;
+            let named = all.iter().map(|fig| (row.row().name, (*fig).clone())).collect();
+            return (all.len() > 1).then(|| Fig::count(sum, Why::Formula("all of them added up", named)));
+        }
         let sum = all.iter().filter_map(|fig| fig.as_length()).try_fold(Length::ZERO, Length::plus)?;
         let named = all.iter().map(|fig| (row.row().name, (*fig).clone())).collect();
         (all.len() > 1).then(|| Fig::length(sum, Why::Formula("all of them added up", named)))
+    }
+
+    /// "6 of 3 1/2 and 5 of 1 1/2": every size of balusters times the count said with it. `None` where each size has not its count.
+    pub fn counted(&self, row: RowId) -> Option<Fig> {
+        let of = |row: RowId| self.0.iter().filter(move |(r, _)| *r == row).map(|(_, fig)| fig);
+        let pairs: Vec<(&Fig, &Fig)> = of(RowId::BalusterCount).zip(of(row)).collect();
+        let paired = pairs.len() > 1 && [RowId::BalusterCount, row].iter().all(|r| of(*r).count() == pairs.len());
+        let times = |(n, size): &(&Fig, &Fig)| size.as_length()?.times(n.as_q());
+        let sum = pairs.iter().map(times).try_fold(Length::ZERO, |sum, l| sum.plus(l?))?;
+        let name = |row: RowId| row.row().name;
+        let named = pairs
+            .iter()
+            .flat_map(|(n, size)| [(name(RowId::BalusterCount), (*n).clone()), (name(row), (*size).clone())]);
+        let why = Why::Formula("each count times the size said with it", named.collect());
+        paired.then(|| Fig::length(sum, why))
     }
 
     /// The rows all of a row are added up from: with prices the counts said with them.
@@ -101,12 +129,14 @@ pub struct Solved {
     pub defaults: Vec<RowId>,
     /// The rows it was worked out from that an engine gave of the whole job.
     pub engines: Vec<RowId>,
+    /// The rows given several times of which it takes every value at once: a sum of runs is no answer for each of them.
+    pub whole: Vec<RowId>,
 }
 
 impl Solved {
     /// A figure that follows from nothing given, taken or worked out by an engine.
     pub fn plain(fig: Fig) -> Solved {
-        Solved { fig, used: Vec::new(), defaults: Vec::new(), engines: Vec::new() }
+        Solved { fig, used: Vec::new(), defaults: Vec::new(), engines: Vec::new(), whole: Vec::new() }
     }
 
     /// The premises that had no part in the answer; they are said, not passed over.

@@ -138,7 +138,7 @@ impl Search<'_> {
         // Given and not worked out of the rest of what is given, it is what was given: never a default in its stead.
         let works = |s: &Solved| s.defaults.is_empty() && s.used.iter().any(|r| *r != row);
         match self.given.get(row).filter(|_| !best.as_ref().is_some_and(works)) {
-            Some(fig) => Some(Solved { fig: fig.clone(), used: vec![row], defaults: Vec::new(), engines: Vec::new() }),
+            Some(fig) => Some(Solved { used: vec![row], ..Solved::plain(fig.clone()) }),
             None => best.or_else(told).or(default),
         }
     }
@@ -185,12 +185,17 @@ impl Search<'_> {
 
     /// A row by one direction of one relation.
     fn by_way(&mut self, way: &Way, depth: u8) -> Option<Solved> {
-        let given = |i: &Input| matches!(i, Input::Given(_) | Input::Every(_));
+        let given = |i: &Input| matches!(i, Input::Given(_) | Input::Every(_) | Input::Counted(_) | Input::First(_));
         if way.from.iter().any(|i| !given(i) && self.stack.contains(&i.row())) {
             return None;
         }
+        // Of balusters of several sizes none speaks for the rest.
+        let one_of = |i: &Input| !matches!(i, Input::Counted(_)) && self.given.counted(i.row()).is_some();
+        if way.from.iter().any(|i| i.row() == RowId::BalusterWidth && one_of(i)) {
+            return None;
+        }
         let (mut args, mut missing) = (Vec::new(), Vec::new());
-        let (mut used, mut defaults, mut engines) = (Vec::new(), Vec::new(), Vec::new());
+        let (mut used, mut defaults, mut engines, mut whole) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
         for input in &way.from {
             let found = match input {
                 Input::Want(row) => self.row(*row, false, depth - 1),
@@ -201,14 +206,21 @@ impl Search<'_> {
                 Input::Told(row) => self.said(*row, depth - 1),
                 Input::Every(row) => {
                     let used = self.given.said_with(*row);
-                    self.given.every(*row).map(|fig| Solved { fig, used, defaults: Vec::new(), engines: Vec::new() })
+                    self.given.every(*row).map(|fig| Solved { used, whole: vec![*row], ..Solved::plain(fig) })
                 }
-                Input::Given(row) => self.given.get(*row).cloned().map(|fig| Solved {
-                    fig,
-                    used: vec![*row],
-                    defaults: Vec::new(),
-                    engines: Vec::new(),
+                Input::Counted(row) => self.given.counted(*row).map(|fig| Solved {
+                    used: vec![*row, RowId::BalusterCount],
+                    whole: vec![*row, RowId::BalusterCount],
+                    ..Solved::plain(fig)
                 }),
+                Input::First(row) => self.given.first(*row).cloned().map(|fig| Solved {
+                    used: vec![*row],
+                    whole: vec![*row],
+                    ..Solved::plain(fig)
+                }),
+                Input::Given(row) => {
+                    self.given.get(*row).cloned().map(|fig| Solved { used: vec![*row], ..Solved::plain(fig) })
+                }
             };
             match found {
                 Some(solved) => {
@@ -216,6 +228,7 @@ impl Search<'_> {
                     used.extend(solved.used);
                     defaults.extend(solved.defaults);
                     engines.extend(solved.engines);
+                    whole.extend(solved.whole);
                 }
                 None => missing.push(input.row()),
             }
@@ -227,11 +240,11 @@ impl Search<'_> {
             return None;
         }
         let fig = way.relation.fig(way.gives, &way.from, Args(args))?;
-        for rows in [&mut used, &mut defaults, &mut engines] {
+        for rows in [&mut used, &mut defaults, &mut engines, &mut whole] {
             rows.sort();
             rows.dedup();
         }
-        Some(Solved { fig, used, defaults, engines })
+        Some(Solved { fig, used, defaults, engines, whole })
     }
 
     /// An input that is nothing where nobody told it, nor what it follows from.
@@ -245,7 +258,7 @@ impl Search<'_> {
 fn none(row: RowId) -> Option<Solved> {
     let nothing = crate::figure::Why::Told("nothing told");
     let value = crate::quantity::nothing(row)?;
-    Some(Solved { fig: Fig::new(value, nothing), used: Vec::new(), defaults: Vec::new(), engines: Vec::new() })
+    Some(Solved::plain(Fig::new(value, nothing)))
 }
 
 /// What is given before what is not; then fewer defaults, for what was said counts the bays before a limit nobody told does; then more of

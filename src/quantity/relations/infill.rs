@@ -5,12 +5,28 @@ use crate::figure::Value;
 use crate::measure::Length;
 use crate::quantity::RowId::{
     BalusterCount, BalusterLeast, BalusterTotal, BalusterWidth, BayClear, BayCount, EndGap, FirstCentre, FirstGap, Gap,
-    GapMax, Mark, MarkCentre, MarkFar, Nth, PerBay, PerFoot, Pitch, SpaceCount,
+    GapMax, Mark, MarkCentre, MarkFar, Nth, PerBay, PerFoot, PerStick, Pitch, SpaceCount, StickCount,
 };
-use crate::quantity::relation::{Args, Relation, follows, given, value, want};
+use crate::quantity::relation::{Args, Relation, counted, every, follows, given, value, want};
 use num_rational::Ratio;
 
 pub(super) const RELATIONS: &[Relation] = &[
+    // What takes balusters of several sizes stands before what takes one size for all.
+    Relation::work(
+        Gap,
+        "the clear less the balusters of each size, over one gap more than balusters",
+        &[want(BayClear), every(BalusterCount), counted(BalusterWidth)],
+        |a| {
+            let rest = a.length(0) - a.length(2);
+            rest.is_positive().then(|| Value::Length(rest / (a.n(1) + 1)))
+        },
+    ),
+    Relation::work(
+        BalusterCount,
+        "the sticks times the balusters of each",
+        &[given(StickCount), given(PerStick)],
+        |a| value(BalusterCount, a.q(0) * a.q(1), false),
+    ),
     Relation::work(
         Gap,
         "the clear less the balusters, over one gap more than balusters",

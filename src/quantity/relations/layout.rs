@@ -9,7 +9,7 @@ use crate::quantity::RowId::{
     LastBay, LetIn, Line, Miter, NotchDepth, PostCount, PostFar, PostMark, PostMoved, PostNear, PostNth, PostOut,
     PostOver, PostTrim, PostWidth, PostsBetween, RailLength, RunCentre, RunClear, RunLength, RunMost, RunOverall, Turn,
 };
-use crate::quantity::relation::{Relation, every, follows, given, told, value, want};
+use crate::quantity::relation::{Relation, every, first, follows, given, told, value, want};
 use num_rational::Ratio;
 
 pub(super) const RELATIONS: &[Relation] = &[
@@ -150,6 +150,21 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[(1, want(RunOverall)), (2, want(CapPast)), (-1, want(CapLength))],
     ),
     Relation::count("what is left of 180 degrees inside", &[(1, want(Turn)), (1, want(Inside))], -180),
+    Relation::work(
+        CutCorner,
+        "the root of the one leg squared + the other squared",
+        &[first(CornerLeg), given(CornerLeg)],
+        |a| Length::diagonal(a.length(0), a.length(1)).map(Value::Length),
+    ),
+    Relation::work(
+        BayClear,
+        "from the one post's near face to the next one's, less the post",
+        &[first(PostNear), given(PostNear), want(PostWidth)],
+        |a| {
+            Some(Value::Length(a.length(1) - a.length(0) - a.length(2)))
+                .filter(|_| a.length(1) > a.length(0) + a.length(2))
+        },
+    ),
     Relation::work(CutCorner, "a leg times the square root of 2: both legs alike", &[want(CornerLeg)], |a| {
         Length::diagonal(a.length(0), a.length(0)).map(Value::Length)
     }),

@@ -4,7 +4,7 @@ use super::whole::over;
 use crate::figure::Value;
 use crate::measure::Q;
 use crate::quantity::RowId::{
-    BalusterCount, BayCount, Cost, Discount, Goods, GuardTotal, Labor, Lineal, Markup, Packs, PerBay, PerPack,
+    BalusterCount, BayCount, Cost, Discount, Goods, GuardTotal, Labor, Lineal, Markup, Packs, PerBay, PerFoot, PerPack,
     PieceCount, PostCount, Price, PricePerFoot, RailCount, StickCount, Stock, Tax, Waste,
 };
 use crate::quantity::relation::{Args, Relation, every, follows, given, told, value, want};
@@ -36,6 +36,12 @@ pub(super) const RELATIONS: &[Relation] = &[
         "balusters a bay times bays times the price of one",
         &[given(Price), given(PerBay), follows(BayCount)],
         |a| value(Goods, a.q(0) * a.q(1) * a.q(2), false),
+    ),
+    Relation::work(
+        Goods,
+        "feet of guard times the balusters of a foot times the price of one",
+        &[given(GuardTotal), given(PerFoot), given(Price)],
+        |a| value(Goods, a.q(0) / twelve() * a.q(1) * a.q(2), false),
     ),
     each!("posts times the price of one", given(PostCount)),
     each!("rails times the price of one", given(RailCount)),

@@ -87,6 +87,12 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[want(Stock), want(PieceLength), want(Kerf), want(PerStick)],
         left,
     ),
+    Relation::work(
+        LeftOver,
+        "the sticks' length less the pieces'",
+        &[given(StickCount), given(Stock), given(Lineal)],
+        |a| Some(Value::Length(a.length(1) * a.n(0) - a.length(2))).filter(|_| a.length(1) * a.n(0) >= a.length(2)),
+    ),
     left_over!(BalusterLength),
     left_over!(PostLength),
     left_over!(RailLength),

@@ -13,6 +13,25 @@ use crate::solve::joist_thick;
 use num_rational::Ratio;
 
 pub(super) const RELATIONS: &[Relation] = &[
+    // What adds up every opening said stands before what takes one for all.
+    Relation::work(
+        GuardTotal,
+        "all the runs and a bump-out's two sides, less every opening for stairs and the gate",
+        &[every(RunLength), every(StairWidth), also(GateWidth), also(BumpOut)],
+        |a| left(a.length(0) + a.length(3) * 2, a.length(1) + a.length(2)),
+    ),
+    Relation::work(
+        GuardTotal,
+        "the run less every opening for stairs and the gate",
+        &[given(RunLength), every(StairWidth), also(GateWidth)],
+        |a| left(a.length(0), a.length(1) + a.length(2)),
+    ),
+    Relation::work(
+        GuardTotal,
+        "the deck's edge off the house and a bump-out's two sides, less every opening for stairs and the gate",
+        &[given(DeckAlong), given(DeckOut), every(StairWidth), also(GateWidth), also(KeptSides), also(BumpOut)],
+        |a| left(edge(a, a.n(4), a.length(5))?, a.length(2) + a.length(3)),
+    ),
     Relation::work(
         GuardTotal,
         "all the runs and a bump-out's two sides, less the openings for stairs and gates",
@@ -37,15 +56,7 @@ pub(super) const RELATIONS: &[Relation] = &[
             also(KeptSides),
             also(BumpOut),
         ],
-        |a| {
-            let edge = a.length(0) + a.length(1) * 2 + a.length(6) * 2;
-            let all = match a.n(5) {
-                0 | 3 => Some(edge),
-                4 => Some(edge + a.length(0)),
-                _ => None,
-            };
-            less_openings(all?, &Args(a.0[1..].to_vec()))
-        },
+        |a| less_openings(edge(a, a.n(5), a.length(6))?, &Args(a.0[1..].to_vec())),
     ),
     Relation::work(
         GuardTotal,
@@ -126,10 +137,23 @@ fn part(a: &Args) -> Option<crate::measure::Q> {
     over(Ratio::from_integer(180), a.q(1))
 }
 
+/// The edge of a deck along and out, off the house or all around, with what a bump-out adds; `None` where it is not said which sides.
+fn edge(a: &Args, sides: i64, bump: Length) -> Option<Length> {
+    let edge = a.length(0) + a.length(1) * 2 + bump * 2;
+    match sides {
+        0 | 3 => Some(edge),
+        4 => Some(edge + a.length(0)),
+        _ => None,
+    }
+}
+
 /// What stairs, each alike, and a gate leave of so much guard.
 fn less_openings(all: Length, a: &Args) -> Option<Value> {
-    let left = all - a.length(2) * a.n(1).max(1) - a.length(3);
-    left.is_positive().then_some(Value::Length(left))
+    left(all, a.length(2) * a.n(1).max(1) + a.length(3))
+}
+
+fn left(all: Length, open: Length) -> Option<Value> {
+    (all > open).then(|| Value::Length(all - open))
 }
 
 /// Of one opening: several may stand between.

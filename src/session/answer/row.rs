@@ -1,6 +1,7 @@
 //! Rows asked for: the figures, short and first, one line of working, what had no part and what was taken; or what is still needed.
 
 mod alike;
+mod anew;
 mod asked;
 mod case;
 mod compared;
@@ -60,12 +61,16 @@ fn figures(asked: &Asked) -> (Reply, Figs) {
         return (reply, Vec::new());
     }
     reply.lines.extend(first(&found));
+    let anew: Vec<(Line, Fig)> = found.iter().filter_map(|one| anew::anew(asked, one)).collect();
+    let apart = anew.first().map(|(_, apart)| ("apart", apart.clone()));
+    reply.lines.extend(anew.into_iter().map(|(line, _)| line));
     reply.lines.extend(found.iter().find_map(|one| say::working(&one.solved.fig)));
     let taken = taken::taken(asked.job, &defaults(&found), figs_of(&found));
     reply.lines.extend(taken::both(taken::unused(asked, &used(&found)), taken));
     reply.lines.extend(questions);
     values::put(&mut reply, &found);
     values::put_given(&mut reply, asked, &used(&found));
+    reply.values.more.extend(apart);
     let figs = found.into_iter().map(|one| (one.want.row().name, one.solved.fig)).collect();
     (reply, figs)
 }

@@ -10,8 +10,11 @@ use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::{How, Line};
 use crate::grammar::{Act, Query};
 use crate::provide;
-use crate::quantity::RowId;
+use crate::quantity::{Kind, RowId};
 use crate::solve::Given;
+
+/// Of which of several what follows is asked: "8s or 10s, which wastes less" is what each gives, and leaves.
+const BY_WHAT_FOLLOWS: &[(RowId, RowId)] = &[(RowId::Stock, RowId::PerStick)];
 
 /// A way to take a reading, and what it costs beyond the reading's own probability.
 #[derive(Debug)]
@@ -30,12 +33,26 @@ pub(super) struct Way {
     pub by_default: bool,
     /// How many premises have no part in it.
     pub unused: usize,
+    /// A price said has no part in it.
+    pub idle_price: bool,
+    /// The rows given several times that it takes all together.
+    pub whole: Vec<RowId>,
 }
 
 impl Way {
     /// A way that is no question of rows.
     pub(super) fn plain(cost: f32, act: Act) -> Way {
-        Way { cost, act, fig: None, unbound: 0, lacks: false, by_default: false, unused: 0 }
+        Way {
+            cost,
+            act,
+            fig: None,
+            unbound: 0,
+            lacks: false,
+            by_default: false,
+            unused: 0,
+            idle_price: false,
+            whole: Vec::new(),
+        }
     }
 }
 
@@ -117,7 +134,12 @@ impl Wanted {
         let judges = by_topic || reading.act == "judge";
         let goes_on = reading.act == "suppose" || reading.wants.is_empty();
         if rows.is_empty() {
-            rows = about.wanted_again(reading)?;
+            rows = about.wanted_again(reading).or_else(|| about.what_follows(reading))?;
+        }
+        for row in &mut rows {
+            let said = reading.filled.iter().filter(|f| f.row == Some(*row)).count();
+            let follows = BY_WHAT_FOLLOWS.iter().find(|(of, _)| of == row && said > 1);
+            *row = follows.map_or(*row, |(_, by)| *by);
         }
         // "and with 12?" behind a word asks for another.
         let again = about.asked.filter(|a| goes_on && a.mood.judges() && rows.iter().all(|r| a.wants.contains(r)));
@@ -143,19 +165,61 @@ impl About<'_> {
         let beside = last.wants.iter().flat_map(|w| w.row().beside).copied().find(|row| !supposed(row));
         beside.map(|row| vec![row])
     }
+
+    /// What is supposed anew without a question before it wants what is never said without it: of balusters more or fewer the gap.
+    fn what_follows(&self, reading: &Reading<'_>) -> Option<Vec<RowId>> {
+        let rows: Vec<RowId> = reading.filled.iter().filter_map(|f| f.row).collect();
+        let changes = |row: &RowId| {
+            let of_it = reading.filled.iter().filter(|f| f.row == Some(*row));
+            of_it.clone().any(|f| matches!(f.how, How::Add | How::Less)) || of_it.count() > 1
+        };
+        let anew = |row: &&RowId| !row.row().is_words() && (changes(row) || self.job.told(**row).is_some());
+        // A run's bays are told with it.
+        let tells = |row: &&RowId| **row == RowId::BayCount && self.job.runs.iter().any(|r| r.bays.is_some());
+        let changed = rows.iter().find(|row| anew(row) || tells(row)).filter(|_| reading.act == "suppose")?;
+        // A size has nothing beside it: then it is what is beside the rest of what is given.
+        let beside = std::iter::once(changed).chain(&rows).flat_map(|r| r.row().beside);
+        beside.copied().find(|row| !rows.contains(row)).map(|row| vec![row])
+    }
 }
 
 /// The questions a reading may be.
 pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
     let Some(wanted) = Wanted::of(about, reading) else { return Vec::new() };
-    let unbound = reading.unbound(line);
+    let unsaid = reading.unsaid(line);
     let Some(all) = premises(about, line, reading) else { return Vec::new() };
     let placed = placed(about, line, reading).map(|taken| (0.0, taken));
+    let either = either(line, reading);
     let ways = all.into_iter().chain(placed).filter_map(|(cost, taken)| question(about, &wanted, taken, cost));
+    // "16 or 18 ft of guard" is no 34 ft of it.
+    // Nor is a figure that a price or most of what was given has no part in what was asked: "4 to the foot at 1.80, or cable at 11 a foot".
+    let in_doubt = |w: &Way| {
+        let several = w.whole.iter().any(|row| reading.act == "suppose" || either.contains(row));
+        usize::from(several || w.idle_price || w.unused > 1 && 2 * w.unused > given(&w.act))
+    };
     // What nobody gave or told is neither judged nor an answer to a topic.
     let judged = |w: &Way| !wanted.mood.judges() || !w.by_default;
-    let ways = ways.filter(|w| judged(w) && !(wanted.by_topic && w.lacks)).map(|w| Way { unbound, ..w });
+    let ways = ways
+        .filter(|w| judged(w) && !(wanted.by_topic && w.lacks))
+        .map(|w| Way { unbound: unsaid + in_doubt(&w), ..w });
     ways.chain(judged_again(about, reading)).collect()
+}
+
+/// How many rows a question gives.
+fn given(act: &Act) -> usize {
+    if let Act::Query(Query::Row(ask)) = act { Given::of(ask.given.iter().copied()).rows().count() } else { 0 }
+}
+
+/// The rows of which one value or another is meant, or one in another's stead.
+fn either(line: &Line, reading: &Reading<'_>) -> Vec<RowId> {
+    const PARTS: &[&str] = &["or", "than", "instead", "versus", "v", "vs", "not", "no"];
+    let twice = |row: &RowId| {
+        let mut all = reading.filled.iter().filter(|f| f.row == Some(*row)).map(|f| f.at);
+        let first = all.next()?;
+        let between = line.tokens.get(first..all.next_back()?)?;
+        between.iter().any(|t| PARTS.contains(&t.stem.as_str())).then_some(*row)
+    };
+    reading.filled.iter().filter_map(|f| twice(&f.row?)).collect()
 }
 
 /// "is that legal?" behind a figure: a word on what was asked last.
@@ -240,16 +304,13 @@ fn leaning(about: &About<'_>, ask: RowAsk) -> Option<RowAsk> {
 /// What the question comes to.
 fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
     let given = Given::of(ask.given.iter().copied());
-    // What is given is not asked, but as it becomes when something else is said anew: "28 3/4 now, and with 2 below for 3?".
-    let anew = given.rows().any(|row| given.before(row).is_some());
+    // What is given is not asked, but as it becomes when something else is said anew, or as it comes out of the rest: "28 3/4 now, and with
+    // 2 below for 3?", "there are 9 in it, what does it take?".
     let asks_itself = ask.mood == Mood::Figure && ask.wants.iter().any(|w| given.get(*w).is_some());
-    if asks_itself && !anew {
-        return None;
-    }
     let job = about.job.with_all(&ask.supposed).ok()?;
     let want = *ask.wants.first()?;
     let judged = ask.mood.judges().then(|| given.get(want)).flatten().map(|f| f.value());
-    let (mut by_default, mut unused) = (false, 0);
+    let (mut by_default, mut unused, mut idle_price, mut whole) = (false, 0, false, Vec::new());
     let (fig, more) = match (judged, provide::ask(want, &given, &job)) {
         (Some(value), _) => (Some(value), 0.5 * UNUSED * (given.rows().count() as f32 - 1.0)),
         (None, Ok(solved)) => {
@@ -261,6 +322,8 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
             let used = |row: RowId| solved.used.contains(&row);
             let said_by = |row: RowId| OF_ONE_SIZE.iter().any(|(a, b)| *a == row && used(*b) || *b == row && used(*a));
             ask.given.retain(|(row, _)| used(*row) || !said_by(*row));
+            whole = solved.whole.clone();
+            idle_price = solved.unused(&given).iter().any(|row| row.row().kind == Kind::Money);
             unused = solved.unused(&given).into_iter().filter(|row| !said_by(*row)).count();
             (Some(solved.fig.value()), unused as f32 * UNUSED + solved.defaults.len() as f32 * DEFAULT + odd)
         }
@@ -274,5 +337,7 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
         lacks: fig.is_none(),
         by_default,
         unused,
+        idle_price,
+        whole,
     })
 }

@@ -7,6 +7,7 @@ mod answer;
 mod asked;
 mod mood;
 mod odds;
+mod ordinal;
 mod other;
 mod pool;
 mod premises;
@@ -14,6 +15,8 @@ mod readings;
 mod runs;
 mod spare;
 mod sums;
+#[cfg(test)]
+mod tests;
 mod told;
 #[cfg(feature = "fold-weights")]
 mod truth;

@@ -1,14 +1,14 @@
 //! The items of a line as premises of a question.
 
-use super::About;
 use super::readings::{Filled, Reading};
 use super::runs::{Runs, is_of_runs};
 use super::told::{self, Told};
-use super::value::{Premise, besides, fact, ways};
+use super::value::{Premise, amount, besides, ways, word};
+use super::{About, ordinal};
 use crate::figure::Value;
 use crate::grammar::scores::{How, Line};
 use crate::provide;
-use crate::quantity::{Kind, RowId};
+use crate::quantity::{Kind, RowId, nothing};
 use crate::solve::Given;
 
 /// The most ways of the values that are tried for one reading.
@@ -21,7 +21,9 @@ pub(super) type Taken = (f32, Vec<Premise>);
 pub(super) fn premises(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Vec<Taken>> {
     let mut all: Vec<Taken> = vec![(0.0, Vec::new())];
     for filled in &reading.filled {
-        let ways = of_item(about, line, filled)?;
+        // More or less of something is so of what the line itself said of it before.
+        let so_far: Vec<Premise> = all.first().map(|(_, given)| given.clone()).unwrap_or_default();
+        let ways = of_item(about, line, filled, &so_far)?;
         if ways.is_empty() {
             continue;
         }
@@ -34,6 +36,9 @@ pub(super) fn premises(about: &About<'_>, line: &Line, reading: &Reading<'_>) ->
         all = all.iter().flat_map(with).collect();
         all.sort_by(|a, b| b.0.total_cmp(&a.0));
         all.truncate(TRIED);
+    }
+    if let Some(nth) = ordinal::said(line, reading) {
+        all.iter_mut().for_each(|(_, given)| given.push(nth.clone()));
     }
     Some(all)
 }
@@ -54,7 +59,7 @@ pub(super) fn placed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
                 Told::Fact(_) => return None,
             }
         } else {
-            taken.extend(of_item(about, line, filled)?.into_iter().next().map(|(_, premise)| premise));
+            taken.extend(of_item(about, line, filled, &taken)?.into_iter().next().map(|(_, premise)| premise));
         }
     }
     let facts = runs.facts(about)?;
@@ -63,28 +68,34 @@ pub(super) fn placed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
 }
 
 /// The ways to take one item as a premise; none for a word that is only named.
-fn of_item(about: &About<'_>, line: &Line, filled: &Filled<'_>) -> Option<Vec<(f32, Premise)>> {
+fn of_item(about: &About<'_>, line: &Line, filled: &Filled<'_>, so_far: &[Premise]) -> Option<Vec<(f32, Premise)>> {
     let row = filled.row?;
-    let changed = |by: Value, less: bool| Some(vec![(0.0, Premise::Row(row, changed(about, row, by, less)?))]);
+    let changed = |by: Value, less: bool| Some(vec![(0.0, Premise::Row(row, changed(about, row, by, less, so_far)?))]);
     match (filled.how, line.tokens.get(filled.at)?.value.as_ref()) {
+        // "forget the blade": nothing is as much of it as any other figure.
+        (How::Nothing, None) if row.row().may_be_nothing => {
+            Some(nothing(row).map(|none| (0.0, Premise::Row(row, none))).into_iter().collect())
+        }
         (How::Named, _) | (How::Nothing, None) => Some(Vec::new()),
         (How::Set, Some(_)) => Some(ways(row, line, filled.at)).filter(|w| !w.is_empty()),
-        (How::Add | How::Less, Some(_)) => {
-            let Some((_, Premise::Row(_, by))) = ways(row, line, filled.at).into_iter().next() else { return None };
-            changed(by, filled.how == How::Less)
-        }
+        (How::Add | How::Less, Some(_)) => changed(amount(row, line, filled.at)?, filled.how == How::Less),
         // A place or a choice that no premise can hold leaves the question as it is, and costs.
-        (How::Set, None) => Some(fact(row, filled.word?).map(|f| (0.0, Premise::Fact(f))).into_iter().collect()),
-        (How::Words(words), _) => Some(fact(row, words).map(|f| (0.0, Premise::Fact(f))).into_iter().collect()),
+        (How::Set, None) => Some(word(row, filled.word?).map(|p| (0.0, p)).into_iter().collect()),
+        (How::Words(words), _) => Some(word(row, words).map(|p| (0.0, p)).into_iter().collect()),
         _ => None,
     }
 }
 
-/// A row's figure as it would be, more or less by so much than it is: as the last question gave it, as told, or as it comes out.
-fn changed(about: &About<'_>, row: RowId, by: Value, less: bool) -> Option<Value> {
+/// A row's figure as it would be, more or less by so much than it is: as this line gave it, as the last question did, as told, or as it
+/// comes out.
+fn changed(about: &About<'_>, row: RowId, by: Value, less: bool, so_far: &[Premise]) -> Option<Value> {
+    let said = so_far.iter().rev().find_map(|p| match p {
+        Premise::Row(r, value) if *r == row => Some(*value),
+        _ => None,
+    });
     let given = about.asked.and_then(|a| a.given.iter().rev().find(|(r, _)| *r == row)).map(|(_, v)| *v);
     let now = || provide::ask(row, &Given::default(), about.job).ok().map(|s| s.fig.value());
-    match (given.or_else(now)?, by) {
+    match (said.or(given).or_else(now)?, by) {
         (Value::Length(l), Value::Length(by)) => Some(Value::Length(if less { l - by } else { l + by })),
         (Value::Count(n), Value::Count(by)) if less => n.checked_sub(by).map(Value::Count),
         (Value::Count(n), Value::Count(by)) => n.checked_add(by).map(Value::Count),

@@ -2,7 +2,7 @@
 
 use super::value::row_of;
 use crate::grammar::scores::{How, Is, Item, Line, NONE, Scores, Shape};
-use crate::quantity::RowId;
+use crate::quantity::{Owner, RowId};
 
 /// One reading, and the logarithm of its probability.
 #[derive(Clone, Debug, PartialEq)]
@@ -140,7 +140,45 @@ fn near(labels: Vec<(&str, f32)>, most: usize, far: f32) -> Vec<(&str, f32)> {
 impl Reading<'_> {
     /// How many figures of the line fill no row.
     pub(super) fn unbound(&self, line: &Line) -> usize {
-        let figures = line.items.iter().filter(|i| i.is == Is::Value && !is_weak(line, i));
-        figures.filter(|i| self.filled.iter().all(|f| f.at != i.at)).count()
+        self.without_row(line).count()
     }
+
+    /// How many figures fill no row and are not said already by what does: in a question "at both ends" and "a foot" say nothing more.
+    pub(super) fn unsaid(&self, line: &Line) -> usize {
+        self.without_row(line).filter(|i| !self.is_of_rate(line, i.at) && !self.is_two_by_nature(line, i.at)).count()
+    }
+
+    fn without_row<'l>(&'l self, line: &'l Line) -> impl Iterator<Item = &'l Item> {
+        let figures = line.items.iter().filter(|i| i.is == Is::Value && !is_weak(line, i));
+        figures.filter(|i| self.filled.iter().all(|f| f.at != i.at))
+    }
+
+    /// True for the foot of "38 a foot", where 38 fills a row that is so much of each foot.
+    fn is_of_rate(&self, line: &Line, at: usize) -> bool {
+        let foot = shape(line, at) == Some(Shape::Feet) && size(line, at) == Some(12.0);
+        let near = |f: &Filled<'_>| f.at < at && f.at + 3 > at;
+        foot && self.filled.iter().any(|f| near(f) && f.row.is_some_and(|r| A_FOOT.contains(&r)))
+    }
+
+    /// True for the "both" of what is two of its own: a bay's ends, a bay's rails. What adds up may be more by it.
+    fn is_two_by_nature(&self, line: &Line, at: usize) -> bool {
+        let noun = line.tokens.get(at + 1).is_some_and(|t| TWO.contains(&t.stem.as_str()));
+        let adds_up = |want: &&str| row_of(want).is_none_or(|r| matches!(r.row().owner, Owner::Guard | Owner::Order));
+        noun && shape(line, at) == Some(Shape::Word) && size(line, at) == Some(2.0) && !self.wants.iter().any(adds_up)
+    }
+}
+
+/// Rows of so much to a foot.
+const A_FOOT: &[RowId] =
+    &[RowId::PricePerFoot, RowId::FallRate, RowId::DeckFall, RowId::PerFoot, RowId::WeightFoot, RowId::LineLoad];
+
+/// Stems of what is two by nature.
+const TWO: &[&str] = &["end", "rail", "face"];
+
+fn shape(line: &Line, at: usize) -> Option<Shape> {
+    line.tokens.get(at)?.value.as_ref().map(|v| v.shape)
+}
+
+fn size(line: &Line, at: usize) -> Option<f64> {
+    line.tokens.get(at)?.value.as_ref().map(|v| v.size())
 }

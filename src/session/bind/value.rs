@@ -31,10 +31,11 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
         return Vec::new();
     }
 
-    // "38s" are so many pieces of one length, and a measure in doubt is asked about.
+    // "38s" are so many pieces of one length, and a length in doubt is asked about.
     // One side of "12 by 16" counts nothing.
     let counted = said.shape == Shape::Side && row.row().kind == Kind::Count;
-    if counted || matches!(said.shape, Shape::Doubt) || said.shape == Shape::Pieces && !PIECES.contains(&row) {
+    let doubt = row.row().kind == Kind::Length && said.shape == Shape::Doubt;
+    if counted || doubt || said.shape == Shape::Pieces && !PIECES.contains(&row) {
         return Vec::new();
     }
     if let Some(facts) = lumber(row, said) {
@@ -58,6 +59,12 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
     all.into_iter().map(|(cost, value)| (cost, Premise::Row(row, value))).collect()
 }
 
+/// By how much a row is to be more or less: in its own unit, however little it is of the row.
+pub(super) fn amount(row: RowId, line: &Line, at: usize) -> Option<Value> {
+    let said = line.tokens.get(at)?.value.as_ref().filter(|said| said.shape != Shape::Doubt)?;
+    said.readings.iter().find_map(|reading| as_kind(row, *reading).into_iter().next()).map(|(_, value)| value)
+}
+
 /// True for a number in figures or words before a noun of several things.
 fn counts(line: &Line, at: usize, said: &Said) -> bool {
     let next = line.tokens.get(at + 1).filter(|t| !t.asks()).and_then(|t| t.word.as_deref());
@@ -65,8 +72,8 @@ fn counts(line: &Line, at: usize, said: &Said) -> bool {
     matches!(said.shape, Shape::Bare | Shape::Spoken) && said.size().fract() == 0.0 && next.is_some_and(several)
 }
 
-/// Units, which are no things.
-const UNITS: &[&str] = &["inches", "feets", "clears", "centers", "centres"];
+/// Units and limits, which are no things.
+const UNITS: &[&str] = &["tops", "inches", "feets", "clears", "centers", "centres"];
 
 fn as_kind(row: RowId, reading: Reading) -> Vec<(f32, Value)> {
     match (row.row().kind, reading) {
@@ -100,9 +107,16 @@ fn unusual(row: RowId, value: Value) -> f32 {
     if usual { 0.0 } else { UNUSUAL }
 }
 
-/// What comes in pieces of one length.
-const PIECES: &[RowId] =
-    &[RowId::PieceLength, RowId::BalusterLength, RowId::PostLength, RowId::RailLength, RowId::Stock, RowId::PostWidth];
+/// What comes in pieces of one length, or stands all alike: "joists on 24s".
+const PIECES: &[RowId] = &[
+    RowId::PieceLength,
+    RowId::BalusterLength,
+    RowId::PostLength,
+    RowId::RailLength,
+    RowId::Stock,
+    RowId::PostWidth,
+    RowId::Joists,
+];
 
 /// What is as wide as lumber is dressed.
 const WIDE: &[RowId] = &[
@@ -176,7 +190,19 @@ const WRITTEN: &[(RowId, &str, &str)] = &[
     (RowId::Fixing, "bolts", "through bolts"),
     (RowId::Fixing, "lag screws", "lags"),
     (RowId::Fixing, "screws", "structural screws"),
+    (RowId::TopRailLies, "edge", "on edge"),
+    (RowId::BottomRailLies, "edge", "on edge"),
 ];
+
+/// Shapes that are named by how many sides they have.
+const SIDED: &[(&str, u64)] = &[("pentagon", 5), ("hexagon", 6), ("octagon", 8)];
+
+/// What a word says as a premise: a shape's name is how many sides it has, any other tells its row.
+pub(super) fn word(row: RowId, word: &str) -> Option<Premise> {
+    let sides = || SIDED.iter().find(|(name, _)| row == RowId::Shape && *name == word);
+    let fact = || fact(row, word).map(Premise::Fact);
+    sides().map(|(_, n)| Premise::Row(RowId::FacetCount, Value::Count(*n))).or_else(fact)
+}
 
 /// The fact that tells a row with these words, by the row's plain phrase.
 pub(super) fn fact(row: RowId, words: &str) -> Option<Fact> {

@@ -110,7 +110,7 @@ pub(super) fn lacking(asked: &Asked, row: RowId) -> Option<(RowId, Lacks)> {
 }
 
 /// How far two lengths or counts are apart.
-fn apart(told: &Fig, worked: &Fig) -> Option<Fig> {
+pub(super) fn apart(told: &Fig, worked: &Fig) -> Option<Fig> {
     let why = || Why::Formula("one less the other", vec![("given", told.clone()), ("worked out", worked.clone())]);
     let value = match (told.value(), worked.value()) {
         (Value::Length(a), Value::Length(b)) => Value::Length(if a > b { a - b } else { b - a }),

@@ -1,10 +1,11 @@
 //! A row given several times: one answer for each of its values, and all of them together where they add up.
 
 use super::asked::{Asked, Found};
+use super::compared::apart;
 use super::{Figs, defaults, figs_of, say, taken, used, values};
 use crate::figure::{Fig, Value, Why};
 use crate::grammar::ask::RowAsk;
-use crate::quantity::RowId;
+use crate::quantity::{Owner, RowId};
 use crate::reply::{Line, Reply, Role, Span, Status};
 
 /// Counts that add up over openings. Posts do not: runs share them.
@@ -34,20 +35,31 @@ pub(super) fn each(asked: &Asked) -> Option<(Reply, Figs)> {
     if asked.over().any(|(other, _)| other != row) {
         return None;
     }
+    // What takes all of them at once is one answer: runs add up to the guard in all.
+    if asked.solve(want).is_ok_and(|s| s.whole.contains(&row)) {
+        return None;
+    }
     let all = split(asked, want, row)?;
     let mut spans = Vec::new();
     for (i, one) in all.iter().enumerate() {
         spans.extend((i > 0).then_some(Span::Say("; ")));
         spans.extend(said(want, row, one, i == 0));
     }
-    let sum = together(want, &all);
+    let sum = together(want, row, &all);
     if let Some(sum) = &sum {
         spans.push(Span::Say("; "));
         spans.extend(say::sentence(want, sum, false));
         spans.push(Span::Say(" in all"));
     }
+    // Of two that are alternatives, how far they are apart: "how much more guard with a 36 gate than with a 42".
+    let apart = between(&all).filter(|_| sum.is_none() && row.row().owner != Owner::Bay);
+    if let Some(apart) = &apart {
+        spans.extend([Span::Say("; "), say::fig(apart), Span::Say(" apart")]);
+    }
     spans.push(Span::Say("."));
-    Some((reply(asked, spans, &all, sum.as_ref()), figs(want, &all, sum)))
+    let mut reply = reply(asked, spans, &all, sum.as_ref());
+    reply.values.more.extend(apart.map(|f| ("apart", f)));
+    Some((reply, figs(want, &all, sum)))
 }
 
 fn split(asked: &Asked, want: RowId, row: RowId) -> Option<Vec<Each>> {
@@ -82,8 +94,16 @@ fn said(want: RowId, row: RowId, one: &Each, opens: bool) -> Vec<Span> {
     spans
 }
 
-/// All of them, each as often as it was said.
-fn together(want: RowId, all: &[Each]) -> Option<Fig> {
+/// How far the answers to two values are apart; `None` where they come to the same.
+fn between(all: &[Each]) -> Option<Fig> {
+    let [a, b] = all else { return None };
+    let [a, b] = [a, b].map(|one| &one.found.solved.fig);
+    apart(a, b).filter(|_| a.value() != b.value())
+}
+
+/// All of them, each as often as it was said; `None` where they do not stand side by side: of two widths one is meant.
+fn together(want: RowId, over: RowId, all: &[Each]) -> Option<Fig> {
+    matches!(over.row().owner, Owner::Bay | Owner::Run | Owner::Stairs | Owner::Gate).then_some(())?;
     let count = |one: &Each| match one.found.solved.fig.value() {
         Value::Count(n) => n.checked_mul(one.times),
         _ => None,

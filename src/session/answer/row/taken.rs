@@ -7,12 +7,21 @@ use crate::job::Job;
 use crate::limits::{self, Limit};
 use crate::quantity::{Default, ROWS, RowId};
 use crate::reply::{Line, Role, Span};
-use crate::solve::{choice, taken as default_of};
+use crate::solve::{Solved, choice, taken as default_of};
 
 /// The premises no figure was worked out from, and those a row was given over and above the one that counts.
 pub(super) fn unused(asked: &Asked, used: &[RowId]) -> Option<Line> {
-    let over = asked.over().map(|(row, value)| (row, Fig::new(value, Why::Told(row.said()))));
+    let solved: Vec<Solved> = asked.ask.wants.iter().filter_map(|want| asked.solve(*want).ok()).collect();
+    let part = |row: RowId, value: Value| solved.iter().any(|s| s.whole.contains(&row) || is_input(&s.fig, row, value));
+    let over = asked.over().filter(|(row, value)| !part(*row, *value));
+    let over = over.map(|(row, value)| (row, Fig::new(value, Why::Told(row.said()))));
     list("Not used for it: ", unused_of(asked, used).chain(over))
+}
+
+/// True where a figure was worked out from that value of the row: how it stood before it was said anew.
+fn is_input(fig: &Fig, row: RowId, value: Value) -> bool {
+    let Why::Formula(_, from) = fig.why() else { return false };
+    from.iter().any(|(name, input)| *name == row.row().name && input.value() == value)
 }
 
 /// The premises no figure was worked out from, where each value of a row given several times was.

@@ -1,0 +1,57 @@
+//! Ordinals in a question: which baluster or post a mark is asked of, and how many joists lie to a bay.
+
+use super::readings::Reading;
+use super::value::{Premise, row_of};
+use crate::figure::Value;
+use crate::grammar::scores::Line;
+use crate::quantity::RowId;
+
+const ORDINALS: [&str; 12] = [
+    "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh",
+    "twelfth",
+];
+
+/// What marks are asked of.
+const MARKS: &[(RowId, RowId)] = &[
+    (RowId::Mark, RowId::Nth),
+    (RowId::MarkCentre, RowId::Nth),
+    (RowId::MarkFar, RowId::Nth),
+    (RowId::PostMark, RowId::PostNth),
+    (RowId::PostOut, RowId::PostNth),
+];
+
+/// What the ordinals of a line say; none where a figure says it already.
+pub(super) fn said(line: &Line, reading: &Reading<'_>) -> Option<Premise> {
+    let filled = |row: RowId| reading.filled.iter().any(|f| f.row == Some(row));
+    if filled(RowId::Joists) && !filled(RowId::JoistsPerBay) {
+        return every_joist(line).map(|n| Premise::Row(RowId::JoistsPerBay, Value::Count(n)));
+    }
+    let of = |want: &&str| MARKS.iter().find(|(mark, _)| row_of(want) == Some(*mark)).map(|(_, nth)| *nth);
+    let row = reading.wants.iter().find_map(of).filter(|nth| !filled(*nth))?;
+    which(line).map(|n| Premise::Row(row, Value::Count(n)))
+}
+
+/// "every third joist", "every other joist".
+fn every_joist(line: &Line) -> Option<u64> {
+    line.tokens.windows(3).find_map(|w| {
+        let [every, nth, joist] = [&w[0], &w[1], &w[2]].map(|t| t.word.as_deref().unwrap_or_default());
+        let other = (nth == "other").then_some(2);
+        other.or_else(|| ordinal(nth)).filter(|_| every == "every" && joist.starts_with("joist"))
+    })
+}
+
+/// The one a line names: the first is where the others are counted from, and is meant only alone.
+fn which(line: &Line) -> Option<u64> {
+    let mut all: Vec<u64> = line.tokens.iter().filter_map(|t| ordinal(t.word.as_deref()?)).collect();
+    all.sort_unstable();
+    all.dedup();
+    match all[..] {
+        [n] | [1, n] => Some(n),
+        _ => None,
+    }
+}
+
+fn ordinal(word: &str) -> Option<u64> {
+    let at = ORDINALS.iter().position(|o| *o == word)?;
+    u64::try_from(at + 1).ok()
+}
