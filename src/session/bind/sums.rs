@@ -142,7 +142,7 @@ fn times(n: i64, length: Length) -> Option<Expr> {
 /// The unit a figure is wanted in: the last one named by itself; inches for a metric figure, else feet and inches.
 fn unit(line: &Line, values: &[&Value]) -> Into {
     let metric = values.iter().any(|v| v.shape == Shape::Metric);
-    let named = line.items.iter().filter_map(|i| i.word()).filter_map(|word| match word {
+    let mut named = line.items.iter().filter_map(|i| i.word()).filter_map(|word| match word {
         "mm" => Some(Into::Millimetres),
         "cm" => Some(Into::Centimetres),
         "m" => Some(Into::Metres),
@@ -151,7 +151,7 @@ fn unit(line: &Line, values: &[&Value]) -> Into {
     });
     let otherwise = if metric { Into::Inches } else { Into::FeetInches };
     named
-        .last()
+        .next_back()
         .filter(|into| !matches!(into, Into::Millimetres | Into::Centimetres | Into::Metres) || !metric)
         .unwrap_or(otherwise)
 }
