@@ -87,8 +87,11 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     let of_rows = |b: &Bound| b.sure && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
     let gives_way = |b: &Bound| match &choice {
         Choice::Topic(..) => of_rows(b),
-        // Beside another trade's word nothing is told.
-        Choice::NotMine(_) => matches!(b.acts.first(), Some(Act::Query(Query::Row(_)))),
+        // Beside another trade's word only what is the guard's own is told: its runs and the deck.
+        Choice::NotMine(_) => match b.acts.first() {
+            Some(Act::Tell(facts)) => facts.iter().any(is_of_the_guard),
+            act => matches!(act, Some(Act::Query(Query::Row(_)))),
+        },
         // A question back without an answer to choose is better answered by a line that is sure of itself.
         Choice::Problem(Problem::Ask(_, acts), reading) if acts.is_empty() && !holds_note(reading) => {
             let figure =
@@ -173,6 +176,14 @@ fn asks_nothing_less(words: &[Word], choice: &Choice) -> bool {
         Choice::Do { resolved, .. } => !ok || !tells(&resolved.acts),
         Choice::Which { acts, .. } => !ok || !tells(acts),
         _ => !ok,
+    }
+}
+
+/// True for what no other trade's line tells: a run with an end or an opening, the deck at the house.
+fn is_of_the_guard(fact: &Fact) -> bool {
+    match fact {
+        Fact::Run(_, p) => p.from.is_some() || p.to.is_some() || p.gate.is_some() || p.stairs.is_some(),
+        fact => matches!(fact, Fact::DeckAlong(_)),
     }
 }
 

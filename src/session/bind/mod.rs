@@ -145,7 +145,11 @@ pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     let readings = readings::likeliest(scores, &line, about.asked.is_some());
     let candidates = pool::pooled(&about, &line, &readings);
     let best = candidates.first()?;
-    let spare = readings.get(best.reading).map(|r| spare(about.line, &line, r, &best.act)).unwrap_or_default();
+    let left = readings.get(best.reading).map(|r| spare(about.line, &line, r, &best.act)).unwrap_or_default();
+    // The name of a run says which is meant.
+    let names =
+        |word: &str| about.job.runs.iter().filter_map(|r| r.name.as_deref()).any(|n| n.split(' ').any(|w| w == word));
+    let spare = left.into_iter().map(|s| Spare { bends: s.bends || names(&s.text), ..s }).collect();
     decided(&candidates, spare)
 }
 

@@ -117,8 +117,12 @@ fn of_item<'a>(
 
 /// True for a "one" in words, which more often stands for a thing than counts it, and for a word that only counts: "both", "a pair".
 fn is_weak(line: &Line, item: &Item) -> bool {
-    let value = line.tokens.get(item.at).and_then(|t| t.value.as_ref());
-    value.is_some_and(|v| v.shape == Shape::Word || v.shape == Shape::Spoken && v.size() == 1.0)
+    is_one(line, item) || shape(line, item.at) == Some(Shape::Word)
+}
+
+/// True for a "one" in words.
+fn is_one(line: &Line, item: &Item) -> bool {
+    matches!(shape(line, item.at), Some(Shape::Spoken | Shape::Word)) && size(line, item.at) == Some(1.0)
 }
 
 fn with<'a>(reading: &Reading<'a>, filled: &[Filled<'a>], log: f32) -> Reading<'a> {
@@ -140,16 +144,17 @@ fn near(labels: Vec<(&str, f32)>, most: usize, far: f32) -> Vec<(&str, f32)> {
 impl Reading<'_> {
     /// How many figures of the line fill no row.
     pub(super) fn unbound(&self, line: &Line) -> usize {
-        self.without_row(line).count()
+        self.without_row(line).filter(|i| !is_weak(line, i)).count()
     }
 
     /// How many figures fill no row and are not said already by what does: in a question "at both ends" and "a foot" say nothing more.
     pub(super) fn unsaid(&self, line: &Line) -> usize {
-        self.without_row(line).filter(|i| !self.is_of_rate(line, i.at) && !self.is_two_by_nature(line, i.at)).count()
+        let said = |i: &&Item| is_one(line, i) || self.is_of_rate(line, i.at) || self.is_two_by_nature(line, i.at);
+        self.without_row(line).filter(|i| !said(i)).count()
     }
 
     fn without_row<'l>(&'l self, line: &'l Line) -> impl Iterator<Item = &'l Item> {
-        let figures = line.items.iter().filter(|i| i.is == Is::Value && !is_weak(line, i));
+        let figures = line.items.iter().filter(|i| i.is == Is::Value);
         figures.filter(|i| self.filled.iter().all(|f| f.at != i.at))
     }
 

@@ -10,6 +10,7 @@ use crate::grammar::scores::{Line, stem};
 use crate::grammar::sense::{Cue, Sense};
 use crate::grammar::words::words;
 use crate::grammar::{Act, Query};
+use crate::job::End;
 use crate::quantity::{Owner, ROWS, Row, RowId};
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
@@ -45,7 +46,7 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
         let limits = limits && item.senses().iter().any(|s| matches!(s, Sense::Cue(Cue::Least | Cue::Most)));
         let op = !tells && item.senses().iter().any(|s| matches!(s, Sense::Op(_)));
         // "stairs" is a place, and what a told width is of.
-        let thing = tells && places(item) && item.text.split_whitespace().any(called);
+        let thing = tells && is_stairs(item) && item.text.split_whitespace().any(called);
         let asks = item.text.split_whitespace().all(|w| asked.contains(&w));
         let part =
             asks || limits || thing || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
@@ -81,23 +82,21 @@ const LIMITS: &[RowId] = &[
     RowId::Rise,
 ];
 
-/// True for a word that bends nothing but may be a place.
-fn places(item: &Item) -> bool {
-    let place = |s: &Sense| matches!(s, Sense::End(_) | Sense::Side(_) | Sense::Spot(_));
-    let other = |s: &Sense| {
-        matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_) | Sense::Nth(_) | Sense::Cue(Cue::Least | Cue::Most))
-    };
-    item.senses().iter().any(place) && !item.senses().iter().any(other)
+/// True for a word of stairs alone, which is the place where they begin too: it bends nothing else.
+fn is_stairs(item: &Item) -> bool {
+    let stairs = |s: &Sense| matches!(s, Sense::End(End::StairHead) | Sense::Ends(End::StairHead));
+    item.senses().iter().any(stairs) && item.senses().iter().all(|s| stairs(s) || !bend(s))
 }
 
 /// True for a word that denies, bends or places what stands beside it.
 fn bends(item: &Item) -> bool {
-    let bend = |s: &Sense| {
-        let limit = matches!(s, Sense::Cue(Cue::Least | Cue::Most) | Sense::Nth(_));
-        let place = matches!(s, Sense::End(_) | Sense::Side(_) | Sense::Spot(_));
-        limit || place || matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_))
-    };
     item.senses().iter().any(bend)
+}
+
+fn bend(s: &Sense) -> bool {
+    let limit = matches!(s, Sense::Cue(Cue::Least | Cue::Most) | Sense::Nth(_));
+    let place = matches!(s, Sense::End(_) | Sense::Side(_) | Sense::Spot(_));
+    limit || place || matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_))
 }
 
 /// The words of the items that fill a row.
