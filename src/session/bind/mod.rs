@@ -174,7 +174,8 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>) -> Option<Bound> {
     (!acts.is_empty()).then_some(Bound { acts, sure: false, lacks: false, likely, readings, spare })
 }
 
-/// True where no word that is left over can have changed what was meant: nothing that denies, bends or places something. What lacks something says so only of a question with premises.
+/// True where no word that is left over can have changed what was meant: nothing that denies, bends or places something. What lacks
+/// something says so only of a question with premises.
 fn holds(best: &Candidate, spare: &[Spare]) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,

@@ -1,0 +1,96 @@
+//! Loose tellings and sums: a talk that goes on from what was offered, a deck told in one line, premises for what is asked next.
+//!
+//! The lines here are none of the corpus the scores were learned from; the figures are worked by hand.
+
+use railhand::grammar::canon;
+use railhand::job::Job;
+use railhand::measure::Length;
+use railhand::reply::{Reply, Status};
+use railhand::session::{Session, meant, step};
+
+fn say(session: &mut Session, line: &str) -> Reply {
+    let (delta, reply) = step(session, line);
+    session.apply(delta);
+    reply
+}
+
+const OFFERED: &str = "bottom rail stands 3 1/4 off the boards and pickets are 28 long";
+
+#[test]
+fn a_likely_telling_is_taken_as_meant_where_the_talk_goes_on() {
+    let mut session = Session::new();
+    let reply = say(&mut session, OFFERED);
+    assert_eq!(reply.status, Status::Asks);
+    assert_eq!(session.job(), &Job::default());
+    let taken = meant(&session, "figure: gap under?").expect("it goes on");
+    assert_eq!(taken.phrase, "gap under: 3 1/4\"; balusters cut: 28\"");
+    session.apply(taken.delta.clone());
+    let reply = taken.named_in(say(&mut session, "figure: gap under?"));
+    assert_eq!(reply.values.result.and_then(|f| f.as_length()), Length::new(13, 4));
+    assert!(reply.lines.iter().any(|l| format!("{l:?}").contains("Took that as")), "it is named");
+    // One undo takes it back.
+    say(&mut session, "undo");
+    assert!(session.told_phrases().is_empty());
+}
+
+#[test]
+fn an_answer_a_taking_back_and_the_same_again_take_nothing_as_meant() {
+    for line in ["1", "yes", "no", "no, 3 1/2", "undo", "gap under: 3 1/4\"", ""] {
+        let mut session = Session::new();
+        say(&mut session, OFFERED);
+        assert!(meant(&session, line).is_none(), "{line}");
+    }
+    assert!(meant(&Session::new(), "figure: gap under?").is_none());
+}
+
+/// 12'-6" - 3 1/2" = 146 1/2"; 57 3/4" / 11 = 5 1/4".
+#[test]
+fn a_sum_is_made_of_loose_words() {
+    let rows: [(&str, Option<Length>); 2] = [
+        ("take three and a half off of twelve foot six what have i got left", Length::new(293, 2)),
+        ("what do i get if i cut 57 3/4 into eleven equal pieces", Length::new(21, 4)),
+    ];
+    for (line, want) in rows {
+        let mut session = Session::new();
+        let mut reply = say(&mut session, line);
+        if reply.status == Status::Asks {
+            assert!(reply.choices[0].starts_with("sum: "), "{line}: {:?}", reply.choices);
+            reply = say(&mut session, "1");
+        }
+        assert_eq!(reply.values.result.and_then(|f| f.as_length()), want, "{line}");
+        assert_eq!(session.job(), &Job::default(), "{line}");
+    }
+}
+
+/// A deck at a house has its guard on three sides, and stairs stand in the side they are said of.
+#[test]
+fn a_deck_told_loosely_has_its_sides_and_their_stairs() {
+    let mut session = Session::new();
+    say(&mut session, "the deck is 20 along the house and 12 out, 4 foot stairs in the middle of the front");
+    let told = session.told_phrases().join("; ");
+    for part in [
+        "deck: 20'-0\" along the house",
+        "deck: 12'-0\" out",
+        "called left",
+        "called front",
+        "called right",
+        "stairs 4'-0\" wide in the middle",
+    ] {
+        assert!(told.contains(part), "{part}: {told}");
+    }
+}
+
+#[test]
+fn premises_are_a_phrase_and_change_nothing_told() {
+    for phrase in ["given: posts 5; run, out to out 26'-0\"; if posts: 4x4", "given: bay 58\"", "given: if posts: 6x6"]
+    {
+        let phrase = phrase.replace("58\"", "4'-10\"");
+        let act = canon::read(&phrase).unwrap_or_else(|| panic!("{phrase}"));
+        assert_eq!(canon::write(&act), phrase);
+        let mut session = Session::new();
+        let reply = say(&mut session, &phrase);
+        assert_eq!(reply.status, Status::Asks, "{phrase}");
+        assert_eq!(session.job(), &Job::default(), "{phrase}");
+    }
+    assert_eq!(canon::read("given: "), None);
+}
