@@ -41,7 +41,7 @@ pub fn meant(session: &Session, line: &str) -> Option<Meant> {
     let focus = focus_after(session.talk.focus.clone(), told);
     let (delta, reply) = perform(session, Resolved { acts: vec![act], ask: false, focus, then: None });
     let spare = spare.iter().map(|s| Typed::new(s)).collect();
-    (reply.status != Status::Refused).then(|| Meant { delta, reply, phrase, spare })
+    (reply.status != Status::Refused).then_some(Meant { delta, reply, phrase, spare })
 }
 
 impl Meant {
