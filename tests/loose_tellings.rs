@@ -94,3 +94,12 @@ fn premises_are_a_phrase_and_change_nothing_told() {
     }
     assert_eq!(canon::read("given: "), None);
 }
+
+#[test]
+fn a_figure_beside_no_word_of_its_row_tells_nothing() {
+    for line in ["asdf ;;; 12x", "frobly 9", "zzz 3 1/2 zzz"] {
+        let mut session = Session::new();
+        assert_ne!(say(&mut session, line).status, Status::Told, "{line}");
+        assert_eq!(session.job(), &Job::default(), "{line}");
+    }
+}

@@ -106,7 +106,7 @@ fn filled(line: &Line, reading: &Reading<'_>) -> BTreeSet<String> {
 }
 
 /// True where the word is a noun of a row that is filled: a telling is held to its own rows.
-fn is_noun(reading: &Reading<'_>, word: &str) -> bool {
+pub(super) fn is_noun(reading: &Reading<'_>, word: &str) -> bool {
     let rows = reading.filled.iter().filter_map(|f| f.row);
     let nouns = rows.flat_map(|r| [r.row().nouns, r.row().name]).flat_map(str::split_whitespace);
     nouns.map(|noun| stem(noun.trim_matches(','))).any(|noun| noun == stem(word))

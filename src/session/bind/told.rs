@@ -5,6 +5,7 @@ use super::asked::Way;
 use super::premises::premises;
 use super::readings::{Filled, Reading};
 use super::runs::{Runs, is_length, is_of_runs};
+use super::spare::is_noun;
 use super::value::{Premise, fact, ways};
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
@@ -96,6 +97,7 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     let stands = !facts.is_empty() && about.job.with_all(&facts).is_ok_and(|job| job != *about.job);
     // What opens as a question is at most offered, and so is a run by its length alone: a figure makes no thing.
     let bare = one_run && about.job.runs.is_empty() && !deck && !is_placed(reading);
+    let bare = bare || facts.iter().any(|f| matches!(f, Fact::Row(row, _) if !is_spoken_of(about, reading, *row)));
     stands.then(|| Way { unbound: usize::from(asks || bare), ..Way::plain(cost, Act::Tell(facts)) })
 }
 
@@ -192,6 +194,13 @@ fn is_three(said: &Says) -> bool {
         Says::Word(word) => matches!(word.as_str(), "three" | "all" | "all three"),
         _ => false,
     }
+}
+
+/// True where the line names the row, or it was told, asked or given before: "12x" alone is not so many balusters.
+fn is_spoken_of(about: &About<'_>, reading: &Reading<'_>, row: RowId) -> bool {
+    let named = words(about.line).iter().any(|w| is_noun(reading, &w.text));
+    let before = about.asked.is_some_and(|a| a.wants.contains(&row) || a.given.iter().any(|(r, _)| *r == row));
+    named || before || about.job.told(row).is_some()
 }
 
 /// True where an end, a name or a basis says that a length is a run's.
