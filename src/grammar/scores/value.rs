@@ -27,6 +27,21 @@ pub struct Value {
 }
 
 impl Value {
+    /// The plain number it may be.
+    pub fn number(&self) -> Option<Q> {
+        self.readings.iter().find_map(|r| if let Reading::Number(q) = r { Some(*q) } else { None })
+    }
+
+    /// The likeliest length it may be; of a number without a unit, so many inches.
+    pub fn length(&self) -> Option<Length> {
+        self.readings.iter().find_map(|r| if let Reading::Length(l) = r { Some(*l) } else { None })
+    }
+
+    /// The nominal size it may be.
+    pub fn lumber(&self) -> Option<Lumber> {
+        self.readings.iter().find_map(|r| if let Reading::Lumber(l) = r { Some(*l) } else { None })
+    }
+
     /// Its size for features: inches or units of the first reading.
     pub fn size(&self) -> f64 {
         let q = match self.readings.first() {
@@ -67,13 +82,16 @@ pub fn values_at(words: &[Word], at: usize) -> (usize, Vec<Value>) {
     }
 }
 
+/// Words of money.
+const MONEY: &[&str] = &["dollars", "dollar", "bucks"];
+
 /// A price in words, and where it ends: "two eighty five each", "two dollars ten".
 fn price_at(words: &[Word], at: usize) -> Option<(usize, Q)> {
     let is = |i: usize, any: &[&str]| words.get(i).is_some_and(|w| any.contains(&w.text.as_str()));
     let (end, whole) = below_hundred(words, at)?;
-    let named = is(end, &["dollars", "dollar", "bucks"]);
+    let named = is(end, MONEY);
     let (end, parts) = below_hundred(words, if named { end + 1 } else { end })?;
-    let priced = named || is(end, &["each", "ea", "apiece", "per", "a", "dollars", "bucks"]);
+    let priced = named || is(end, MONEY) || is(end, &["each", "ea", "apiece", "per", "a"]);
     (priced && parts >= 10).then(|| (end, Q::new(whole * 100 + parts, 100)))
 }
 
@@ -196,7 +214,8 @@ fn of_side(side: &Side) -> Value {
 fn with_sign(value: Value, words: &[Word], at: usize, end: usize) -> Value {
     let text = |i: Option<usize>| i.and_then(|i| words.get(i)).map_or("", |w| w.text.as_str());
     let shape = match (text(at.checked_sub(1)), text(Some(end))) {
-        ("$", _) | (_, "dollars" | "dollar" | "bucks" | "cents") => Shape::Money,
+        ("$", _) | (_, "cents") => Shape::Money,
+        (_, word) if MONEY.contains(&word) => Shape::Money,
         (_, "%" | "percent" | "pct") => Shape::Percent,
         (_, "degrees" | "degree" | "deg" | "°") => Shape::Angle,
         _ => return value,

@@ -5,7 +5,7 @@ use super::asked::Way;
 use super::readings::Reading;
 use crate::figure::Value as Figure;
 use crate::grammar::Act;
-use crate::grammar::scores::{Line, Reading as May, Shape, Value};
+use crate::grammar::scores::{Line, Shape, Value};
 use crate::measure::{Length, Q};
 use crate::sums::{Expr, Into, Sum, answer};
 
@@ -22,11 +22,11 @@ pub(super) fn summed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
 
 fn made(about: &About<'_>, line: &Line, operation: &str, values: &[&Value]) -> Option<Sum> {
     let value = |expr: Option<Expr>| expr.map(Sum::Value);
-    let lengths = || values.iter().map(|v| length(v)).collect::<Option<Vec<Length>>>();
+    let lengths = || values.iter().map(|v| v.length()).collect::<Option<Vec<Length>>>();
     // What goes on from a sum: "now half of that".
     let one = || match values {
         [] => about.figure,
-        [only] => length(only),
+        [only] => only.length(),
         _ => None,
     };
     let from =
@@ -49,7 +49,7 @@ fn made(about: &About<'_>, line: &Line, operation: &str, values: &[&Value]) -> O
         "less-each" => match values {
             [whole, rest @ ..] => {
                 let (n, each) = counted(rest)?;
-                value(Some(Expr::Less(Box::new(Expr::Length(length(whole)?)), Box::new(times(n, each)?))))
+                value(Some(Expr::Less(Box::new(Expr::Length(whole.length()?)), Box::new(times(n, each)?))))
             }
             [] => None,
         },
@@ -77,26 +77,20 @@ fn made(about: &About<'_>, line: &Line, operation: &str, values: &[&Value]) -> O
     }
 }
 
-/// A figure as a length; a number without a unit is in inches.
-fn length(value: &Value) -> Option<Length> {
-    value.readings.iter().find_map(|r| if let May::Length(l) = r { Some(*l) } else { None })
-}
-
 /// A whole number without a unit, as so many.
 fn count(value: &Value) -> Option<i64> {
     let counts = matches!(value.shape, Shape::Bare | Shape::Spoken | Shape::Word);
-    let number = value.readings.iter().find_map(|r| if let May::Number(q) = r { Some(*q) } else { None })?;
-    (counts && number.is_integer()).then(|| i64::try_from(number.to_integer()).ok()).flatten().filter(|n| *n > 0)
+    whole(value).filter(|n| counts && *n > 0)
 }
 
 /// So many of one length: which of two figures counts and which measures. Where both may count, the lesser does.
 fn counted(values: &[&Value]) -> Option<(i64, Length)> {
     let [a, b] = values else { return None };
     match (count(a), count(b)) {
-        (Some(n), None) => Some((n, length(b)?)),
-        (None, Some(n)) => Some((n, length(a)?)),
-        (Some(n), Some(m)) if n <= m => Some((n, length(b)?)),
-        (Some(_), Some(m)) => Some((m, length(a)?)),
+        (Some(n), None) => Some((n, b.length()?)),
+        (None, Some(n)) => Some((n, a.length()?)),
+        (Some(n), Some(m)) if n <= m => Some((n, b.length()?)),
+        (Some(_), Some(m)) => Some((m, a.length()?)),
         (None, None) => None,
     }
 }
@@ -105,15 +99,19 @@ fn counted(values: &[&Value]) -> Option<(i64, Length)> {
 fn sides(values: &[&Value]) -> Option<Vec<Length>> {
     let feet = |v: &&Value| match count(v).or_else(|| side(v)) {
         Some(n) => Length::from_q(Q::from_integer(i128::from(n) * 12)),
-        None => length(v),
+        None => v.length(),
     };
     values.iter().map(feet).collect()
 }
 
 /// A whole number that is one side of "10 by 14".
 fn side(value: &Value) -> Option<i64> {
-    let number = value.readings.iter().find_map(|r| if let May::Number(q) = r { Some(*q) } else { None })?;
-    (value.shape == Shape::Side && number.is_integer()).then(|| i64::try_from(number.to_integer()).ok()).flatten()
+    whole(value).filter(|_| value.shape == Shape::Side)
+}
+
+/// A number that is whole.
+fn whole(value: &Value) -> Option<i64> {
+    value.number().filter(|q| q.is_integer()).and_then(|q| i64::try_from(q.to_integer()).ok())
 }
 
 fn joined(lengths: Vec<Length>, join: fn(Box<Expr>, Box<Expr>) -> Expr) -> Option<Expr> {

@@ -131,7 +131,7 @@ const WIDE: &[RowId] = &[
 
 /// Lumber told for a size is that size; for a width it is as wide as it is dressed.
 fn lumber(row: RowId, said: &Said) -> Option<Vec<(f32, Premise)>> {
-    let size = said.readings.iter().find_map(|r| if let Reading::Lumber(l) = r { Some(*l) } else { None });
+    let size = said.lumber();
     if let Some(thick) = quarters(said).filter(|_| matches!(row, RowId::Decking | RowId::DeckingSize)) {
         return Some(vec![(0.0, Premise::Row(RowId::Decking, Value::Length(thick)))]);
     }
@@ -166,15 +166,13 @@ fn lumber(row: RowId, said: &Said) -> Option<Vec<(f32, Premise)>> {
 fn quarters(said: &Said) -> Option<Length> {
     let by_quarters = |q: &Reading| matches!(q, Reading::Number(q) if *q.denom() == 4 && matches!(*q.numer(), 5 | 6));
     let part = said.shape == Shape::Part && said.readings.iter().any(by_quarters);
-    let number = said.readings.iter().find_map(|r| if let Reading::Number(q) = r { Some(*q) } else { None });
-    number.filter(|_| part).and_then(|q| Length::from_q(q - Q::new(1, 4)))
+    said.number().filter(|_| part).and_then(|q| Length::from_q(q - Q::new(1, 4)))
 }
 
 /// What a size of lumber says besides: a rim's size is its thickness and its height.
 pub(super) fn besides(row: RowId, line: &Line, at: usize) -> Option<Premise> {
     let said = line.tokens.get(at)?.value.as_ref().filter(|_| row == RowId::RimSize)?;
-    let size = said.readings.iter().find_map(|r| if let Reading::Lumber(l) = r { Some(*l) } else { None })?;
-    Some(Premise::Row(RowId::RimTall, Value::Length(size.dressed()?.1)))
+    Some(Premise::Row(RowId::RimTall, Value::Length(said.lumber()?.dressed()?.1)))
 }
 
 /// Rows that one size of lumber says both of: a question that uses one of them passes over neither.
