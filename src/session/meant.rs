@@ -7,6 +7,8 @@ use super::resolve::Resolved;
 use super::retell::focus_after;
 use super::state::{Delta, Likely, Log, Session};
 use super::step::{perform, stepped};
+use crate::grammar::items::likeliest;
+use crate::grammar::sense::{Sense, Verb};
 use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, canon};
 use crate::job::Fact;
@@ -56,11 +58,10 @@ impl Meant {
     }
 }
 
-/// True for a line that begins by taking back.
+/// True for a line that begins by denying or taking back.
 fn takes_back(words: &[Word]) -> bool {
-    let first = words.first().map(|w| w.text.as_str());
-    first
-        .is_some_and(|w| matches!(w, "no" | "nope" | "nah" | "not" | "never" | "scratch" | "undo" | "forget" | "leave"))
+    let back = |s: &Sense| matches!(s, Sense::Not | Sense::Verb(Verb::Repair));
+    likeliest(words, &[]).first().is_some_and(|item| item.senses().iter().any(back))
 }
 
 /// True where the line by itself tells, or may tell, one of these facts, or a run of the same length: it was said again.

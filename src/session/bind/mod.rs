@@ -170,7 +170,8 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>) -> Option<Bound> {
     }
     let likely = candidates.iter().filter(|c| c.odds >= odds::worth_offering(&c.act) && c.unbound < 2 && !c.lacks);
     let acts: Vec<Act> = likely.take(MOST).map(|c| c.act.clone()).collect();
-    let likely = best.unbound == 0 && best.odds >= odds::TAKEN_AS_MEANT && acts.first() == Some(&best.act);
+    let ahead = candidates.get(1).is_none_or(|next| best.odds >= odds::AHEAD * next.odds);
+    let likely = ahead && best.unbound == 0 && best.odds >= odds::TAKEN_AS_MEANT && acts.first() == Some(&best.act);
     (!acts.is_empty()).then_some(Bound { acts, sure: false, lacks: false, likely, readings, spare })
 }
 

@@ -9,8 +9,9 @@ use super::spare::is_noun;
 use super::value::{Premise, fact, ways};
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
+use crate::grammar::items::likeliest;
 use crate::grammar::scores::{How, Line};
-use crate::grammar::words::{Word, words};
+use crate::grammar::words::words;
 use crate::grammar::{Act, Query};
 use crate::job::{Fact, Job, Run};
 use crate::quantity::RowId;
@@ -120,12 +121,12 @@ pub(super) fn given(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
     fits.then(|| Way { unbound: usize::from(asks), ..Way::plain(cost + NOT_KEPT, act) })
 }
 
-/// True for a line whose first word asks, a "so" or an "and" aside: "posts are 4x4" does not.
+/// True for a line whose first word of weight asks: "so is that", but not "posts are 4x4".
 fn asks_first(line: &str) -> bool {
     let words = words(line);
-    let joins = |w: &&Word| matches!(w.text.as_str(), "so" | "and" | "but" | "ok" | "now" | "well" | ",");
-    let from = words.iter().take_while(joins).count();
-    opens(&words[from..words.len().min(from + 1)])
+    let first = likeliest(&words, &[]).iter().find(|i| !i.is_light() && !i.is_sep()).map(|i| i.words.start);
+    words.first().is_some_and(|w| opens(std::slice::from_ref(w)))
+        || first.is_some_and(|at| opens(&words[at..words.len().min(at + 1)]))
 }
 
 /// What it costs a telling that no part of the job keeps it: a logarithm of odds.
