@@ -103,3 +103,15 @@ fn a_figure_beside_no_word_of_its_row_tells_nothing() {
         assert_eq!(session.job(), &Job::default(), "{line}");
     }
 }
+
+/// "Right end of the front" is a place: premises that cannot hold it are not taken as meant, however the talk goes on.
+#[test]
+fn a_place_that_no_premise_holds_is_not_passed_over() {
+    for line in ["stairs 3 ft, right end of the front tight to the corner", "4 ft stairs way over on the right end"] {
+        let mut session = Session::new();
+        say(&mut session, "deck: 16'-0\" along the house; deck: 10'-0\" out");
+        say(&mut session, line);
+        let taken = meant(&session, "figure: gap under?");
+        assert!(taken.is_none_or(|m| !m.phrase.starts_with("given: ")), "{line}");
+    }
+}

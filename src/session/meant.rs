@@ -49,8 +49,10 @@ pub fn meant(session: &Session, line: &str) -> Option<Meant> {
 impl Meant {
     /// Names it in the answer to the line that went on from it.
     pub fn named_in(self, mut reply: Reply) -> Reply {
-        let says =
-            [Span::Say("Took that as: "), Span::Phrase(self.phrase), Span::Say(". Say \"undo\" if it was not so.")];
+        // What was only given is no told line that undo could take back.
+        let told = matches!(self.delta.log, Log::Told(_));
+        let ends = if told { ". Say \"undo\" if it was not so." } else { "." };
+        let says = [Span::Say("Took that as: "), Span::Phrase(self.phrase), Span::Say(ends)];
         let at = reply.lines.iter().position(|l| l.role == Role::Heard).unwrap_or(reply.lines.len());
         reply.lines.insert(at, Line::new(Role::Detail, says));
         reply.unused.extend(self.spare);

@@ -118,7 +118,10 @@ pub(super) fn given(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
     let asks = asks_first(about.line);
     let fits = !given.is_empty() && about.job.with_all(&supposed).is_ok();
     let act = Act::Query(Query::Given(RowAsk { wants: Vec::new(), mood: Mood::Figure, given, supposed }));
-    fits.then(|| Way { unbound: usize::from(asks), ..Way::plain(cost + NOT_KEPT, act) })
+    // A place or a name that no premise holds must not be passed over: then it is at most offered.
+    let held_by_none = |f: &Filled<'_>| f.row.is_some_and(|r| is_of_runs(r) && r.row().is_words());
+    let lost = reading.filled.iter().any(held_by_none);
+    fits.then(|| Way { unbound: usize::from(asks || lost), ..Way::plain(cost + NOT_KEPT, act) })
 }
 
 /// True for a line whose first word of weight asks: "so is that", but not "posts are 4x4".
