@@ -84,7 +84,7 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     // What reads whole is done. What does not gives way: wholly where nothing reads, to a sure question of rows where words are left over.
     let unsure = stuck(&choice) || matches!(choice, Choice::NotMine(_)) && !is_foreign(session, line);
     let bound = (unsure || is_loose(session, &choice)).then(|| bound(session, line)).flatten();
-    let of_rows = |b: &Bound| b.sure && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
+    let of_rows = |b: &Bound| b.certain && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
     let gives_way = |b: &Bound| match &choice {
         Choice::Topic(..) => of_rows(b),
         // Beside another trade's word only what is the guard's own is told: its runs and the deck.
@@ -96,7 +96,7 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         Choice::Problem(Problem::Ask(_, acts), reading) if acts.is_empty() && !holds_note(reading) => {
             let figure =
                 |act: &Act| matches!(act, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Row(..))));
-            b.sure && !b.lacks && !b.acts.iter().any(figure)
+            b.certain && !b.lacks && !b.acts.iter().any(figure)
         }
         _ => unsure || of_rows(b),
     };
@@ -135,7 +135,12 @@ fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
                 Act::Tell(facts) => focus_after(session.talk.focus.clone(), facts),
                 _ => session.talk.focus.clone(),
             };
-            perform(session, Resolved { focus, ..plainly(session, act.clone()) })
+            let made = perform(session, Resolved { focus, ..plainly(session, act.clone()) });
+            if bound.certain || bound.lacks || matches!(act, Act::Tell(_)) {
+                made
+            } else {
+                taken(made, act, &bound.others)
+            }
         }
         acts => {
             let (mut delta, reply) = offered(session, acts);
@@ -150,6 +155,20 @@ fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
     let heavy = bound.spare.iter().filter(|s| s.bends).map(|s| Typed::new(&s.text)).collect();
     let lines = reply.lines.into_iter().chain(took_no_part("No part of that: ", heavy)).collect();
     (delta, Reply { readings, unused, lines, ..reply })
+}
+
+/// An answer to what was likely meant: it says what the line was taken as, and what else it may have been, to choose from.
+fn taken((mut delta, mut reply): (Delta, Reply), act: &Act, others: &[Act]) -> (Delta, Reply) {
+    if reply.status != Status::Answered {
+        return (delta, reply);
+    }
+    let or = if others.is_empty() { "." } else { ". Or did you mean:" };
+    let says = [Span::Say("Took that as: "), Span::Phrase(canon::write(act)), Span::Say(or)];
+    let Reply { lines, choices, .. } = asks([Line::new(Role::Detail, says)], others);
+    reply.lines.extend(lines);
+    reply.choices = choices;
+    delta.talk.pending = opened(others);
+    (delta, reply)
 }
 
 /// What an offered line is taken to have told where the talk goes on without an answer: the one telling that is likely enough.

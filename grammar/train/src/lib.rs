@@ -5,6 +5,7 @@
 pub mod align;
 pub mod calibrate;
 pub mod corpus;
+pub mod decide;
 pub mod fact;
 pub mod folds;
 pub mod learn;

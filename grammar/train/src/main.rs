@@ -3,12 +3,15 @@
 //! - `folds`: how well meanings it has not seen are read; `quick`: the same of a fifth of them.
 //! - `fold K N OUT.bin`: writes weights that have not seen the Kth of N parts, and prints the ids of the blocks in it.
 //! - `unseen FILE...`: how well the lines of other files are read by what the corpus taught.
+//! - `held K N`: the talks of the Kth of N parts, a talk a row, its lines parted by tabs.
+//! - `odds FITTED OTHERS`: the odds of the binder's candidates, fitted on one file of comparisons and judged on another (`grammar/README.md`).
 //! - `labels`: every line with its own labels, to see what the program makes of a line that is read right.
 //! - `unsaid`: the facts that no item of their line says.
 
 use railhand::grammar::scores::{Line, NONE, Scores};
 use railhand_train::calibrate::{Odds, calibrate};
 use railhand_train::corpus::{parse, read, source};
+use railhand_train::decide;
 use railhand_train::folds::{folds, one_fold, read as read_lines, without};
 use railhand_train::learn::{Labelled, labelled, part_of, train};
 use railhand_train::outcome::Outcome;
@@ -57,10 +60,12 @@ fn run() -> Result<String, String> {
         ["quick"] => Ok(table(&one_fold(&lines_of(&beside)?, PARTS, Recipe::default())?)),
         ["fold", part, parts, out] => one_out(&beside, part, parts, Path::new(out)),
         ["unseen", ref files @ ..] => unseen(&lines_of(&beside)?, files),
+        ["held", part, parts] => held(&beside, part, parts),
+        ["odds", fitted, others] => odds(&beside, Path::new(fitted), Path::new(others)),
         ["labels"] => Ok(labels(&lines_of(&beside)?)),
         ["unsaid"] => Ok(unsaid(&lines_of(&beside)?)),
         [folder] => write(Path::new(folder)),
-        _ => Err("railhand-train [FOLDER | folds | quick | fold K N OUT.bin | unseen FILE... | labels | unsaid]".into()),
+        _ => Err("railhand-train [FOLDER | folds | quick | fold K N OUT.bin | held K N | odds FITTED OTHERS | unseen FILE... | labels | unsaid]".into()),
     }
 }
 
@@ -70,11 +75,37 @@ fn judged(all: &[Outcome]) -> String {
     table(&judged) + &by_act(&judged)
 }
 
-/// Writes weights that have not seen one part of the meanings, with the odds of the committed ones.
-fn one_out(folder: &Path, part: &str, parts: &str, out: &Path) -> Result<String, String> {
+/// The number of a part, from none, and how many there are.
+fn part_and_parts(part: &str, parts: &str) -> Result<(usize, usize), String> {
     let number = |text: &str| text.parse::<usize>().map_err(|e| format!("{text}: {e}"));
     let (part, parts) = (number(part)?, number(parts)?);
     let part = part.checked_sub(1).filter(|p| *p < parts).ok_or(format!("parts go from 1 to {parts}"))?;
+    Ok((part, parts))
+}
+
+/// The talks of one part.
+fn held(folder: &Path, part: &str, parts: &str) -> Result<String, String> {
+    let (part, parts) = part_and_parts(part, parts)?;
+    let blocks = read(folder)?;
+    let talks = blocks.iter().filter(|b| part_of(&b.id, parts) == part).flat_map(|b| &b.talks);
+    Ok(talks.map(|talk| talk.join("\t")).collect::<Vec<_>>().join("\n"))
+}
+
+/// Writes the odds fitted on one file of comparisons, and says how they do on another.
+fn odds(folder: &Path, fitted: &Path, others: &Path) -> Result<String, String> {
+    let rows = |file: &Path| {
+        let at = |e: &dyn std::fmt::Display| format!("{}: {e}", file.display());
+        decide::parse(&std::fs::read_to_string(file).map_err(|e| at(&e))?).map_err(|e| at(&e))
+    };
+    let weights = decide::fitted(&rows(fitted)?);
+    let file = folder.join("odds.weights");
+    std::fs::write(&file, decide::written(&weights)).map_err(|e| format!("{}: {e}", file.display()))?;
+    Ok(decide::judged(&weights, &rows(others)?))
+}
+
+/// Writes weights that have not seen one part of the meanings, with the odds of the committed ones.
+fn one_out(folder: &Path, part: &str, parts: &str, out: &Path) -> Result<String, String> {
+    let (part, parts) = part_and_parts(part, parts)?;
     let lines = lines_of(folder)?;
     let file = folder.join("weights.bin");
     let committed = readable(&std::fs::read(&file).map_err(|e| format!("{}: {e}", file.display()))?)?;

@@ -5,6 +5,9 @@
 
 mod answer;
 mod asked;
+#[cfg(feature = "fold-weights")]
+mod compared;
+mod evidence;
 mod mood;
 mod odds;
 mod ordinal;
@@ -28,6 +31,7 @@ use crate::grammar::scores::{self, Line};
 use crate::grammar::{Act, Query};
 use crate::job::{Fact, Job, RunId};
 use crate::measure::Length;
+use evidence::Evidence;
 use pool::Candidate;
 pub(super) use spare::Spare;
 use spare::spare;
@@ -42,6 +46,10 @@ pub(super) struct Bound {
     pub acts: Vec<Act>,
     /// The one act is sure enough to be done.
     pub sure: bool,
+    /// It is so sure that it comes before what the grammar makes of a part of the line.
+    pub certain: bool,
+    /// What else was likely, where the one act is done without being certain.
+    pub others: Vec<Act>,
     /// It would only say what is still needed.
     pub lacks: bool,
     /// The first act is likely enough to be taken as meant where the talk goes on.
@@ -85,6 +93,8 @@ pub(super) fn completed(session: &Session, line: &str) -> Option<Bound> {
     acts.truncate(MOST);
     (!acts.is_empty()).then(|| Bound {
         sure: acts.len() == 1,
+        certain: true,
+        others: Vec::new(),
         lacks: false,
         likely: false,
         acts,
@@ -140,7 +150,9 @@ pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     let line = Line::read(line, &before);
     #[cfg(feature = "fold-weights")]
     if let Some(reading) = truth::of(about.line, &line) {
-        return decided(&pool::pooled(&about, &line, &[reading]), Vec::new());
+        let meant = pool::pooled(&about, &line, &[reading]);
+        compare(scores, &about, &line, meant.first());
+        return decided(&meant, Vec::new(), 1.0);
     }
     let readings = readings::likeliest(scores, &line, about.asked.is_some());
     let candidates = pool::pooled(&about, &line, &readings);
@@ -149,30 +161,51 @@ pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     // The name of a run says which is meant.
     let names =
         |word: &str| about.job.runs.iter().filter_map(|r| r.name.as_deref()).any(|n| n.split(' ').any(|w| w == word));
-    let spare = left.into_iter().map(|s| Spare { bends: s.bends || names(&s.text), ..s }).collect();
-    decided(&candidates, spare)
+    let spare: Vec<Spare> = left.into_iter().map(|s| Spare { bends: s.bends || names(&s.text), ..s }).collect();
+    let evidence = Evidence::of(&candidates, readings.get(best.reading), &line, &spare, about.asked.is_some());
+    decided(&candidates, spare, evidence.as_ref().map_or(0.0, odds::right))
 }
 
-fn decided(candidates: &[Candidate], spare: Vec<Spare>) -> Option<Bound> {
+/// Writes down what the scores would make of a line whose meaning is known.
+#[cfg(feature = "fold-weights")]
+fn compare(scores: &scores::Scores, about: &About<'_>, line: &Line, meant: Option<&Candidate>) {
+    let readings = readings::likeliest(scores, line, about.asked.is_some());
+    let pool = pool::pooled(about, line, &readings);
+    let best = pool.first();
+    let reading = best.and_then(|b| readings.get(b.reading));
+    let left = reading.zip(best).map(|(r, b)| spare(about.line, line, r, &b.act)).unwrap_or_default();
+    if let Some(evidence) = Evidence::of(&pool, reading, line, &left, about.asked.is_some()) {
+        compared::compared(about.line, &pool, &evidence, meant);
+    }
+}
+
+/// Does the best, or offers what is likely; `right` is the probability that the best is what was meant.
+fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bound> {
     let best = candidates.first()?;
     let readings: Vec<(Act, f32)> = candidates.iter().take(MOST).map(|c| (c.act.clone(), c.odds)).collect();
-    tracing::debug!(?readings, ?spare, "bound");
+    tracing::debug!(?readings, ?spare, right, "bound");
+    let likely = |c: &&Candidate| c.odds >= odds::worth_offering(&c.act) && c.unbound < 2 && !c.lacks;
+    let certain = right >= odds::CERTAIN;
     let least = if best.lacks { odds::WORTH_ASKING } else { odds::sure(&best.act) };
-    if best.odds >= least && best.unbound == 0 && holds(best, &spare) {
+    if right >= least && best.unbound == 0 && holds(best, &spare) {
+        let others = candidates.iter().skip(1).filter(likely).take(MOST - 1).filter(|_| !certain);
         return Some(Bound {
             acts: vec![best.act.clone()],
             sure: true,
+            certain,
+            others: others.map(|c| c.act.clone()).collect(),
             lacks: best.lacks,
             likely: false,
             readings,
             spare,
         });
     }
-    let likely = candidates.iter().filter(|c| c.odds >= odds::worth_offering(&c.act) && c.unbound < 2 && !c.lacks);
-    let acts: Vec<Act> = likely.take(MOST).map(|c| c.act.clone()).collect();
+    let acts: Vec<Act> = candidates.iter().filter(likely).take(MOST).map(|c| c.act.clone()).collect();
     let ahead = candidates.get(1).is_none_or(|next| best.odds >= odds::AHEAD * next.odds);
-    let likely = ahead && best.unbound == 0 && best.odds >= odds::TAKEN_AS_MEANT && acts.first() == Some(&best.act);
-    (!acts.is_empty()).then_some(Bound { acts, sure: false, lacks: false, likely, readings, spare })
+    let likely = ahead && best.unbound == 0 && right >= odds::TAKEN_AS_MEANT && acts.first() == Some(&best.act);
+    let offered =
+        Bound { acts, sure: false, certain: false, others: Vec::new(), lacks: false, likely, readings, spare };
+    (!offered.acts.is_empty()).then_some(offered)
 }
 
 /// True where no word that is left over can have changed what was meant: nothing that denies, bends or places something. What lacks

@@ -17,13 +17,19 @@ pub(super) struct Candidate {
     /// The probability that this is what was meant, among all readings looked at.
     pub odds: f32,
     /// The odds of its likeliest way alone: that is the one it is done in.
-    best: f32,
+    pub best: f32,
     /// How many values have no part in it.
     pub unbound: usize,
     /// It would only say what is still needed.
     pub lacks: bool,
     /// Which of the readings its likeliest way is of.
     pub reading: usize,
+    /// How many premises have no part in it.
+    pub unused: usize,
+    /// Nobody gave or told the figure.
+    pub by_default: bool,
+    /// What its likeliest way costs beyond its reading: a logarithm of odds.
+    pub cost: f32,
 }
 
 /// The candidates, likeliest first. What no act can be made of keeps its share of the odds.
@@ -46,13 +52,26 @@ pub(super) fn pooled(about: &About<'_>, line: &Line, readings: &[Reading<'_>]) -
                     if odds > there.best {
                         there.reading = at;
                         (there.act, there.best) = (way.act, odds);
+                        (there.unused, there.by_default, there.cost) = (way.unused, way.by_default, way.cost);
                     }
                     there.act = with_wants(there.act.clone(), &other);
                     there.odds += odds;
                 }
                 None => {
-                    let Way { act, fig, unbound, lacks, .. } = way;
-                    pool.push(Candidate { act, fig, odds, best: odds, unbound, lacks, reading: at });
+                    let Way { act, fig, unbound, lacks, unused, by_default, cost, .. } = way;
+                    let best = odds;
+                    pool.push(Candidate {
+                        act,
+                        fig,
+                        odds,
+                        best,
+                        unbound,
+                        lacks,
+                        reading: at,
+                        unused,
+                        by_default,
+                        cost,
+                    });
                 }
             }
         }
@@ -78,6 +97,13 @@ fn ways(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
         _ => Vec::new(),
     };
     if figures.is_empty() { other::other(about, line, reading).into_iter().collect() } else { figures }
+}
+
+/// True where two candidates do the same.
+#[cfg(feature = "fold-weights")]
+pub(super) fn is_same(a: &Candidate, b: &Candidate) -> bool {
+    let way = Way { fig: b.fig, lacks: b.lacks, ..Way::plain(0.0, b.act.clone()) };
+    same(a, &way)
 }
 
 /// True where both do the same: one act, one figure for the same rows, whether it is asked or judged, or questions of which one answers the
