@@ -15,7 +15,7 @@ pub(super) fn sure(act: &Act) -> f32 {
     match act {
         // A note kept changes no figure.
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => 0.5,
-        Act::Tell(_) => 0.8,
+        Act::Tell(_) | Act::TellWith(..) => 0.8,
         Act::Query(Query::Row(_)) => 0.7,
         Act::Query(Query::Given(_)) => 0.8,
         Act::Query(Query::Rule(_)) => 0.7,
@@ -29,7 +29,7 @@ pub(super) fn sure(act: &Act) -> f32 {
 /// The least odds at which it is offered.
 pub(super) fn worth_offering(act: &Act) -> f32 {
     match act {
-        Act::Tell(_) | Act::Query(Query::Given(_)) => 0.2,
+        Act::Tell(_) | Act::TellWith(..) | Act::Query(Query::Given(_)) => 0.2,
         Act::Query(Query::Rule(_)) => 0.15,
         Act::Sum(_) => 0.25,
         _ => 0.08,

@@ -21,6 +21,20 @@ pub(super) fn is_of_runs(row: RowId) -> bool {
     lengths || ends || matches!(row, StairAt | StairWidth | GateAt | GateWidth | GateOpening)
 }
 
+/// True for a row of a gate's opening, false for one of stairs'; `None` for any other.
+pub(super) fn is_opening(row: RowId) -> Option<bool> {
+    match row {
+        RowId::GateAt | RowId::GateWidth | RowId::GateOpening => Some(true),
+        RowId::StairAt | RowId::StairWidth => Some(false),
+        _ => None,
+    }
+}
+
+/// True for a row that says where along its run an opening stands.
+pub(super) fn is_placing(row: RowId) -> bool {
+    matches!(row, RowId::Offset | RowId::OffsetFrom)
+}
+
 /// The runs of a line.
 #[derive(Clone, Debug)]
 pub(super) struct Runs {

@@ -1,0 +1,113 @@
+//! Lines as tellings, each item given its row: what stands in the job, what is held for what is asked next, and what is only offered.
+
+use super::readings::{Filled, Reading};
+use super::value::row_of;
+use super::{About, told};
+use crate::grammar::scores::{How, Line};
+use crate::grammar::{Act, canon};
+use crate::job::Job;
+
+/// What was told before, a line, its items' rows by their first tokens ("4/row:add" and its like for how), and what is made of it.
+type Case<'a> = (&'a str, &'a str, &'a str, &'a str);
+
+/// The phrase of what is told, " ?" behind it where it is only offered.
+fn made((before, line, rows, _): &Case<'_>) -> String {
+    let facts = match canon::read(before) {
+        Some(Act::Tell(facts)) => facts,
+        _ => Vec::new(),
+    };
+    let job = Job::default().with_all(&facts).unwrap_or_default();
+    let run = job.runs.last().map(|r| r.id);
+    let about = About { job: &job, asked: None, run, answered: false, figure: None, line };
+    let read = Line::read(line, &[]);
+    let filled = rows.split(' ').filter_map(|label| label.split_once('/')).flat_map(|(at, label)| {
+        let at = at.parse().unwrap_or_default();
+        let word = read.item(at).and_then(|i| i.word());
+        let (rows, how) = label.split_once(':').unwrap_or((label, "set"));
+        let how = how.strip_prefix('=').map_or(How::of(how), How::Words);
+        rows.split('+').map(move |row| Filled { at, word, row: row_of(row), how })
+    });
+    let reading = Reading { act: "tell", wants: Vec::new(), filled: filled.collect(), log: 0.0 };
+    match told::told(&about, &read, &reading).or_else(|| told::given(&about, &read, &reading)) {
+        Some(way) if way.unbound == 0 => canon::write(&way.act),
+        Some(way) => format!("{} ?", canon::write(&way.act)),
+        None => String::from("nothing"),
+    }
+}
+
+fn items(read: &Line) -> Vec<String> {
+    read.items.iter().map(|i| format!("{}={:?}", i.at, i.word().unwrap_or(&read.tokens[i.at].stem))).collect()
+}
+
+fn check(cases: &[Case<'_>]) {
+    let wrong: Vec<String> = cases
+        .iter()
+        .map(|case| (case, made(case)))
+        .filter(|(case, made)| made != case.3)
+        .map(|(case, made)| format!("{}: {made}\n  not {}\n  {:?}", case.1, case.3, items(&Line::read(case.1, &[]))))
+        .collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What the job keeps is told; what it cannot keep stands beside it for the next question.
+#[test]
+fn a_telling_is_told_as_far_as_the_job_keeps_it() {
+    check(&[
+        (
+            "",
+            "posts 5 on a 23'8 run from wall to wall",
+            "1/post-count 4/run-length 7/run-from:=wall 9/run-to:=wall",
+            "run 1: 23'-8\" out to out, from wall, to wall; given: posts 5",
+        ),
+        (
+            "",
+            "144 1/2 corner to stair head, bays equal at 46 clear",
+            "0/run-length 1/run-from 3/run-to 9/bay-clear",
+            "run 1: 12'-0 1/2\" out to out, from corner, to stair head; given: bay 3'-10\"",
+        ),
+        // Nobody said where they stand in the front.
+        (
+            "",
+            "gate is 36 and the stairs are 36 on a 21 ft front",
+            "2/gate-width 7/stair-width 10/run-length 11/run-name",
+            "run 1: called front, 21'-0\" out to out; given: gate 3'-0\"; stair opening 3'-0\"",
+        ),
+        // A fall without what it is over is no slope yet.
+        (
+            "",
+            "15'6 out and 28 along, ground falls 36 from left to right, 22 up",
+            "0/deck-out 3/deck-along 8/fall 14/grade",
+            "deck: 15'-6\" out; deck: 28'-0\" along the house; above ground: 22\"; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; given: fall of the ground 3'-0\"",
+        ),
+        // Without a run or a deck each stands by itself.
+        ("", "posts 5, bays 58 clear", "1/post-count 4/bay-clear", "told: posts 5; told: bay 4'-10\""),
+    ]);
+}
+
+/// A figure without a row is passed over only where it says again what is told, was taken back, or counts what follows.
+#[test]
+fn a_figure_without_a_row_is_not_passed_over() {
+    check(&[
+        (
+            "",
+            "deck 25 by 15, it's the fifteen that's against the house",
+            "1/deck-out 2/deck-along",
+            "deck: 25'-0\" out; deck: 15'-0\" along the house; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right",
+        ),
+        ("", "rise 52 and treads 10, no, 10 1/2", "1/total-rise 8/tread", "stairs: total rise 52\"; stairs: tread 10 1/2\""),
+        ("", "rise 52 and treads 10 and 10 1/2", "1/total-rise 6/tread", "nothing"),
+        ("", "16 ft corner to house. painter comes at 7", "0/run-length 1/run-from 3/run-to", "run 1: 16'-0\" out to out, from corner, to house ?"),
+        ("", "16 ft corner to house with 7", "0/run-length 1/run-from 3/run-to", "nothing"),
+    ]);
+}
+
+/// A run's noun beside its length says what it is of; one run measured twice is nobody's figure.
+#[test]
+fn a_run_is_told_by_its_noun_and_by_one_measure() {
+    check(&[
+        ("", "a 14 foot run", "1/run-length", "run 1: 14'-0\" out to out"),
+        ("", "14 foot", "0/run-length", "run 1: 14'-0\" out to out ?"),
+        ("", "118 clear and 116 overall", "0/run-clear 3/run-overall", "given: run, clear between its end posts 9'-10\"; run, out to out 9'-8\""),
+        ("run 1: 8'-7\" out to out, from house, to corner", "add 2 inches to it", "1/run-length:add", "run 1: 8'-9\" long"),
+    ]);
+}
