@@ -92,7 +92,11 @@ fn hung() -> impl Strategy<Value = Hung> {
 }
 
 fn gate() -> impl Strategy<Value = Gate> {
-    let at = select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]);
+    let at = prop_oneof![
+        select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]),
+        length().prop_map(GateAt::OffFrom),
+        length().prop_map(GateAt::OffTo),
+    ];
     (at, of(length()), hung()).prop_map(|(at, width, hung)| Gate { at, width, hung })
 }
 

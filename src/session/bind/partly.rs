@@ -3,14 +3,16 @@
 use super::About;
 use super::premises::of_item;
 use super::readings::{Filled, Reading};
+use super::roles::roles;
 use super::runs::{Runs, is_length, is_of_runs, is_opening, is_placing};
+use super::sides::{sides, without};
 use super::told::{self, ASIDE, Says, Told, by_itself, has_posts_at_its_ends, is_placed, is_three, says};
 use super::value::Premise;
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
-use crate::grammar::scores::Line;
+use crate::grammar::scores::{How, Line};
 use crate::job::outline::filled as outlined;
-use crate::job::{Fact, Job};
+use crate::job::{Fact, Job, PostRole, Setting};
 use crate::quantity::RowId;
 use crate::session::resolve::house_sides;
 
@@ -33,6 +35,10 @@ pub(super) fn held_sets(reading: &Reading<'_>) -> Vec<Vec<RowId>> {
     let stairs: Vec<RowId> = rows().filter(|r| is_opening(*r) == Some(false)).collect();
     let placing: Vec<RowId> = rows().filter(|r| is_placing(*r)).collect();
     let mut all: Vec<Vec<RowId>> = vec![Vec::new()];
+    // Two distances that may not agree are a question, not to be held beside the run.
+    if placing.iter().filter(|r| **r == RowId::Offset).count() > 1 {
+        return all;
+    }
     let with = |rows: &[RowId]| [rows, &placing].concat();
     match (gates.is_empty(), stairs.is_empty()) {
         (true, true) if placing.is_empty() => {}
@@ -45,6 +51,7 @@ pub(super) fn held_sets(reading: &Reading<'_>) -> Vec<Vec<RowId>> {
 /// The facts of a reading without what is held; `None` where an item can be neither told nor held.
 pub(super) fn partly(about: &About<'_>, line: &Line, reading: &Reading<'_>, held: &[RowId]) -> Option<Partly> {
     let mut tale = Tale::new(about, reading, held);
+    tale.of_some(line);
     for n in 0..reading.filled.len() {
         tale.take(line, n)?;
     }
@@ -59,12 +66,14 @@ struct Tale<'a> {
     facts: Vec<Fact>,
     /// The sides told to have a guard, by name.
     kept: Vec<String>,
+    /// The sides told to have none.
+    open: Vec<String>,
     rest: Vec<Filled<'a>>,
     held: &'a [RowId],
     cost: f32,
     /// A deck, or sides of one, are told.
     deck: bool,
-    one_run: bool,
+    lengths: usize,
     ended: bool,
     /// Items that say of which posts or sides something is.
     taken: Vec<usize>,
@@ -80,13 +89,28 @@ impl<'a> Tale<'a> {
             runs: Runs::new(of_runs),
             facts: Vec::new(),
             kept: Vec::new(),
+            open: Vec::new(),
             rest: Vec::new(),
             held,
             cost: 0.0,
             deck: rows().any(|r| matches!(r, RowId::DeckAlong | RowId::DeckOut)),
-            one_run: rows().filter(|r| is_length(*r)).count() == 1,
+            lengths: rows().filter(|r| is_length(*r)).count(),
             ended: has_posts_at_its_ends(reading),
             taken: Vec::new(),
+        }
+    }
+
+    /// What is said of some of the posts or of some of the sides.
+    fn of_some(&mut self, line: &Line) {
+        for (items, fact) in roles(line, self.reading) {
+            self.taken.extend(items);
+            self.facts.push(fact);
+        }
+        let sides = sides(self.reading);
+        if sides.kept.is_empty() || self.deck {
+            self.taken.extend(sides.items);
+            self.kept.extend(sides.kept);
+            self.open = sides.open;
         }
     }
 
@@ -101,8 +125,9 @@ impl<'a> Tale<'a> {
             return Some(());
         }
         // One row told twice in a line is two things, or a change of mind: neither is told by itself.
-        let twice = !is_of_runs(row) && row != RowId::KeptSides && self.times(row) > 1;
-        if self.held.contains(&row) || twice && !self.is_sized(n) {
+        let bays = row == RowId::BayCount && self.times(row) > self.lengths.max(1);
+        let twice = bays || !is_of_runs(row) && row != RowId::KeptSides && self.times(row) > 1;
+        if self.held.contains(&row) || twice {
             self.rest.push(filled);
             return Some(());
         }
@@ -122,8 +147,12 @@ impl<'a> Tale<'a> {
                 self.runs.take(RowId::BayCount, &Says::Value(Value::Count(n - 1)))?;
             }
             Told::Says(row, said) if is_of_runs(row) => self.runs.take(row, &said)?,
-            Told::Says(RowId::PostsBetween, Says::Value(Value::Count(n))) if self.one_run => {
+            Told::Says(RowId::PostsBetween, Says::Value(Value::Count(n))) if self.lengths == 1 => {
                 self.runs.take(RowId::BayCount, &Says::Value(Value::Count(n + 1)))?;
+            }
+            // A post in the middle of a run makes two bays of it.
+            Told::Says(RowId::PostAt, Says::Word(place)) if place == "middle" && self.lengths == 1 => {
+                self.runs.take(RowId::BayCount, &Says::Value(Value::Count(2)))?;
             }
             // What only says where all this is tells nothing by itself.
             Told::Says(RowId::Spot | RowId::Shape | RowId::Unit, Says::Word(_) | Says::Named) => self.cost += ASIDE,
@@ -142,13 +171,9 @@ impl<'a> Tale<'a> {
         self.reading.filled.iter().filter(|f| f.row == Some(row)).count()
     }
 
-    fn is_sized(&self, _n: usize) -> bool {
-        false
-    }
-
     /// The deck with its sides, then the runs and what stands in them, then what is held.
     fn done(self, line: &Line) -> Option<Partly> {
-        let Tale { about, reading, runs, mut facts, kept, mut rest, cost, deck, one_run, .. } = self;
+        let Tale { about, reading, runs, mut facts, kept, open, mut rest, cost, deck, lengths, .. } = self;
         // Stairs and gates may stand on a side of the deck told in the same line.
         let with = |facts: &[Fact]| about.job.with_all(facts).ok();
         if deck {
@@ -156,6 +181,9 @@ impl<'a> Tale<'a> {
             facts.extend(sides);
         }
         facts.extend(told::without_guard(&with(&facts)?, &kept));
+        // A side named that has no guard, and none left of those that are kept, says nothing twice.
+        let open: Vec<String> = open.into_iter().filter(|name| kept.is_empty() || !deck || kept.contains(name)).collect();
+        facts.extend(without(&with(&facts)?, &open)?);
         let with_deck = with(&facts)?;
         let of_runs = runs.facts(&About { job: &with_deck, ..*about })?;
         // A figure by itself beside a run would not be the run's: "3 posts on the front, 12 ft".
@@ -168,20 +196,30 @@ impl<'a> Tale<'a> {
             facts.retain(|f| !matches!(f, Fact::Row(..)));
         }
         facts.extend(of_runs);
-        let given = held(about, line, reading, &rest)?;
+        let (given, lost) = held(about, line, reading, &rest)?;
         if given.is_some() && !facts.iter().any(is_anchor) {
             return None;
         }
         // What would change nothing was not what was meant.
         let job = with(&facts).filter(|job| !facts.is_empty() && job != about.job)?;
-        let bare = one_run && about.job.runs.is_empty() && !deck && !is_placed(line, reading);
-        Some(Partly { cost, bare: bare || comes_apart(about.job, &job), facts, given })
+        let bare = lengths == 1 && about.job.runs.is_empty() && !deck && !is_placed(line, reading);
+        // A run without an opening that is in it, or a deck without a corner that is cut off it, is not the one that was meant.
+        let short = lost || rest.iter().filter_map(|f| f.row).any(changes_the_guard);
+        Some(Partly { cost, bare: bare || short || comes_apart(about.job, &job), facts, given })
     }
 }
 
 /// What is told of a run, the deck or some of the posts stands whatever is held beside it.
 fn is_anchor(fact: &Fact) -> bool {
-    matches!(fact, Fact::Run(..) | Fact::DeckAlong(_) | Fact::DeckOut(_))
+    let of_some = |s: &Setting| matches!(s, Setting::Post(role, _) if *role != PostRole::All);
+    matches!(fact, Fact::Run(..) | Fact::DeckAlong(_) | Fact::DeckOut(_)) || matches!(fact, Fact::Set(s) if of_some(s))
+}
+
+/// True for what is held and would change the guard that is told: openings in it, corners and bumps of the deck.
+fn changes_the_guard(row: RowId) -> bool {
+    use RowId::{BumpAlong, BumpOut, CornerLeg, CutCorner, Recess, StairCount, Turn};
+    let of_deck = matches!(row, BumpAlong | BumpOut | CornerLeg | CutCorner | Recess | StairCount | Turn);
+    of_deck || is_opening(row).is_some() || is_placing(row)
 }
 
 /// True where the sides told do not meet any more.
@@ -189,12 +227,23 @@ fn comes_apart(before: &Job, job: &Job) -> bool {
     outlined(before).open.is_none() && outlined(job).open.is_some()
 }
 
-/// What is held for what is asked next, in the order said; `Some(None)` where nothing is. A word no premise can hold is named.
-fn held(about: &About<'_>, line: &Line, reading: &Reading<'_>, rest: &[Filled<'_>]) -> Option<Option<RowAsk>> {
+/// What is held for what is asked next, in the order said, and whether a place is lost that no premise can hold; `None` where anything else
+/// would be.
+fn held(
+    about: &About<'_>,
+    line: &Line,
+    reading: &Reading<'_>,
+    rest: &[Filled<'_>],
+) -> Option<(Option<RowAsk>, bool)> {
     let (mut given, mut supposed) = (Vec::new(), Vec::new());
-    let mut so_far = Vec::new();
+    let (mut so_far, mut lost) = (Vec::new(), false);
     for filled in reading.filled.iter().filter(|f| rest.contains(f)) {
-        let Some((_, premise)) = of_item(about, line, filled, &so_far)?.into_iter().next() else { continue };
+        let Some((_, premise)) = of_item(about, line, filled, &so_far)?.into_iter().next() else {
+            // A denial, a thing only named or a choice is not passed over.
+            filled.row.filter(|row| is_place(*row) && !matches!(filled.how, How::Nothing | How::Named))?;
+            lost = true;
+            continue;
+        };
         so_far.push(premise.clone());
         match premise {
             Premise::Row(row, value) => given.push((row, value)),
@@ -202,5 +251,11 @@ fn held(about: &About<'_>, line: &Line, reading: &Reading<'_>, rest: &[Filled<'_
         }
     }
     let none = given.is_empty() && supposed.is_empty();
-    Some((!none).then(|| RowAsk { wants: Vec::new(), mood: Mood::Figure, given, supposed }))
+    let given = (!none).then(|| RowAsk { wants: Vec::new(), mood: Mood::Figure, given, supposed });
+    Some((given, lost))
+}
+
+/// True for a place that is named as left over where nothing that is told stands there.
+fn is_place(row: RowId) -> bool {
+    matches!(row, RowId::GateAt | RowId::StairAt | RowId::OffsetFrom | RowId::PostAt)
 }

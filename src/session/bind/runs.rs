@@ -8,23 +8,24 @@ use crate::figure::Value;
 use crate::job::{Basis, End, Fact};
 use crate::measure::Length;
 use crate::quantity::RowId;
-use draft::{Draft, Opening, end};
+use draft::{Draft, Opening, end, jamb, swing};
 
 /// True for a row that is told of a run or of an opening in it.
 pub(super) fn is_of_runs(row: RowId) -> bool {
     use RowId::{
         BayCount, Flank, GateAt, GateOpening, GateWidth, Offset, OffsetFrom, RunCentre, RunClear, RunFrom, RunLength,
-        RunName, RunOverall, RunTo, StairAt, StairWidth,
+        Hinge, Latch, RunName, RunOverall, RunTo, StairAt, StairWidth, Swing,
     };
     let lengths = matches!(row, RunLength | RunOverall | RunClear | RunCentre | Flank);
     let ends = matches!(row, RunFrom | RunTo | RunName | Offset | OffsetFrom | BayCount);
-    lengths || ends || matches!(row, StairAt | StairWidth | GateAt | GateWidth | GateOpening)
+    lengths || ends || matches!(row, Hinge | Latch | Swing | StairAt | StairWidth | GateAt | GateWidth | GateOpening)
 }
 
 /// True for a row of a gate's opening, false for one of stairs'; `None` for any other.
 pub(super) fn is_opening(row: RowId) -> Option<bool> {
     match row {
         RowId::GateAt | RowId::GateWidth | RowId::GateOpening => Some(true),
+        RowId::Hinge | RowId::Latch | RowId::Swing => Some(true),
         RowId::StairAt | RowId::StairWidth => Some(false),
         _ => None,
     }
@@ -86,6 +87,12 @@ impl Runs {
         }
         match (row, said) {
             (RowId::RunName, Says::Word(name)) => self.name(name),
+            // "30 in from the left": of the opening's distance.
+            (RowId::RunFrom, Says::Word(place)) if end(place).is_none() => {
+                let opening = self.opening()?;
+                opening.off?;
+                opening.off_from = Some(place.clone());
+            }
             (RowId::RunFrom, Says::Word(place)) => self.from(end(place)?),
             (RowId::RunTo, Says::Word(place)) => self.to(end(place)?),
             (RowId::BayCount, Says::Value(Value::Count(n))) => {
@@ -99,7 +106,13 @@ impl Runs {
             (RowId::GateWidth | RowId::GateOpening, Says::Value(Value::Length(l))) => self.gate().width = Some(*l),
             (RowId::GateAt, Says::Nothing) => self.run(|_| false).no_gate = true,
             (RowId::GateAt, Says::Word(place)) => self.gate().at.push(place.clone()),
+            (RowId::Hinge, Says::Word(side)) => self.gate().hung.hinge = Some(jamb(side)?),
+            (RowId::Latch, Says::Word(side)) => self.gate().hung.latch = Some(jamb(side)?),
+            (RowId::Swing, Says::Word(way)) => self.gate().hung.swing = Some(swing(way)?),
+            // Two distances of one opening, from both ends: they may not agree.
+            (RowId::Offset, Says::Value(Value::Length(_))) if self.opening()?.off.is_some() => return None,
             (RowId::Offset, Says::Value(Value::Length(l))) => self.opening()?.off = Some(*l),
+            (RowId::Offset, Says::Change(Value::Length(l))) => self.opening()?.further = Some(*l),
             (RowId::OffsetFrom, Says::Word(place)) => self.opening()?.off_from = Some(place.clone()),
             (row, Says::Value(Value::Length(l))) => self.length(*l, length_of(row)?),
             (row, Says::Change(Value::Length(l))) if length_of(row).is_some() => self.run(|_| false).longer = Some(*l),

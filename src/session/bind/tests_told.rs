@@ -24,7 +24,7 @@ fn made((before, line, rows, _): &Case<'_>) -> String {
         let at = at.parse().unwrap_or_default();
         let word = read.item(at).and_then(|i| i.word());
         let (rows, how) = label.split_once(':').unwrap_or((label, "set"));
-        let how = how.strip_prefix('=').map_or(How::of(how), How::Words);
+        let how = if how == "=by_house" { How::Words("by house") } else { How::of(how) };
         rows.split('+').map(move |row| Filled { at, word, row: row_of(row), how })
     });
     let reading = Reading { act: "tell", wants: Vec::new(), filled: filled.collect(), log: 0.0 };
@@ -70,7 +70,20 @@ fn a_telling_is_told_as_far_as_the_job_keeps_it() {
             "",
             "gate is 36 and the stairs are 36 on a 21 ft front",
             "2/gate-width 7/stair-width 10/run-length 11/run-name",
-            "run 1: called front, 21'-0\" out to out; given: gate 3'-0\"; stair opening 3'-0\"",
+            "run 1: called front, 21'-0\" out to out; given: gate 3'-0\"; stair opening 3'-0\" ?",
+        ),
+        // A corner cut off the deck makes another deck of it.
+        (
+            "",
+            "20 along, 12 out, corner clipped 3 ft",
+            "0/deck-along 3/deck-out 8/corner-leg",
+            "deck: 20'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; given: leg of the clipped corner 3'-0\" ?",
+        ),
+        (
+            "",
+            "350 center to center, four bays at 55 1/2 and two more",
+            "0/run-centre 5/bay-count 8/bay-centre 10/bay-count",
+            "run 1: 29'-2\" centre to centre; given: bays 4; bay, on center 4'-7 1/2\"; bays 2",
         ),
         // A fall without what it is over is no slope yet.
         (
@@ -94,7 +107,7 @@ fn a_figure_without_a_row_is_not_passed_over() {
             "1/deck-out 2/deck-along",
             "deck: 25'-0\" out; deck: 15'-0\" along the house; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right",
         ),
-        ("", "rise 52 and treads 10, no, 10 1/2", "1/total-rise 8/tread", "stairs: total rise 52\"; stairs: tread 10 1/2\""),
+        ("", "rise 52 and treads 10, no, 10 1/2", "1/total-rise 8/tread", "stairs: total rise 4'-4\"; stairs: tread 10 1/2\""),
         ("", "rise 52 and treads 10 and 10 1/2", "1/total-rise 6/tread", "nothing"),
         ("", "16 ft corner to house. painter comes at 7", "0/run-length 1/run-from 3/run-to", "run 1: 16'-0\" out to out, from corner, to house ?"),
         ("", "16 ft corner to house with 7", "0/run-length 1/run-from 3/run-to", "nothing"),
@@ -109,5 +122,99 @@ fn a_run_is_told_by_its_noun_and_by_one_measure() {
         ("", "14 foot", "0/run-length", "run 1: 14'-0\" out to out ?"),
         ("", "118 clear and 116 overall", "0/run-clear 3/run-overall", "given: run, clear between its end posts 9'-10\"; run, out to out 9'-8\""),
         ("run 1: 8'-7\" out to out, from house, to corner", "add 2 inches to it", "1/run-length:add", "run 1: 8'-9\" long"),
+    ]);
+}
+
+/// Gates and stairs at a distance, by the house, and moved; how a leaf is hung.
+#[test]
+fn openings_stand_where_they_are_said_to() {
+    let front = "run 1: called front, 18'-0\" out to out, from corner, to corner";
+    check(&[
+        (
+            "",
+            "17'2 corner to house, 34 gate starting 5 ft from the corner",
+            "0/run-length 1/run-from 3/run-to 5/gate-width 8/offset 11/offset-from",
+            "run 1: 17'-2\" out to out, from corner, to house, gate 5'-0\" from the from-end 2'-10\" wide",
+        ),
+        (
+            "",
+            "17 ft side, 42 gate that starts 30 in from the left",
+            "0/run-length 3/gate-width 7/offset 10/run-from",
+            "run 1: 17'-0\" out to out, gate 2'-6\" from the from-end 3'-6\" wide",
+        ),
+        // Neither end was told: by the house one of them is.
+        (
+            "",
+            "left side 15 foot, stairs 40 wide by the house",
+            "0/run-name 2/run-length 5/stair-width 9/stair-at:=by_house",
+            "run 1: called left, 15'-0\" out to out, from house, stairs 3'-4\" wide 0\" from the left",
+        ),
+        (
+            "",
+            "right side 14 ft, 4 ft stairs 6 ft off the house",
+            "0/run-name 2/run-length 4/stair-width 6/offset 7/offset-from:=house",
+            "run 1: called right, 14'-0\" out to out, to house, stairs 4'-0\" wide 6'-0\" from the right",
+        ),
+        // Which corner nobody said.
+        (
+            "",
+            "18 ft front corner to corner, 4 ft stairs 2 ft off the corner",
+            "0/run-length 1/run-name 2/run-from 4/run-to 6/stair-width 8/offset 11/offset-from",
+            "run 1: called front, 18'-0\" out to out, from corner, to corner; given: stair opening 4'-0\"; distance along the run 2'-0\" ?",
+        ),
+        // 7 and 4 and 6 is more than 16: nothing of it is told.
+        (
+            "",
+            "16 front, 4 ft stairs 7 ft from the left and 6 ft from the right",
+            "0/run-length 1/run-name 3/stair-width 5/offset 8/offset-from 10/offset 13/offset-from",
+            "given: run 16'-0\"; stair opening 4'-0\"; distance along the run 7'-0\"; distance along the run 6'-0\" ?",
+        ),
+        (
+            front,
+            "one 4x4 in the middle",
+            "1/post-size 4/post-at",
+            "nothing",
+        ),
+        (
+            "run 1: called front, 18'-0\" out to out, gate at the left 3'-0\" wide",
+            "it hangs on the right and swings over the deck",
+            "4/hinge 9/swing",
+            "run 1: gate at the left 3'-0\" wide (swings over the deck, hinged on the right)",
+        ),
+        (
+            "run 1: called front, 18'-0\" out to out, stairs 4'-0\" wide 5'-0\" from the left",
+            "slide the stairs a foot further from that corner",
+            "3/offset:add",
+            "run 1: stairs 4'-0\" wide 6'-0\" from the left",
+        ),
+    ]);
+}
+
+#[test]
+fn some_posts_and_some_sides_are_told_by_name() {
+    let deck = "deck: 18'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right";
+    check(&[
+        (
+            "",
+            "6x6 on the corners and 4x4 in line",
+            "0/post-size 2/post-at 5/post-size 7/post-at:=line",
+            "corner posts: 6x6; line posts: 4x4",
+        ),
+        (
+            "",
+            "guard the front and the left, 18 along the house by 12 out",
+            "0/guarded:named 2/run-name 5/run-name 7/deck-along 12/deck-out",
+            "deck: 18'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; drop run 3",
+        ),
+        (deck, "no rail for the right", "1/guarded:nothing 4/run-name", "drop run 3"),
+        (deck, "no rail for the porch", "1/guarded:nothing 4/run-name:=porch", "nothing"),
+        // Fewer sides than there are, one of them named twice over.
+        (
+            "",
+            "guard the front and the left, 18 along the house by 12 out. right is a garage",
+            "0/guarded:named 2/run-name 5/run-name 7/deck-along 12/deck-out 15/run-name",
+            "deck: 18'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; drop run 3",
+        ),
+        ("run 1: 12'-0\" out to out", "16 ft corner to house, no rail", "0/run-length 1/run-from 3/run-to 6/guarded:nothing", "given: run 16'-0\" ?"),
     ]);
 }
