@@ -27,6 +27,7 @@ mod told;
 #[cfg(feature = "fold-weights")]
 mod truth;
 mod value;
+mod walk;
 
 use super::state::{Session, Talk};
 use crate::grammar::ask::RowAsk;

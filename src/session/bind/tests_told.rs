@@ -218,3 +218,30 @@ fn some_posts_and_some_sides_are_told_by_name() {
         ("run 1: 12'-0\" out to out", "16 ft corner to house, no rail", "0/run-length 1/run-from 3/run-to 6/guarded:nothing", "given: run 16'-0\" ?"),
     ]);
 }
+
+/// A walk from the house goes side by side, and comes home; a step in the edge is three runs that meet.
+#[test]
+fn a_walk_with_turns_is_runs_with_corners_between() {
+    check(&[
+        // 8 + 6 out is 14 back.
+        (
+            "",
+            "out 8, across 10, out 6 more, across 12, back 14 to the house",
+            "1/run-length 4/run-length 7/run-length 11/run-length 14/run-length 17/run-to",
+            "run 1: off the house, 8'-0\" on the edge; run 2: turning right, 10'-0\" on the edge; run 3: turning left, 6'-0\" on the edge; run 4: turning right, 12'-0\" on the edge; run 5: turning right, 14'-0\" on the edge",
+        ),
+        // 8 + 6 is not 12: it does not come home.
+        (
+            "",
+            "out 8, across 10, out 6 more, across 12, back 12 to the house",
+            "1/run-length 4/run-length 7/run-length 11/run-length 14/run-length 17/run-to",
+            "given: run 8'-0\"; run 10'-0\"; run 6'-0\"; run 12'-0\"; run 12'-0\" ?",
+        ),
+        (
+            "",
+            "10'4 from the left corner, steps in 3 foot, then 8'9 to the right corner",
+            "0/run-length 4/run-from 7/turn 8/run-length 11/run-length 15/run-to",
+            "run 1: 10'-4\" out to out, from corner, to corner; run 2: 3'-0\" out to out, from corner, to inside corner; run 3: 8'-9\" out to out, from inside corner, to corner",
+        ),
+    ]);
+}

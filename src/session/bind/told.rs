@@ -9,6 +9,7 @@ use super::runs::{is_length, is_of_runs};
 use super::spare::is_noun;
 use super::strays::strays;
 use super::value::{Premise, amount, fact, ways};
+use super::walk::walk;
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::items::likeliest;
@@ -42,6 +43,11 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     let strays = strays(line, reading)?;
     if run_together(line, reading) || measured_twice(reading) {
         return None;
+    }
+    if let Some(facts) = walk(about, line, reading) {
+        let facts = facts?;
+        let unbound = usize::from(strays > 0 || asks_first(about.line));
+        return Some(Way { unbound, ..Way::plain(0.0, Act::Tell(facts)) });
     }
     let told = held_sets(reading).into_iter().find_map(|held| partly(about, line, reading, &held))?;
     let asks = asks_first(about.line);
