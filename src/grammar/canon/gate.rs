@@ -61,12 +61,8 @@ fn write_at(at: GateAt) -> String {
 
 fn read_at(i: &str) -> Read<'_, GateAt> {
     let off = |to| terminated(read_length, tag(to));
-    alt((
-        one_of(PLACES),
-        map(off(" from the from-end"), GateAt::OffFrom),
-        map(off(" from the to-end"), GateAt::OffTo),
-    ))
-    .parse(i)
+    alt((one_of(PLACES), map(off(" from the from-end"), GateAt::OffFrom), map(off(" from the to-end"), GateAt::OffTo)))
+        .parse(i)
 }
 
 fn write_hung(h: Hung) -> String {

@@ -91,7 +91,9 @@ pub fn read(line: &str) -> Option<Act> {
 fn read_act(i: &str) -> Read<'_, Act> {
     alt((
         map(preceded(tag("suppose: "), fact::read_facts), Act::Suppose),
-        map(separated_pair(fact::read_facts, tag("; "), row::read_premises), |(told, given)| Act::TellWith(told, given)),
+        map(separated_pair(fact::read_facts, tag("; "), row::read_premises), |(told, given)| {
+            Act::TellWith(told, given)
+        }),
         map(fact::read_facts, Act::Tell),
         map(query::read_query, Act::Query),
         map(sum::read_sum, Act::Sum),

@@ -13,8 +13,10 @@ use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::{How, Line};
 use crate::job::outline::filled as outlined;
 use crate::job::{Fact, Job, PostRole, Setting};
+use crate::provide;
 use crate::quantity::RowId;
 use crate::session::resolve::house_sides;
+use crate::solve::Given;
 
 /// What is told of a line.
 pub(super) struct Partly {
@@ -173,7 +175,7 @@ impl<'a> Tale<'a> {
 
     /// The deck with its sides, then the runs and what stands in them, then what is held.
     fn done(self, line: &Line) -> Option<Partly> {
-        let Tale { about, reading, runs, mut facts, kept, open, mut rest, cost, deck, lengths, .. } = self;
+        let Tale { about, reading, mut runs, mut facts, kept, open, mut rest, cost, deck, lengths, .. } = self;
         // Stairs and gates may stand on a side of the deck told in the same line.
         let with = |facts: &[Fact]| about.job.with_all(facts).ok();
         if deck {
@@ -182,8 +184,14 @@ impl<'a> Tale<'a> {
         }
         facts.extend(told::without_guard(&with(&facts)?, &kept));
         // A side named that has no guard, and none left of those that are kept, says nothing twice.
-        let open: Vec<String> = open.into_iter().filter(|name| kept.is_empty() || !deck || kept.contains(name)).collect();
+        let open: Vec<String> =
+            open.into_iter().filter(|name| kept.is_empty() || !deck || kept.contains(name)).collect();
         facts.extend(without(&with(&facts)?, &open)?);
+        let with_deck = with(&facts)?;
+        if let Some(length) = by_bays(line, reading, &with_deck) {
+            facts.retain(|f| !matches!(f, Fact::Row(RowId::BayClear, _)));
+            runs.take(RowId::RunOverall, &Says::Value(length))?;
+        }
         let with_deck = with(&facts)?;
         let of_runs = runs.facts(&About { job: &with_deck, ..*about })?;
         // A figure by itself beside a run would not be the run's: "3 posts on the front, 12 ft".
@@ -204,9 +212,29 @@ impl<'a> Tale<'a> {
         let job = with(&facts).filter(|job| !facts.is_empty() && job != about.job)?;
         let bare = lengths == 1 && about.job.runs.is_empty() && !deck && !is_placed(line, reading);
         // A run without an opening that is in it, or a deck without a corner that is cut off it, is not the one that was meant.
-        let short = lost || rest.iter().filter_map(|f| f.row).any(changes_the_guard);
+        let mut rows = rest.iter().filter_map(|f| f.row);
+        let ended = [RowId::RunFrom, RowId::RunTo].iter().all(|end| reading.filled.iter().any(|f| f.row == Some(*end)));
+        // How many posts a run has hangs on its ends.
+        let short = lost || rows.any(|row| changes_the_guard(row) || row == RowId::PostCount && !ended);
         Some(Partly { cost, bare: bare || short || comes_apart(about.job, &job), facts, given })
     }
+}
+
+/// How long a run between two posts is by its bays: by the relations, from how many there are, each one's clear and the posts' size, all told.
+fn by_bays(line: &Line, reading: &Reading<'_>, job: &Job) -> Option<Value> {
+    let one = |row: RowId| {
+        let mut all = reading.filled.iter().filter(|f| f.row == Some(row));
+        all.next().filter(|_| all.next().is_none())
+    };
+    let value = |row: RowId| match says(line, one(row)?, row)?.1 {
+        Told::Says(_, Says::Value(value)) => Some((row, value)),
+        _ => None,
+    };
+    let bays = [value(RowId::BayCount)?, value(RowId::BayClear)?];
+    let whole = reading.filled.iter().any(|f| f.row.is_some_and(is_length));
+    let told = job.told(RowId::PostWidth).is_some() && told::ends_on_posts(reading) && !whole;
+    let worked = provide::ask(RowId::RunOverall, &Given::of(bays), job).ok().filter(|_| told)?;
+    Some(worked.fig.value())
 }
 
 /// What is told of a run, the deck or some of the posts stands whatever is held beside it.
@@ -217,9 +245,9 @@ fn is_anchor(fact: &Fact) -> bool {
 
 /// True for what is held and would change the guard that is told: openings in it, corners and bumps of the deck.
 fn changes_the_guard(row: RowId) -> bool {
-    use RowId::{BumpAlong, BumpOut, CornerLeg, CutCorner, Recess, StairCount, Turn};
-    let of_deck = matches!(row, BumpAlong | BumpOut | CornerLeg | CutCorner | Recess | StairCount | Turn);
-    of_deck || is_opening(row).is_some() || is_placing(row)
+    use RowId::{BayCount, BumpAlong, BumpOut, CornerLeg, CutCorner, Recess, StairCount, Turn};
+    let changes = matches!(row, BayCount | BumpAlong | BumpOut | CornerLeg | CutCorner | Recess | StairCount | Turn);
+    changes || is_opening(row).is_some() || is_placing(row)
 }
 
 /// True where the sides told do not meet any more.
@@ -229,12 +257,7 @@ fn comes_apart(before: &Job, job: &Job) -> bool {
 
 /// What is held for what is asked next, in the order said, and whether a place is lost that no premise can hold; `None` where anything else
 /// would be.
-fn held(
-    about: &About<'_>,
-    line: &Line,
-    reading: &Reading<'_>,
-    rest: &[Filled<'_>],
-) -> Option<(Option<RowAsk>, bool)> {
+fn held(about: &About<'_>, line: &Line, reading: &Reading<'_>, rest: &[Filled<'_>]) -> Option<(Option<RowAsk>, bool)> {
     let (mut given, mut supposed) = (Vec::new(), Vec::new());
     let (mut so_far, mut lost) = (Vec::new(), false);
     for filled in reading.filled.iter().filter(|f| rest.contains(f)) {

@@ -10,7 +10,10 @@ use crate::quantity::RowId;
 pub(super) fn roles(line: &Line, reading: &Reading<'_>) -> Vec<([usize; 2], Fact)> {
     let of = |row: RowId| -> Vec<usize> {
         let filled = reading.filled.iter().enumerate();
-        filled.filter(|(_, f)| f.row == Some(row) && matches!(f.how, How::Set | How::Words(_))).map(|(n, _)| n).collect()
+        filled
+            .filter(|(_, f)| f.row == Some(row) && matches!(f.how, How::Set | How::Words(_)))
+            .map(|(n, _)| n)
+            .collect()
     };
     let (sizes, places) = (of(RowId::PostSize), of(RowId::PostAt));
     let pairs = || sizes.iter().copied().zip(places.iter().copied());
@@ -23,7 +26,9 @@ pub(super) fn roles(line: &Line, reading: &Reading<'_>) -> Vec<([usize; 2], Fact
     let one = |(size, place): (usize, usize)| {
         let role = role(&reading.filled[place])?;
         match ways(RowId::PostSize, line, reading.filled[size].at).into_iter().next()?.1 {
-            Premise::Fact(Fact::Set(Setting::Post(_, post))) => Some(([size, place], Fact::Set(Setting::Post(role, post)))),
+            Premise::Fact(Fact::Set(Setting::Post(_, post))) => {
+                Some(([size, place], Fact::Set(Setting::Post(role, post))))
+            }
             _ => None,
         }
     };

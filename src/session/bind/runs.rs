@@ -13,12 +13,14 @@ use draft::{Draft, Opening, end, jamb, swing};
 /// True for a row that is told of a run or of an opening in it.
 pub(super) fn is_of_runs(row: RowId) -> bool {
     use RowId::{
-        BayCount, Flank, GateAt, GateOpening, GateWidth, Offset, OffsetFrom, RunCentre, RunClear, RunFrom, RunLength,
-        Hinge, Latch, RunName, RunOverall, RunTo, StairAt, StairWidth, Swing, Turn,
+        BayCount, Flank, GateAt, GateOpening, GateWidth, Hinge, Latch, Offset, OffsetFrom, RunCentre, RunClear,
+        RunFrom, RunLength, RunName, RunOverall, RunTo, StairAt, StairWidth, Swing, Turn,
     };
     let lengths = matches!(row, RunLength | RunOverall | RunClear | RunCentre | Flank);
     let ends = matches!(row, RunFrom | RunTo | RunName | Offset | OffsetFrom | BayCount);
-    lengths || ends || matches!(row, Hinge | Latch | Swing | Turn | StairAt | StairWidth | GateAt | GateWidth | GateOpening)
+    lengths
+        || ends
+        || matches!(row, Hinge | Latch | Swing | Turn | StairAt | StairWidth | GateAt | GateWidth | GateOpening)
 }
 
 /// True for a row of a gate's opening, false for one of stairs'; `None` for any other.

@@ -118,7 +118,9 @@ fn is_held(row: RowId, facts: &[Fact]) -> bool {
         RowId::GateAt | RowId::Hinge | RowId::Latch | RowId::Swing => gate(),
         RowId::StairAt => stairs(),
         RowId::OffsetFrom => gate() || stairs(),
-        RowId::PostAt => runs().any(|p| p.bays.is_some()) || facts.iter().any(|f| matches!(f, Fact::Set(Setting::Post(..)))),
+        RowId::PostAt => {
+            runs().any(|p| p.bays.is_some()) || facts.iter().any(|f| matches!(f, Fact::Set(Setting::Post(..))))
+        }
         _ => true,
     }
 }

@@ -33,7 +33,8 @@ fn says_again(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
 
 /// "42, no, 36": what a later figure of the same kind took the place of.
 fn is_taken_back(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
-    let next = reading.filled.iter().filter(|f| f.at > item.at && line.tokens.get(f.at).is_some_and(|t| t.value.is_some()));
+    let next =
+        reading.filled.iter().filter(|f| f.at > item.at && line.tokens.get(f.at).is_some_and(|t| t.value.is_some()));
     let Some(next) = next.min_by_key(|f| f.at) else { return false };
     let between = &line.tokens[item.at + 1..next.at];
     let back = between.iter().filter_map(|t| t.word.as_deref()).any(|w| BACK.contains(&w));
@@ -49,8 +50,21 @@ fn is_taken_back(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
 
 /// Words that take back the figure before them.
 const BACK: &[&str] = &[
-    "no", "nope", "nah", "wait", "scratch", "sorry", "actually", "correction", "instead", "rather", "hold", "settle",
-    "oops", "meant", "make",
+    "no",
+    "nope",
+    "nah",
+    "wait",
+    "scratch",
+    "sorry",
+    "actually",
+    "correction",
+    "instead",
+    "rather",
+    "hold",
+    "settle",
+    "oops",
+    "meant",
+    "make",
 ];
 
 /// "three openings, 61, 61 and 54": how many of one row are told.

@@ -83,7 +83,14 @@ fn a_telling_is_told_as_far_as_the_job_keeps_it() {
             "",
             "350 center to center, four bays at 55 1/2 and two more",
             "0/run-centre 5/bay-count 8/bay-centre 10/bay-count",
-            "run 1: 29'-2\" centre to centre; given: bays 4; bay, on center 4'-7 1/2\"; bays 2",
+            "run 1: 29'-2\" centre to centre; given: bays 4; bay, on center 4'-7 1/2\"; bays 2 ?",
+        ),
+        // How many bays 3 posts make hangs on what its ends are.
+        (
+            "",
+            "3 posts on the front, 12 ft",
+            "0/post-count 4/run-name 6/run-length",
+            "run 1: called front, 12'-0\" out to out; given: posts 3 ?",
         ),
         // A fall without what it is over is no slope yet.
         (
@@ -107,9 +114,19 @@ fn a_figure_without_a_row_is_not_passed_over() {
             "1/deck-out 2/deck-along",
             "deck: 25'-0\" out; deck: 15'-0\" along the house; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right",
         ),
-        ("", "rise 52 and treads 10, no, 10 1/2", "1/total-rise 8/tread", "stairs: total rise 4'-4\"; stairs: tread 10 1/2\""),
+        (
+            "",
+            "rise 52 and treads 10, no, 10 1/2",
+            "1/total-rise 8/tread",
+            "stairs: total rise 4'-4\"; stairs: tread 10 1/2\"",
+        ),
         ("", "rise 52 and treads 10 and 10 1/2", "1/total-rise 6/tread", "nothing"),
-        ("", "16 ft corner to house. painter comes at 7", "0/run-length 1/run-from 3/run-to", "run 1: 16'-0\" out to out, from corner, to house ?"),
+        (
+            "",
+            "16 ft corner to house. painter comes at 7",
+            "0/run-length 1/run-from 3/run-to",
+            "run 1: 16'-0\" out to out, from corner, to house ?",
+        ),
         ("", "16 ft corner to house with 7", "0/run-length 1/run-from 3/run-to", "nothing"),
     ]);
 }
@@ -120,8 +137,18 @@ fn a_run_is_told_by_its_noun_and_by_one_measure() {
     check(&[
         ("", "a 14 foot run", "1/run-length", "run 1: 14'-0\" out to out"),
         ("", "14 foot", "0/run-length", "run 1: 14'-0\" out to out ?"),
-        ("", "118 clear and 116 overall", "0/run-clear 3/run-overall", "given: run, clear between its end posts 9'-10\"; run, out to out 9'-8\""),
-        ("run 1: 8'-7\" out to out, from house, to corner", "add 2 inches to it", "1/run-length:add", "run 1: 8'-9\" long"),
+        (
+            "",
+            "118 clear and 116 overall",
+            "0/run-clear 3/run-overall",
+            "given: run, clear between its end posts 9'-10\"; run, out to out 9'-8\"",
+        ),
+        (
+            "run 1: 8'-7\" out to out, from house, to corner",
+            "add 2 inches to it",
+            "1/run-length:add",
+            "run 1: 8'-9\" long",
+        ),
     ]);
 }
 
@@ -169,12 +196,7 @@ fn openings_stand_where_they_are_said_to() {
             "0/run-length 1/run-name 3/stair-width 5/offset 8/offset-from 10/offset 13/offset-from",
             "given: run 16'-0\"; stair opening 4'-0\"; distance along the run 7'-0\"; distance along the run 6'-0\" ?",
         ),
-        (
-            front,
-            "one 4x4 in the middle",
-            "1/post-size 4/post-at",
-            "nothing",
-        ),
+        (front, "one 4x4 in the middle", "1/post-size 4/post-at", "nothing"),
         (
             "run 1: called front, 18'-0\" out to out, gate at the left 3'-0\" wide",
             "it hangs on the right and swings over the deck",
@@ -215,7 +237,12 @@ fn some_posts_and_some_sides_are_told_by_name() {
             "0/guarded:named 2/run-name 5/run-name 7/deck-along 12/deck-out 15/run-name",
             "deck: 18'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; drop run 3",
         ),
-        ("run 1: 12'-0\" out to out", "16 ft corner to house, no rail", "0/run-length 1/run-from 3/run-to 6/guarded:nothing", "given: run 16'-0\" ?"),
+        (
+            "run 1: 12'-0\" out to out",
+            "16 ft corner to house, no rail",
+            "0/run-length 1/run-from 3/run-to 6/guarded:nothing",
+            "given: run 16'-0\" ?",
+        ),
     ]);
 }
 
@@ -242,6 +269,32 @@ fn a_walk_with_turns_is_runs_with_corners_between() {
             "10'4 from the left corner, steps in 3 foot, then 8'9 to the right corner",
             "0/run-length 4/run-from 7/turn 8/run-length 11/run-length 15/run-to",
             "run 1: 10'-4\" out to out, from corner, to corner; run 2: 3'-0\" out to out, from corner, to inside corner; run 3: 8'-9\" out to out, from inside corner, to corner",
+        ),
+    ]);
+}
+
+/// 3 x 67 1/4 and four posts of 3 1/2 is 215 3/4.
+#[test]
+fn bays_and_marks_say_how_long_a_run_is_and_where_its_posts_stand() {
+    check(&[
+        (
+            "",
+            "three bays, 67 1/4 in the clear, 4x4s, corner to corner",
+            "0/bay-count 3/bay-clear 8/post-size 10/run-from 12/run-to",
+            "posts: 4x4; run 1: 17'-11 3/4\" out to out, from corner, to corner, 3 bays",
+        ),
+        // Without the posts' size nobody knows how long it is.
+        (
+            "",
+            "three bays, 67 1/4 in the clear, corner to corner",
+            "0/bay-count 3/bay-clear 8/run-from 10/run-to",
+            "run 1: from corner, to corner, 3 bays; given: bay 5'-7 1/4\"",
+        ),
+        (
+            "",
+            "posts at 0, 47 and 101",
+            "2/post-mark 4/post-mark 6/post-mark",
+            "given: mark of a post 0\"; mark of a post 3'-11\"; mark of a post 8'-5\"",
         ),
     ]);
 }

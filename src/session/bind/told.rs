@@ -193,7 +193,9 @@ pub(super) fn is_placed(line: &Line, reading: &Reading<'_>) -> bool {
     let length = reading.filled.iter().find(|f| f.row.is_some_and(is_length)).map(|f| f.at);
     let noun = |at: usize| line.tokens.get(at).and_then(|t| t.word.as_deref()).is_some_and(|w| A_RUN.contains(&w));
     // "a 14 foot run", "the run's 14 foot": the word stands beside the figure.
-    let near = |at: usize| noun(at + 1) || at.checked_sub(1).is_some_and(noun) || at.checked_sub(3).is_some_and(|b| (b..at).any(noun));
+    let near = |at: usize| {
+        noun(at + 1) || at.checked_sub(1).is_some_and(noun) || at.checked_sub(3).is_some_and(|b| (b..at).any(noun))
+    };
     reading.filled.iter().filter_map(|f| f.row).any(places) || length.is_some_and(near)
 }
 
@@ -212,11 +214,17 @@ pub(super) fn without_guard(job: &Job, kept: &[String]) -> Vec<Fact> {
 pub(super) fn has_posts_at_its_ends(reading: &Reading<'_>) -> bool {
     let rows = || reading.filled.iter().filter_map(|f| f.row);
     let based = |row: RowId| matches!(row, RowId::RunOverall | RowId::RunClear | RowId::RunCentre);
+    rows().filter(|r| is_length(*r)).count() == 1 && (rows().any(based) || ends_on_posts(reading))
+}
+
+/// True where both ends are places that have a post.
+pub(super) fn ends_on_posts(reading: &Reading<'_>) -> bool {
     let posts = |f: &&Filled<'_>| {
-        matches!(f.row, Some(RowId::RunFrom | RowId::RunTo)) && !matches!(f.word, Some("house" | "wall" | "column"))
+        let word = if let How::Words(words) = f.how { Some(words) } else { f.word };
+        matches!(f.row, Some(RowId::RunFrom | RowId::RunTo))
+            && !matches!(word, Some("house" | "wall" | "column" | "chimney"))
     };
-    rows().filter(|r| is_length(*r)).count() == 1
-        && (rows().any(based) || reading.filled.iter().filter(posts).count() == 2)
+    reading.filled.iter().filter(posts).count() == 2
 }
 
 /// True where one run is measured twice, between different things: nobody can tell which holds.

@@ -13,7 +13,8 @@ use crate::quantity::RowId;
 /// The sides of a walk that starts at the house and says at each length which way it goes, none where it does not come home; `None` for any
 /// other line.
 pub(super) fn walk(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Option<Vec<Fact>>> {
-    let plain = |row: RowId| matches!(row, RowId::RunLength | RowId::Turn | RowId::RunFrom | RowId::RunTo | RowId::Shape);
+    let plain =
+        |row: RowId| matches!(row, RowId::RunLength | RowId::Turn | RowId::RunFrom | RowId::RunTo | RowId::Shape);
     if !about.job.runs.is_empty() || !reading.filled.iter().all(|f| f.row.is_some_and(plain) && f.how != How::Nothing) {
         return None;
     }

@@ -40,7 +40,11 @@ fn named(ask: &RowAsk) -> Vec<Span> {
     let mut spans = Vec::new();
     for (i, (row, value)) in ask.given.iter().enumerate() {
         spans.extend((i > 0).then_some(Span::Say("; ")));
-        spans.extend([Span::Say(row.row().name), Span::Say(" "), super::say::fig(&Fig::new(*value, Why::Told(row.said())))]);
+        spans.extend([
+            Span::Say(row.row().name),
+            Span::Say(" "),
+            super::say::fig(&Fig::new(*value, Why::Told(row.said()))),
+        ]);
     }
     if !ask.supposed.is_empty() {
         spans.extend((!ask.given.is_empty()).then_some(Span::Say("; ")));

@@ -3,7 +3,8 @@
 use super::super::About;
 use crate::figure::Value;
 use crate::job::{
-    Basis, End, Fact, Gate, GateAt, Hung, Jamb, Job, Run, RunId, RunPatch, StairAt, StairOpening, StairPlace, Stairs, Swing, Told,
+    Basis, End, Fact, Gate, GateAt, Hung, Jamb, Job, Run, RunId, RunPatch, StairAt, StairOpening, StairPlace, Stairs,
+    Swing, Told,
 };
 use crate::measure::Length;
 use crate::quantity::RowId;
