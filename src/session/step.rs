@@ -322,6 +322,8 @@ pub(super) fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
         Act::Query(Query::Row(ask)) => turn.asked = Some(ask.clone()),
         Act::Query(Query::Given(ask)) | Act::TellWith(_, ask) => turn.asked = Some(with_given(turn.asked.take(), ask)),
         Act::Query(Query::Takeoff(TakeoffAsk::Infill(infill))) => turn.asked = Some(RowAsk::from(*infill)),
+        // What was only held for the next question goes with what is taken back.
+        Act::Talk(Talk::Undo) => turn.asked = turn.asked.take().filter(|a| !a.wants.is_empty()),
         // What was given for the next question still is.
         Act::Tell(_) => turn.asked = turn.asked.take().filter(|a| a.wants.is_empty()),
         _ => {}

@@ -27,7 +27,7 @@ pub(super) fn sides(reading: &Reading<'_>) -> Sides {
                 let before = n.checked_sub(1).filter(|b| none && !sides.items.contains(b));
                 // "the right has none": the side stands before it.
                 match before.and_then(|b| Some((b, name(&reading.filled[b])?))) {
-                    Some((b, side)) if !reading.filled.get(n + 1).is_some_and(|f| name(f).is_some()) => {
+                    Some((b, side)) if reading.filled.get(n + 1).is_none_or(|f| name(f).is_none()) => {
                         sides.open.push(side);
                         sides.items.extend([b, n]);
                     }

@@ -103,8 +103,20 @@ fn bend(s: &Sense) -> bool {
 fn filled(line: &Line, reading: &Reading<'_>, act: &Act) -> BTreeSet<String> {
     let item = |at: usize| line.item(at).and_then(|i| line.tokens.get(i.at..i.end)).unwrap_or_default();
     let holds = |f: &&Filled<'_>| act.told().is_empty() || f.row.is_none_or(|row| is_held(row, act.told()));
-    reading.filled.iter().filter(holds).flat_map(|f| item(f.at)).filter_map(|t| t.word.clone()).collect()
+    let said = reading.filled.iter().filter(holds).flat_map(|f| item(f.at)).filter_map(|t| t.word.clone());
+    // "Starts 5 ft from the corner": told with the distance; the ways of a walk are told with its turns.
+    let off = reading.filled.iter().any(|f| f.row == Some(RowId::Offset)) && is_held(RowId::OffsetFrom, act.told());
+    let turns = act.told().iter().any(|f| matches!(f, Fact::Run(_, patch) if patch.turn.is_some()));
+    let ways = turns && reading.filled.iter().all(|f| !matches!(f.row, Some(RowId::DeckAlong | RowId::DeckOut)));
+    let words = [(off, PLACED), (ways, WAYS)].into_iter().filter(|(so, _)| *so).flat_map(|(_, words)| words);
+    said.chain(words.map(|w| (*w).to_owned())).collect()
 }
+
+/// Words of a distance along a run.
+const PLACED: &[&str] = &["from", "off", "starts", "starting", "begins"];
+
+/// Words of the ways of a walk.
+const WAYS: &[&str] = &["out", "back", "in", "left", "right", "across", "over", "then"];
 
 /// True where what is told has the thing that a place is of: a gate's place says nothing where no gate is told.
 fn is_held(row: RowId, facts: &[Fact]) -> bool {

@@ -6,6 +6,7 @@ use super::{About, told};
 use crate::grammar::scores::{How, Line};
 use crate::grammar::{Act, canon};
 use crate::job::Job;
+use crate::session::{Session, step};
 
 /// What was told before, a line, its items' rows by their first tokens ("4/row:add" and its like for how), and what is made of it.
 type Case<'a> = (&'a str, &'a str, &'a str, &'a str);
@@ -297,4 +298,16 @@ fn bays_and_marks_say_how_long_a_run_is_and_where_its_posts_stand() {
             "given: mark of a post 0\"; mark of a post 3'-11\"; mark of a post 8'-5\"",
         ),
     ]);
+}
+
+/// What was held beside a telling goes with it: no count of posts stands for what is asked then.
+#[test]
+fn undo_takes_back_what_was_held_beside_what_was_told() {
+    let mut session = Session::new();
+    for (line, held) in [("run 1: 12'-0\" long; given: posts 5", true), ("undo", false)] {
+        let (delta, _) = step(&session, line);
+        session.apply(delta);
+        let given = session.talk.asked.as_ref().map_or(0, |a| a.given.len());
+        assert_eq!(given > 0, held, "{line}");
+    }
 }
