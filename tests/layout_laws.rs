@@ -127,6 +127,8 @@ fn mirrored(p: &RunPatch) -> RunPatch {
             GateAt::To => GateAt::From,
             GateAt::Left => GateAt::Right,
             GateAt::Right => GateAt::Left,
+            GateAt::OffFrom(by) => GateAt::OffTo(by),
+            GateAt::OffTo(by) => GateAt::OffFrom(by),
             at @ (GateAt::Middle | GateAt::Stairs) => at,
         },
         ..g
