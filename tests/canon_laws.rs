@@ -92,7 +92,11 @@ fn hung() -> impl Strategy<Value = Hung> {
 }
 
 fn gate() -> impl Strategy<Value = Gate> {
-    let at = select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]);
+    let at = prop_oneof![
+        select(vec![GateAt::From, GateAt::To, GateAt::Middle, GateAt::Left, GateAt::Right, GateAt::Stairs]),
+        length().prop_map(GateAt::OffFrom),
+        length().prop_map(GateAt::OffTo),
+    ];
     (at, of(length()), hung()).prop_map(|(at, width, hung)| Gate { at, width, hung })
 }
 
@@ -476,6 +480,9 @@ fn act() -> impl Strategy<Value = Act> {
     let facts = || prop::collection::vec(fact(), 1..4);
     prop_oneof![
         4 => facts().prop_map(Act::Tell),
+        1 => (facts(), rows()).prop_filter("holds nothing", |(_, r)| !(r.given.is_empty() && r.supposed.is_empty())).prop_map(
+            |(told, given)| Act::TellWith(told, RowAsk { wants: Vec::new(), mood: Mood::Figure, ..given })
+        ),
         2 => facts().prop_map(Act::Suppose),
         2 => query().prop_map(Act::Query),
         2 => rows().prop_map(|ask| Act::Query(Query::Row(ask))),

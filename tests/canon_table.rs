@@ -117,6 +117,8 @@ fn each_end_opening_and_count_of_a_run_has_its_phrase() {
         ("run 1: gate at the from-end", gate(GateAt::From, None)),
         ("run 1: gate at the to-end 3'-0\" wide", gate(GateAt::To, Some(ft(3, 0)))),
         ("run 1: gate in the middle", gate(GateAt::Middle, None)),
+        ("run 1: gate 5'-0\" from the from-end", gate(GateAt::OffFrom(ft(5, 0)), None)),
+        ("run 1: gate 2'-6\" from the to-end 3'-0\" wide", gate(GateAt::OffTo(ft(2, 6)), Some(ft(3, 0)))),
         ("run 1: no gate", run(|p| p.gate = Some(None))),
         ("run 1: stairs 4'-0\" wide in the middle", stairs(StairAt::Middle)),
         ("run 1: stairs 4'-0\" wide 5'-0\" from the left", stairs(StairAt::FromLeft(ft(5, 0)))),

@@ -73,6 +73,15 @@ fn gates_and_stairs_take_their_place() {
     assert_eq!(clears(placed(&layout)), vec![inches(35), inches(36), inches(35)]);
     let flanks = placed(&layout).flanks.clone().expect("a gate in the middle has two flanks");
     assert_eq!(flanks.map(|f| f.as_length()), [Some(inches(42)); 2]);
+    // 24 from the start: 17 clear between the corner post and the jamb that end at 24; 60 less two posts is 53 behind it.
+    let at = |at| laid(&[], gate(open(End::Corner, End::Corner), at, three));
+    let layout = at(GateAt::OffFrom(inches(24)));
+    assert_eq!(clears(placed(&layout)), vec![inches(17), inches(36), inches(53)]);
+    let flanks = placed(&layout).flanks.clone().expect("a gate within the run has two flanks");
+    assert_eq!(flanks.map(|f| f.as_length()), [Some(inches(24)), Some(inches(60))]);
+    // From the end it is the mirror image.
+    let layout = at(GateAt::OffTo(inches(24)));
+    assert_eq!(clears(placed(&layout)), vec![inches(53), inches(36), inches(17)]);
     // At a stair head the leaf hangs beyond the run and takes nothing out of it.
     let layout = laid(&[], gate(open(End::Corner, End::StairHead), GateAt::To, three));
     assert_eq!(clears(placed(&layout)), vec![quarter(219); 2]);

@@ -42,6 +42,8 @@ fn gate() -> impl Strategy<Value = Gate> {
         GateAt::Left,
         GateAt::Right,
         GateAt::Stairs,
+        GateAt::OffFrom(Length::inches(30)),
+        GateAt::OffTo(Length::inches(17)),
     ]);
     (at, prop::option::weighted(0.9, eighths(24, 60))).prop_map(|(at, width)| Gate::new(at, width))
 }
@@ -127,6 +129,8 @@ fn mirrored(p: &RunPatch) -> RunPatch {
             GateAt::To => GateAt::From,
             GateAt::Left => GateAt::Right,
             GateAt::Right => GateAt::Left,
+            GateAt::OffFrom(by) => GateAt::OffTo(by),
+            GateAt::OffTo(by) => GateAt::OffFrom(by),
             at @ (GateAt::Middle | GateAt::Stairs) => at,
         },
         ..g

@@ -115,3 +115,31 @@ fn a_place_that_no_premise_holds_is_not_passed_over() {
         assert!(taken.is_none_or(|m| !m.phrase.starts_with("given: ")), "{line}");
     }
 }
+
+/// What is told and what is held for the next question are one phrase, both said back; the job keeps what is told.
+#[test]
+fn what_is_told_and_what_is_held_are_said_back_in_one_phrase() {
+    let phrase = "run 1: 12'-0\" out to out, from corner, to corner; given: posts 5; if posts: 4x4";
+    let act = canon::read(phrase).expect("a plain phrase");
+    assert_eq!(canon::write(&act), phrase);
+    let mut session = Session::new();
+    let reply = say(&mut session, phrase);
+    assert_eq!(reply.status, Status::Told);
+    assert_eq!(reply.readback.as_deref(), Some(phrase));
+    assert_eq!(session.told_phrases(), ["run 1: 12'-0\" out to out, from corner, to corner"]);
+    assert!(reply.lines.iter().any(|l| format!("{l:?}").contains("Not kept in the job")), "it is named");
+    say(&mut session, "undo");
+    assert!(session.told_phrases().is_empty());
+}
+
+/// One swap said twice is one swap: 16 along and 12 out.
+#[test]
+fn two_sizes_told_the_wrong_way_round_change_places_once() {
+    for line in ["I said that backwards, swap them", "you have them the wrong way about", "swap them"] {
+        let mut session = Session::new();
+        say(&mut session, "deck: 12'-0\" along the house; deck: 16'-0\" out");
+        say(&mut session, line);
+        let job = session.job();
+        assert_eq!([job.deck_along, job.deck_out], [Length::new(192, 1), Length::new(144, 1)], "{line}");
+    }
+}

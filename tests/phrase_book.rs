@@ -23,7 +23,7 @@ struct Outcome {
 /// The status that goes with an act, as the contract in README.md has it.
 fn status_of(act: &Act) -> Status {
     match act {
-        Act::Tell(_) | Act::Talk(Talk::Undo | Talk::Redo | Talk::Keep) => Status::Told,
+        Act::Tell(_) | Act::TellWith(..) | Act::Talk(Talk::Undo | Talk::Redo | Talk::Keep) => Status::Told,
         Act::Suppose(_) | Act::Query(_) | Act::Sum(_) | Act::Talk(_) => Status::Answered,
     }
 }

@@ -11,6 +11,8 @@ use crate::sums::Sum;
 pub enum Act {
     /// Changes the job.
     Tell(Vec<Fact>),
+    /// Changes the job, and gives what no part of the job keeps for what is asked next.
+    TellWith(Vec<Fact>, RowAsk),
     /// Tries facts on without changing the job.
     Suppose(Vec<Fact>),
     /// Asks about the job or the rules.
@@ -19,6 +21,16 @@ pub enum Act {
     Sum(Sum),
     /// Keeps the conversation going.
     Talk(Talk),
+}
+
+impl Act {
+    /// What it tells the job; nothing for what leaves the job as it is.
+    pub fn told(&self) -> &[Fact] {
+        match self {
+            Act::Tell(facts) | Act::TellWith(facts, _) => facts,
+            _ => &[],
+        }
+    }
 }
 
 /// A question.

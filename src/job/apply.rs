@@ -72,6 +72,13 @@ pub enum Impossible {
         /// The run.
         run: Length,
     },
+    /// A gate that does not fit in its run so far from the end.
+    GateDoesntFit {
+        /// The opening with its distance from the end.
+        needs: Length,
+        /// The run.
+        run: Length,
+    },
     /// Stairs that do not fit in their run.
     StairsDontFit {
         /// The opening with its distance from the end.
@@ -362,7 +369,7 @@ pub(crate) fn gate_in_run(run: &Run, gate: Gate) -> bool {
     let end = match gate.at {
         GateAt::From | GateAt::Left => run.from,
         GateAt::To | GateAt::Right => run.to,
-        GateAt::Middle => return true,
+        GateAt::Middle | GateAt::OffFrom(_) | GateAt::OffTo(_) => return true,
         GateAt::Stairs => return false,
     };
     !matches!(end, Some(End::StairHead | End::GatePost | End::BottomNewel))
@@ -403,6 +410,13 @@ fn check_run(run: &Run) -> Result<(), Impossible> {
     if let Some(w) = gate_width {
         in_range(SlotId::GateWidth, w)?;
     }
+    if let Some(off) = run.gate.and_then(|g| g.at.off()) {
+        in_range(SlotId::Offset, off)?;
+        // At no distance it stands at the end, and is told so.
+        if !off.is_positive() {
+            return Err(Impossible::OutOfRange(SlotId::Offset, off));
+        }
+    }
     let gaps = run.gate.map(|g| [g.hung.hinge_gap, g.hung.latch_gap]).into_iter().flatten().flatten();
     if run.gate.is_some_and(|g| g.hung.hinge.is_some() && g.hung.hinge == g.hung.latch) {
         return Err(Impossible::OneJamb);
@@ -433,6 +447,10 @@ pub(super) fn check_openings(run: &Run) -> Result<(), Impossible> {
         && w >= length
     {
         return Err(Impossible::GateTooWide { gate: w, run: length });
+    }
+    let reach = run.gate.and_then(|g| Some(g.at.off()? + g.width.unwrap_or(Length::ZERO)));
+    if let Some(needs) = reach.filter(|needs| *needs >= length) {
+        return Err(Impossible::GateDoesntFit { needs, run: length });
     }
     for s in run.stairs.iter() {
         let (left, right) = s.flanks(None);

@@ -17,6 +17,10 @@ pub enum GateAt {
     Right,
     /// Across the run's stair opening, or across each of several.
     Stairs,
+    /// So far along the run from its from-end: where the opening begins.
+    OffFrom(Length),
+    /// So far from the run's to-end.
+    OffTo(Length),
 }
 
 impl GateAt {
@@ -26,6 +30,25 @@ impl GateAt {
             GateAt::Left => GateAt::From,
             GateAt::Right => GateAt::To,
             at => at,
+        }
+    }
+
+    /// The same place in the run walked the other way.
+    pub fn flipped(self) -> GateAt {
+        match self {
+            GateAt::From => GateAt::To,
+            GateAt::To => GateAt::From,
+            GateAt::OffFrom(by) => GateAt::OffTo(by),
+            GateAt::OffTo(by) => GateAt::OffFrom(by),
+            at => at,
+        }
+    }
+
+    /// How far it stands from an end of the run; `None` where it was not told by a distance.
+    pub fn off(self) -> Option<Length> {
+        match self {
+            GateAt::OffFrom(by) | GateAt::OffTo(by) => Some(by),
+            _ => None,
         }
     }
 }

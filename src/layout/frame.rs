@@ -183,7 +183,8 @@ impl Site<'_> {
 
     /// The openings within the run, in walking order.
     fn openings(&self) -> Result<Vec<Opening>, Vec<Lack>> {
-        let gate = self.run.gate.filter(|g| matches!(g.at, GateAt::Middle | GateAt::Stairs));
+        let within = |g: &Gate| matches!(g.at, GateAt::Middle | GateAt::Stairs) || g.at.off().is_some();
+        let gate = self.run.gate.filter(within);
         if gate.is_some_and(|g| g.at == GateAt::Stairs) && self.run.stairs.is_empty() {
             return Err(vec![Lack::GatePlace]);
         }
@@ -191,7 +192,7 @@ impl Site<'_> {
         let stairs = self.run.stairs.iter().map(|s| self.stairs(&built(s, self.ground)?, gated(s)));
         let mut all: Vec<Opening> = stairs.collect::<Result<_, _>>()?;
         let hangs = self.run.stairs.iter().any(|s| gated(s).is_some());
-        let gate = gate.filter(|_| !hangs).map(|g| self.middle_gate(g)).transpose().map_err(|lack| vec![lack])?;
+        let gate = gate.filter(|_| !hangs).map(|g| self.gate_within(g)).transpose().map_err(|lack| vec![lack])?;
         all.extend(gate);
         all.sort_by_key(|o| o.start);
         let apart = all.windows(2).all(|pair| pair[0].start + pair[0].width < pair[1].start);
@@ -244,18 +245,19 @@ impl Site<'_> {
         Ok(Opening { start, width, kind: BayKind::Stairs, jamb: End::Corner, why })
     }
 
-    fn middle_gate(&self, gate: Gate) -> Result<Opening, Lack> {
+    /// A gate away from both ends: its jambs stand outside its opening.
+    fn gate_within(&self, gate: Gate) -> Result<Opening, Lack> {
         let width = gate.width.ok_or(Lack::GateWidth)?;
-        let inputs =
+        let mut inputs =
             vec![("run", Fig::told(self.length, "the run's length")), ("gate", Fig::told(width, "the gate's width"))];
-        let why = Why::Formula("the gate stands in the middle of the run", inputs);
-        Ok(Opening {
-            start: self.lead + (self.length - width) / 2,
-            width,
-            kind: BayKind::Gate,
-            jamb: End::GatePost,
-            why,
-        })
+        inputs.extend(gate.at.off().map(|off| ("from the end", Fig::told(off, "where the gate stands"))));
+        let (along, says) = match gate.at {
+            GateAt::OffFrom(off) => (off, "the gate stands so far from the run's start"),
+            GateAt::OffTo(off) => (self.length - off - width, "the gate stands so far from the run's end"),
+            _ => ((self.length - width) / 2, "the gate stands in the middle of the run"),
+        };
+        let why = Why::Formula(says, inputs);
+        Ok(Opening { start: self.lead + along, width, kind: BayKind::Gate, jamb: End::GatePost, why })
     }
 
     fn post(&self, end: End, gate: bool, why: Why) -> Fixed {

@@ -11,7 +11,7 @@ use super::split::{Place, Span, share};
 use super::{Bay, BayKind, Kind, Lack, Limits, Part, Placed, Post, RunLayout, Took, post_width};
 use crate::figure::{Fig, Why};
 use crate::job::apply::gate_in_run;
-use crate::job::{GateAt, PostRole, Run, StairOpening, Stairs};
+use crate::job::{Gate, GateAt, PostRole, Run, StairOpening, Stairs};
 use crate::measure::{Length, Tape};
 
 /// Lays one run out, its flanks along recessed stairs after it.
@@ -273,18 +273,30 @@ impl Site<'_> {
     /// The run left of the first opening in it and right of the last, on the run's own basis.
     fn flanks(&self) -> Option<[Fig; 2]> {
         let run = self.length.as_length()?;
-        let gate = self.run.gate.filter(|g| g.at == GateAt::Middle).and_then(|g| g.width);
+        let gate = self.run.gate.and_then(|g| self.beside_gate(g, run));
         let all: Vec<StairOpening> =
             self.run.stairs.iter().filter_map(|s| Some(built(s, self.ground).ok()?.stairs)).collect();
         let openings = Stairs::from(all).along(Some(run));
         let (left, right, opening) = match (openings.first(), openings.last(), gate) {
             (Some(first), Some(last), _) => (first.flanks(Some(run)).0?, last.flanks(Some(run)).1?, first.width),
-            (_, _, Some(w)) => ((run - w) / 2, (run - w) / 2, w),
+            (_, _, Some(beside)) => beside,
             _ => return None,
         };
         let inputs = vec![("run", self.length.clone()), ("opening", Fig::told(opening, "the opening"))];
         let why = Why::Formula("what the opening leaves of the run on that side", inputs);
         Some([left, right].map(|l| Fig::length(l, why.clone())))
+    }
+
+    /// What a gate away from both ends leaves of the run on its left and its right, and its width.
+    fn beside_gate(&self, gate: Gate, run: Length) -> Option<(Length, Length, Length)> {
+        let width = gate.width?;
+        let left = match gate.at {
+            GateAt::OffFrom(off) => off,
+            GateAt::OffTo(off) => run - off - width,
+            GateAt::Middle => (run - width) / 2,
+            _ => return None,
+        };
+        Some((left, run - width - left, width))
     }
 
     fn beyond(&self) -> Option<Fig> {

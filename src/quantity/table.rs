@@ -116,7 +116,7 @@ rows! {
     PostTop: length(Post, "post from its top to the decking", 6, 120).nouns("above the deck, shoulder").asks("how far").usual(480, 832).json("shoulder_from_top").behind("from the post's top to the decking"),
     PostBelow: length(Post, "post below the decking", 0, 120).nouns("below the deck, buried").asks("how far").behind("of the post below the decking"),
     PostAt: length(Post, "place for a post", 1, 2400).nouns("post at").asks("where").feet(36, 61).json("posts_told"),
-    PostMark: length(Post, "mark of a post", 0, 2400).nouns("mark, pencil mark").asks("where"),
+    PostMark: length(Post, "mark of a post", 0, 2400).or_nothing().nouns("mark, pencil mark").asks("where"),
     PostOut: length(Post, "mark of a post from the outside of the first", 0, 2400).nouns("mark, hooked on the outside").asks("where"),
     PostNear: length(Post, "near face of a post", 0, 2400).nouns("near face, mark").asks("where"),
     PostFar: length(Post, "far face of a post", 0, 2400).nouns("far face, mark").asks("where"),

@@ -97,6 +97,8 @@ pub(super) fn side(at: GateAt) -> &'static str {
         GateAt::Left => "left",
         GateAt::Right => "right",
         GateAt::Stairs => "at stair head",
+        GateAt::OffFrom(_) => "off from-end",
+        GateAt::OffTo(_) => "off to-end",
     }
 }
 

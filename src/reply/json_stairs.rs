@@ -128,6 +128,7 @@ fn gate(r: &Run, g: Gate, tape: Tape) -> Value {
         }),
     );
     let more = [
+        ("off", g.at.off().map(|l| length(l, tape))),
         ("hinge_gap", h.hinge_gap.map(|l| length(l, tape))),
         ("latch_gap", h.latch_gap.map(|l| length(l, tape))),
         ("leaves", h.leaves.map(Value::from)),

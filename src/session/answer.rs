@@ -69,7 +69,10 @@ fn spoken_of(job: &Job, facts: &[Fact]) -> Vec<RunId> {
 /// What was told, taken in: the layout it makes, then what was heard.
 pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, width: usize) -> (Reply, Figs) {
     let Act::Tell(facts) = act else { return (Reply::of(Status::Told), Vec::new()) };
-    let phrase = canon::write(act);
+    let phrase = match then {
+        Some(Query::Given(given)) => canon::write(&Act::TellWith(facts.clone(), given.clone())),
+        _ => canon::write(act),
+    };
     let runs = if outline::closes(before, job, facts) {
         job.runs.iter().map(|r| r.id).collect()
     } else {
@@ -123,6 +126,9 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         reply.lines.push(Line::say(Role::Detail, "Still to tell: how wide the stairs between the runs are."));
     }
     reply.lines.extend(outline::lines(before, job, facts));
+    if let Some(Query::Given(given)) = then {
+        row::beside_told(given, &mut reply);
+    }
     reply.lines.push(heard(&phrase));
     reply.readback = Some(phrase);
     (reply, figs)

@@ -381,7 +381,7 @@ pub(super) fn pending(session: &Session, words: &[Word]) -> Option<Resolved> {
 /// What is spoken of after a choice was taken.
 fn focus_of(session: &Session, act: &Act) -> super::state::Focus {
     let mut focus = session.talk.focus.clone();
-    if let Act::Tell(facts) | Act::Suppose(facts) = act {
+    if let Act::Tell(facts) | Act::TellWith(facts, _) | Act::Suppose(facts) = act {
         focus.run = facts
             .iter()
             .rev()
@@ -511,7 +511,7 @@ pub(super) fn opened(acts: &[Act]) -> Option<Pending> {
 /// True when an act leaves the job as it is.
 pub(super) fn changes_nothing(job: &Job, act: &Act) -> bool {
     match act {
-        Act::Tell(facts) => job.with_all(facts).is_ok_and(|j| j == *job),
+        Act::Tell(facts) | Act::TellWith(facts, _) => job.with_all(facts).is_ok_and(|j| j == *job),
         _ => true,
     }
 }

@@ -34,7 +34,7 @@ pub fn meant(session: &Session, line: &str) -> Option<Meant> {
     if words.is_empty() || takes_back(&words) || pending(session, &words).is_some() {
         return None;
     }
-    let told = if let Act::Tell(facts) = &likely.act { facts.as_slice() } else { &[] };
+    let told = likely.act.told();
     if matches!(canon::read(line), Some(Act::Talk(_))) || says_again(session, line, told) {
         return None;
     }
@@ -71,7 +71,7 @@ fn says_again(session: &Session, line: &str, facts: &[Fact]) -> bool {
     let (delta, _) = stepped(session, line);
     let told = if let Log::Told(facts) = &delta.log { facts.as_slice() } else { &[] };
     let offered = delta.talk.pending.iter().flat_map(|p| &p.choices);
-    let offered = offered.filter_map(|act| if let Act::Tell(facts) = act { Some(facts) } else { None });
+    let offered = offered.map(Act::told);
     let length = |fact: &Fact| if let Fact::Run(_, patch) = fact { patch.length } else { None };
     let same = |a: &Fact, b: &Fact| a == b || length(a).is_some() && length(a) == length(b);
     told.iter().chain(offered.flatten()).any(|again| facts.iter().any(|fact| same(again, fact)))

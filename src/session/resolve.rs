@@ -156,8 +156,11 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
     let for_all =
         |c: &&Clause| by_role && matches!(c, Clause::Post(PostRole::All, _) | Clause::Lumber { not: None, .. });
     let (first, rest): (Vec<&Clause>, Vec<&Clause>) = reading.clauses.iter().partition(for_all);
+    let mut swapped = false;
     for clause in first.into_iter().chain(rest) {
         match clause {
+            // "I said that backwards, swap them": one swap, said twice.
+            Clause::Swap if swapped => {}
             Clause::Ask(_) if matches!(then, Some(Query::Notch(_))) => {
                 return Err(Problem::Ask("One question at a time, please.", Vec::new()));
             }
@@ -175,7 +178,10 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
             Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
             Clause::Flight(draft) => then = Some(resolver.asked_flight(draft, &ways.first().job)?),
             Clause::Talk(Talk::Hello | Talk::Thanks) => {}
-            clause => ways = ways.grow(|b| resolver.clause(b, clause))?,
+            clause => {
+                swapped |= matches!(clause, Clause::Swap);
+                ways = ways.grow(|b| resolver.clause(b, clause))?;
+            }
         }
     }
     one_question(&ways.first().facts, then.as_ref())?;

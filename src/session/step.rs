@@ -60,7 +60,7 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     if let Some(act) = canon::read(line) {
         debug!(?act, "read as a plain phrase");
         let focus = match &act {
-            Act::Tell(facts) => focus_after(session.talk.focus.clone(), facts),
+            Act::Tell(facts) | Act::TellWith(facts, _) => focus_after(session.talk.focus.clone(), facts),
             _ => session.talk.focus.clone(),
         };
         let resolved = Resolved { acts: vec![act], ask: false, focus, then: None };
@@ -89,7 +89,7 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         Choice::Topic(..) => of_rows(b),
         // Beside another trade's word only what is the guard's own is told: its runs and the deck.
         Choice::NotMine(_) => match b.acts.first() {
-            Some(Act::Tell(facts)) => facts.iter().any(is_of_the_guard),
+            Some(Act::Tell(facts) | Act::TellWith(facts, _)) => facts.iter().any(is_of_the_guard),
             act => matches!(act, Some(Act::Query(Query::Row(_)))),
         },
         // A question back without an answer to choose is better answered by a line that is sure of itself.
@@ -132,7 +132,7 @@ fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
     let (delta, reply) = match &bound.acts[..] {
         [act] if bound.sure => {
             let focus = match act {
-                Act::Tell(facts) => focus_after(session.talk.focus.clone(), facts),
+                Act::Tell(facts) | Act::TellWith(facts, _) => focus_after(session.talk.focus.clone(), facts),
                 _ => session.talk.focus.clone(),
             };
             let made = perform(session, Resolved { focus, ..plainly(session, act.clone()) });
@@ -174,7 +174,7 @@ fn taken((mut delta, mut reply): (Delta, Reply), act: &Act, others: &[Act]) -> (
 /// What an offered line is taken to have told where the talk goes on without an answer: the one telling that is likely enough.
 fn likely(bound: &Bound) -> Option<Likely> {
     let act = bound.acts.first().filter(|_| bound.likely)?;
-    let tells = matches!(act, Act::Tell(_) | Act::Query(Query::Given(_)));
+    let tells = matches!(act, Act::Tell(_) | Act::TellWith(..) | Act::Query(Query::Given(_)));
     tells.then(|| Likely { act: act.clone(), spare: bound.spare.iter().map(|s| s.text.clone()).collect() })
 }
 
@@ -339,14 +339,17 @@ pub(super) fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
     let mut turn = Turn { focus, pending: None, supposed: Vec::new(), filling: None, weighed: None, ..stands.clone() };
     match &act {
         Act::Query(Query::Row(ask)) => turn.asked = Some(ask.clone()),
-        Act::Query(Query::Given(ask)) => turn.asked = Some(with_given(turn.asked.take(), ask)),
+        Act::Query(Query::Given(ask)) | Act::TellWith(_, ask) => turn.asked = Some(with_given(turn.asked.take(), ask)),
         Act::Query(Query::Takeoff(TakeoffAsk::Infill(infill))) => turn.asked = Some(RowAsk::from(*infill)),
+        // What was only held for the next question goes with what is taken back.
+        Act::Talk(Talk::Undo) => turn.asked = turn.asked.take().filter(|a| !a.wants.is_empty()),
         // What was given for the next question still is.
         Act::Tell(_) => turn.asked = turn.asked.take().filter(|a| a.wants.is_empty()),
         _ => {}
     }
     match act {
         Act::Tell(facts) => tell(session, facts, turn, then.as_ref()),
+        Act::TellWith(facts, given) => tell(session, facts, turn, Some(&Query::Given(given))),
         Act::Suppose(facts) => suppose(session, facts, turn, then.as_ref()),
         Act::Query(query) => query_act(session, query, turn),
         Act::Sum(sum) => {

@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! gate = "gate " at [" " length " wide"] [" (" hung *(", " hung) ")"] | "no gate"
-//! at   = "at the from-end" | "at the to-end" | "in the middle" | "at the left" | "at the right" | "across the stairs"
+//! at   = length (" from the from-end" | " from the to-end") | "at the from-end" | "at the to-end" | "in the middle" | "at the left" | "at the right" | "across the stairs"
 //! hung = "one leaf" | "two leaves" | "swings " way | "hinged " jamb | "latched " jamb
 //!      | "hinge gap " inches | "latch gap " inches | "self-closing" | "not self-closing" | "leaf " inches
 //! ```
@@ -17,7 +17,7 @@ use nom::branch::alt;
 use nom::bytes::complete::tag;
 use nom::combinator::{map, opt, value};
 use nom::multi::separated_list1;
-use nom::sequence::{delimited, preceded};
+use nom::sequence::{delimited, preceded, terminated};
 
 const PLACES: &Table<GateAt> = &[
     (GateAt::From, "at the from-end"),
@@ -48,7 +48,21 @@ pub(super) fn write_gate(gate: Option<Gate>) -> String {
     let width = gate.width.map_or(String::new(), |w| format!(" {} wide", exact_phrase(w)));
     let hung = write_hung(gate.hung);
     let hung = if hung.is_empty() { hung } else { format!(" ({hung})") };
-    format!("gate {}{width}{hung}", words_of(PLACES, gate.at))
+    format!("gate {}{width}{hung}", write_at(gate.at))
+}
+
+fn write_at(at: GateAt) -> String {
+    match at {
+        GateAt::OffFrom(by) => format!("{} from the from-end", exact_phrase(by)),
+        GateAt::OffTo(by) => format!("{} from the to-end", exact_phrase(by)),
+        at => words_of(PLACES, at).to_owned(),
+    }
+}
+
+fn read_at(i: &str) -> Read<'_, GateAt> {
+    let off = |to| terminated(read_length, tag(to));
+    alt((one_of(PLACES), map(off(" from the from-end"), GateAt::OffFrom), map(off(" from the to-end"), GateAt::OffTo)))
+        .parse(i)
 }
 
 fn write_hung(h: Hung) -> String {
@@ -70,7 +84,7 @@ fn write_hung(h: Hung) -> String {
 pub(super) fn read_gate(i: &str) -> Read<'_, Option<Gate>> {
     let width = opt(delimited(tag(" "), read_length, tag(" wide")));
     let hung = opt(delimited(tag(" ("), separated_list1(tag(", "), read_hung), tag(")")));
-    let gate = map((preceded(tag("gate "), one_of(PLACES)), width, hung), |(at, width, hung)| {
+    let gate = map((preceded(tag("gate "), read_at), width, hung), |(at, width, hung)| {
         let hung = hung.into_iter().flatten().fold(Hung::default(), |all, one| one.or(all));
         Gate { at, width, hung }
     });

@@ -5,7 +5,7 @@
 //! writer beside its reader, and both share one table of words.
 //!
 //! ```text
-//! act    = facts | "suppose: " facts | query | sum | talk
+//! act    = facts ["; " given] | "suppose: " facts | query | sum | talk                see row.rs for given
 //! facts  = fact *("; " fact)
 //! fact   = run | "drop run " n | setting | deck | "stairs: " length " wide" | "note: " words | "drop note " n | done
 //! run    = "run " n [": " item *(", " item)]                                          see run.rs
@@ -60,7 +60,7 @@ use super::Act;
 use nom::branch::alt;
 use nom::bytes::complete::tag;
 use nom::combinator::{all_consuming, map};
-use nom::sequence::preceded;
+use nom::sequence::{preceded, separated_pair};
 use nom::{IResult, Parser};
 
 /// What every reader here gives: the rest of the line, and what was read.
@@ -70,6 +70,7 @@ type Read<'a, T> = IResult<&'a str, T>;
 pub fn write(act: &Act) -> String {
     match act {
         Act::Tell(facts) => fact::write_facts(facts),
+        Act::TellWith(facts, given) => format!("{}; {}", fact::write_facts(facts), row::write_premises(given)),
         Act::Suppose(facts) => format!("suppose: {}", fact::write_facts(facts)),
         Act::Query(query) => query::write_query(query),
         Act::Sum(sum) => sum::write_sum(sum),
@@ -90,6 +91,9 @@ pub fn read(line: &str) -> Option<Act> {
 fn read_act(i: &str) -> Read<'_, Act> {
     alt((
         map(preceded(tag("suppose: "), fact::read_facts), Act::Suppose),
+        map(separated_pair(fact::read_facts, tag("; "), row::read_premises), |(told, given)| {
+            Act::TellWith(told, given)
+        }),
         map(fact::read_facts, Act::Tell),
         map(query::read_query, Act::Query),
         map(sum::read_sum, Act::Sum),

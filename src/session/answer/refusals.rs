@@ -11,6 +11,13 @@ pub fn impossible(i: &Impossible) -> Reply {
     let told = |l: &Length, what| Span::Fig(Fig::told(*l, what), Style::Tape);
     let spans = match i {
         Impossible::OutOfRange(slot, l) => out_of_range(*slot, *l),
+        Impossible::GateDoesntFit { needs, run } => vec![
+            Span::Say("A gate there reaches "),
+            told(needs, "the gate and its distance from the end"),
+            Span::Say(" along a run of "),
+            told(run, "the run"),
+            Span::Say(". Which one is off?"),
+        ],
         Impossible::GateTooWide { gate, run } => vec![
             Span::Say("A gate of "),
             told(gate, "the gate"),

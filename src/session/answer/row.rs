@@ -25,7 +25,7 @@ use crate::job::Job;
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status};
 use asked::{Asked, Found};
-pub(super) use given::given;
+pub(super) use given::{beside_told, given};
 
 /// The answer, on the job with what is tried on laid over it.
 pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {

@@ -40,7 +40,7 @@ impl Kind {
     pub(super) fn of(act: &Act) -> Kind {
         match act {
             Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => Kind::Other,
-            Act::Tell(_) => Kind::Tell,
+            Act::Tell(_) | Act::TellWith(..) => Kind::Tell,
             Act::Query(Query::Given(_)) => Kind::Given,
             Act::Query(Query::Row(ask)) if ask.mood.judges() => Kind::Judge,
             Act::Query(Query::Row(_)) => Kind::Figure,

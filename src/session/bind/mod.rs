@@ -12,18 +12,25 @@ mod mood;
 mod odds;
 mod ordinal;
 mod other;
+mod partly;
 mod pool;
 mod premises;
 mod readings;
+mod roles;
 mod runs;
+mod sides;
 mod spare;
+mod strays;
 mod sums;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod tests_told;
 mod told;
 #[cfg(feature = "fold-weights")]
 mod truth;
 mod value;
+mod walk;
 
 use super::state::{Session, Talk};
 use crate::grammar::ask::RowAsk;

@@ -65,7 +65,7 @@ pub(super) const CERTAIN: f32 = 0.5;
 /// The least share of the odds at which a candidate is offered.
 pub(super) fn worth_offering(act: &Act) -> f32 {
     match act {
-        Act::Tell(_) | Act::Query(Query::Given(_)) => 0.2,
+        Act::Tell(_) | Act::TellWith(..) | Act::Query(Query::Given(_)) => 0.2,
         Act::Query(Query::Rule(_)) => 0.15,
         Act::Sum(_) => 0.25,
         _ => 0.08,

@@ -68,7 +68,12 @@ pub(super) fn placed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
 }
 
 /// The ways to take one item as a premise; none for a word that is only named.
-fn of_item(about: &About<'_>, line: &Line, filled: &Filled<'_>, so_far: &[Premise]) -> Option<Vec<(f32, Premise)>> {
+pub(super) fn of_item(
+    about: &About<'_>,
+    line: &Line,
+    filled: &Filled<'_>,
+    so_far: &[Premise],
+) -> Option<Vec<(f32, Premise)>> {
     let row = filled.row?;
     let changed = |by: Value, less: bool| Some(vec![(0.0, Premise::Row(row, changed(about, row, by, less, so_far)?))]);
     match (filled.how, line.tokens.get(filled.at)?.value.as_ref()) {

@@ -142,9 +142,9 @@ fn near(labels: Vec<(&str, f32)>, most: usize, far: f32) -> Vec<(&str, f32)> {
 }
 
 impl Reading<'_> {
-    /// How many figures of the line fill no row.
-    pub(super) fn unbound(&self, line: &Line) -> usize {
-        self.without_row(line).filter(|i| !is_weak(line, i)).count()
+    /// The figures of the line that fill no row.
+    pub(super) fn strays<'l>(&'l self, line: &'l Line) -> impl Iterator<Item = &'l Item> {
+        self.without_row(line).filter(|i| !is_weak(line, i))
     }
 
     /// How many figures fill no row and are not said already by what does: in a question "at both ends" and "a foot" say nothing more.

@@ -8,17 +8,57 @@ use crate::figure::Value;
 use crate::job::{Basis, End, Fact};
 use crate::measure::Length;
 use crate::quantity::RowId;
-use draft::{Draft, Opening, end};
+use draft::{Draft, Opening, end, jamb, swing};
 
 /// True for a row that is told of a run or of an opening in it.
 pub(super) fn is_of_runs(row: RowId) -> bool {
     use RowId::{
-        BayCount, Flank, GateAt, GateOpening, GateWidth, Offset, OffsetFrom, RunCentre, RunClear, RunFrom, RunLength,
-        RunName, RunOverall, RunTo, StairAt, StairWidth,
+        BayCount, Flank, GateAt, GateOpening, GateWidth, Hinge, Latch, Offset, OffsetFrom, RunCentre, RunClear,
+        RunFrom, RunLength, RunName, RunOverall, RunTo, StairAt, StairWidth, Swing, Turn,
     };
     let lengths = matches!(row, RunLength | RunOverall | RunClear | RunCentre | Flank);
     let ends = matches!(row, RunFrom | RunTo | RunName | Offset | OffsetFrom | BayCount);
-    lengths || ends || matches!(row, StairAt | StairWidth | GateAt | GateWidth | GateOpening)
+    lengths
+        || ends
+        || matches!(row, Hinge | Latch | Swing | Turn | StairAt | StairWidth | GateAt | GateWidth | GateOpening)
+}
+
+/// True for a row of a gate's opening, false for one of stairs'; `None` for any other.
+pub(super) fn is_opening(row: RowId) -> Option<bool> {
+    match row {
+        RowId::GateAt | RowId::GateWidth | RowId::GateOpening => Some(true),
+        RowId::Hinge | RowId::Latch | RowId::Swing => Some(true),
+        RowId::StairAt | RowId::StairWidth => Some(false),
+        _ => None,
+    }
+}
+
+/// True for a row that says where along its run an opening stands.
+pub(super) fn is_placing(row: RowId) -> bool {
+    matches!(row, RowId::Offset | RowId::OffsetFrom)
+}
+
+/// How the guard goes on at a corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Bend {
+    /// In over the deck, and on: an outside corner and an inside one.
+    In,
+    /// Out from the deck, and on: an inside corner and an outside one.
+    Out,
+    /// By so many degrees that are no right angle.
+    Angled,
+}
+
+fn bend(said: &Says) -> Option<Bend> {
+    match said {
+        Says::Word(word) => match word.as_str() {
+            "in" | "back" | "toward house" => Some(Bend::In),
+            "out" => Some(Bend::Out),
+            _ => None,
+        },
+        Says::Value(Value::Quantity(degrees, _)) => (*degrees.numer() != 90 * *degrees.denom()).then_some(Bend::Angled),
+        _ => None,
+    }
 }
 
 /// The runs of a line.
@@ -35,6 +75,8 @@ pub(super) struct Runs {
     stairs_between: Option<Length>,
     /// The rows still to come, the next one last.
     ahead: Vec<RowId>,
+    /// How the guard goes on behind so many lengths.
+    turns: Vec<(usize, Bend)>,
 }
 
 impl Runs {
@@ -52,6 +94,7 @@ impl Runs {
             lengths,
             stairs_between: None,
             ahead: rows.into_iter().rev().collect(),
+            turns: Vec::new(),
         }
     }
 
@@ -72,6 +115,12 @@ impl Runs {
         }
         match (row, said) {
             (RowId::RunName, Says::Word(name)) => self.name(name),
+            // "30 in from the left": of the opening's distance.
+            (RowId::RunFrom, Says::Word(place)) if end(place).is_none() => {
+                let opening = self.opening()?;
+                opening.off?;
+                opening.off_from = Some(place.clone());
+            }
             (RowId::RunFrom, Says::Word(place)) => self.from(end(place)?),
             (RowId::RunTo, Says::Word(place)) => self.to(end(place)?),
             (RowId::BayCount, Says::Value(Value::Count(n))) => {
@@ -85,7 +134,17 @@ impl Runs {
             (RowId::GateWidth | RowId::GateOpening, Says::Value(Value::Length(l))) => self.gate().width = Some(*l),
             (RowId::GateAt, Says::Nothing) => self.run(|_| false).no_gate = true,
             (RowId::GateAt, Says::Word(place)) => self.gate().at.push(place.clone()),
+            (RowId::Turn, said) => {
+                let told = self.runs.iter().filter(|d| d.length.is_some()).count();
+                self.turns.push((told, bend(said)?));
+            }
+            (RowId::Hinge, Says::Word(side)) => self.gate().hung.hinge = Some(jamb(side)?),
+            (RowId::Latch, Says::Word(side)) => self.gate().hung.latch = Some(jamb(side)?),
+            (RowId::Swing, Says::Word(way)) => self.gate().hung.swing = Some(swing(way)?),
+            // Two distances of one opening, from both ends: they may not agree.
+            (RowId::Offset, Says::Value(Value::Length(_))) if self.opening()?.off.is_some() => return None,
             (RowId::Offset, Says::Value(Value::Length(l))) => self.opening()?.off = Some(*l),
+            (RowId::Offset, Says::Change(Value::Length(l))) => self.opening()?.further = Some(*l),
             (RowId::OffsetFrom, Says::Word(place)) => self.opening()?.off_from = Some(place.clone()),
             (row, Says::Value(Value::Length(l))) => self.length(*l, length_of(row)?),
             (row, Says::Change(Value::Length(l))) if length_of(row).is_some() => self.run(|_| false).longer = Some(*l),
@@ -149,6 +208,7 @@ impl Runs {
     /// The facts that tell them; `None` where it is not clear which run is meant.
     pub(super) fn facts(mut self, about: &About<'_>) -> Option<Vec<Fact>> {
         self.part_by_stairs();
+        self.bend()?;
         self.share_length(about.line);
         let mut next = about.job.next_run();
         let mut facts: Vec<Fact> = self.stairs_between.map(Fact::StairWidth).into_iter().collect();
@@ -164,6 +224,26 @@ impl Runs {
 }
 
 impl Runs {
+    /// "6 ft, in 2, and 8 to the corner": three lengths that meet where the guard bends; `None` for bends of anything else.
+    fn bend(&mut self) -> Option<()> {
+        let Some((behind, bend)) = self.turns.first().copied() else { return Some(()) };
+        let alike = self.turns.iter().all(|(_, b)| *b == bend);
+        let [first, second, third] = &mut self.runs[..] else { return None };
+        let lengths = [&*first, second, third].iter().all(|d| d.length.is_some());
+        let (near, far) = match bend {
+            Bend::In => (End::Corner, End::InsideCorner),
+            Bend::Out => (End::InsideCorner, End::Corner),
+            Bend::Angled => (End::AngledCorner, End::AngledCorner),
+        };
+        // A step stands before the length of its own, the second.
+        let placed = bend == Bend::Angled || self.turns.len() == 1 && behind == 1;
+        if !alike || !lengths || !placed || second.name.is_some() {
+            return None;
+        }
+        (first.to, second.from, second.to, third.from) = (Some(near), Some(near), Some(far), Some(far));
+        Some(())
+    }
+
     /// "6'8 to the stairs, past them 11'4, stairs 4'6": stairs without a place of their own part two stretches, wherever their width is said.
     fn part_by_stairs(&mut self) {
         let [first, second] = &mut self.runs[..] else { return };

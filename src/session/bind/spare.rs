@@ -1,7 +1,7 @@
 //! Words of a line that have no part in how it was taken: they are named, and what leaves one of weight over is not sure.
 
 use super::mood::asked_by;
-use super::readings::Reading;
+use super::readings::{Filled, Reading};
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::draft::Weight;
 use crate::grammar::items::{Is, Item, likeliest};
@@ -10,7 +10,7 @@ use crate::grammar::scores::{Line, stem};
 use crate::grammar::sense::{Cue, Sense};
 use crate::grammar::words::words;
 use crate::grammar::{Act, Query};
-use crate::job::End;
+use crate::job::{End, Fact, Setting};
 use crate::quantity::{Owner, ROWS, Row, RowId};
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
@@ -29,10 +29,10 @@ pub(in crate::session) struct Spare {
 /// What a reading of this line leaves over, when this act is made of it.
 pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) -> Vec<Spare> {
     let owners = owners(reading, act);
-    let filled = filled(line, reading);
+    let filled = filled(line, reading, act);
     let words = words(typed);
     let items = likeliest(&words, &[]);
-    let tells = matches!(act, Act::Tell(_));
+    let tells = !act.told().is_empty();
     let limits = rows(reading, act).iter().any(|row| LIMITS.contains(row));
     // "Too" has its part in what is asked: whether it is too high.
     let asked: Vec<&str> = if is_of_fault(act) { asked_by(typed).collect() } else { Vec::new() };
@@ -99,10 +99,42 @@ fn bend(s: &Sense) -> bool {
     limit || place || matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_))
 }
 
-/// The words of the items that fill a row.
-fn filled(line: &Line, reading: &Reading<'_>) -> BTreeSet<String> {
+/// The words of the items that fill a row, but for places that what is told does not hold.
+fn filled(line: &Line, reading: &Reading<'_>, act: &Act) -> BTreeSet<String> {
     let item = |at: usize| line.item(at).and_then(|i| line.tokens.get(i.at..i.end)).unwrap_or_default();
-    reading.filled.iter().flat_map(|f| item(f.at)).filter_map(|t| t.word.clone()).collect()
+    let holds = |f: &&Filled<'_>| act.told().is_empty() || f.row.is_none_or(|row| is_held(row, act.told()));
+    let said = reading.filled.iter().filter(holds).flat_map(|f| item(f.at)).filter_map(|t| t.word.clone());
+    // "Starts 5 ft from the corner": told with the distance; the ways of a walk are told with its turns.
+    let off = reading.filled.iter().any(|f| f.row == Some(RowId::Offset)) && is_held(RowId::OffsetFrom, act.told());
+    let turns = act.told().iter().any(|f| matches!(f, Fact::Run(_, patch) if patch.turn.is_some()));
+    let ways = turns && reading.filled.iter().all(|f| !matches!(f.row, Some(RowId::DeckAlong | RowId::DeckOut)));
+    let words = [(off, PLACED), (ways, WAYS)].into_iter().filter(|(so, _)| *so).flat_map(|(_, words)| words);
+    said.chain(words.map(|w| (*w).to_owned())).collect()
+}
+
+/// Words of a distance along a run.
+const PLACED: &[&str] = &["from", "off", "starts", "starting", "begins"];
+
+/// Words of the ways of a walk.
+const WAYS: &[&str] = &["out", "back", "in", "left", "right", "across", "over", "then"];
+
+/// True where what is told has the thing that a place is of: a gate's place says nothing where no gate is told.
+fn is_held(row: RowId, facts: &[Fact]) -> bool {
+    let runs = || facts.iter().filter_map(|f| if let Fact::Run(_, patch) = f { Some(patch) } else { None });
+    let gate = || runs().any(|p| p.gate.is_some());
+    let stairs = || {
+        let none = |f: &Fact| matches!(f, Fact::StairPlace(_) | Fact::NoStairs);
+        runs().any(|p| p.stairs.is_some() || p.to == Some(End::StairHead)) || facts.iter().any(none)
+    };
+    match row {
+        RowId::GateAt | RowId::Hinge | RowId::Latch | RowId::Swing => gate(),
+        RowId::StairAt => stairs(),
+        RowId::OffsetFrom => gate() || stairs(),
+        RowId::PostAt => {
+            runs().any(|p| p.bays.is_some()) || facts.iter().any(|f| matches!(f, Fact::Set(Setting::Post(..))))
+        }
+        _ => true,
+    }
 }
 
 /// True where the word is a noun of a row that is filled: a telling is held to its own rows.

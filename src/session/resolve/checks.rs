@@ -89,7 +89,8 @@ pub(super) fn one_thing(reading: &Reading) -> Result<(), Problem> {
     // "and no home": which way it goes instead is not told.
     let home = |c: &&Clause| matches!(c, Clause::Walk { length: None, .. });
     let unclear = unclear || reading.denies && said.iter().any(home);
-    if said.len() > 1 && said.iter().any(turns) || no_help || unclear {
+    let swap = said.iter().all(|c| matches!(c, Clause::Swap));
+    if said.len() > 1 && !swap && said.iter().any(turns) || no_help || unclear {
         return Err(Problem::Ask("One thing at a time: say the one on a line of its own, then the other.", Vec::new()));
     }
     Ok(())

@@ -27,12 +27,7 @@ pub(super) fn ends_that_are(run: &Run, end: End) -> Vec<GateAt> {
 /// The run's gate at the other end, when its ends change places.
 pub(super) fn flipped(run: &Run) -> Option<Option<Gate>> {
     let gate = run.gate?;
-    let at = match gate.at {
-        GateAt::From => GateAt::To,
-        GateAt::To => GateAt::From,
-        at => at,
-    };
-    Some(Some(Gate { at, ..gate }))
+    Some(Some(Gate { at: gate.at.flipped(), ..gate }))
 }
 
 /// Where a gate may hang, likeliest first; more than one means ask.

@@ -12,20 +12,43 @@ pub(in crate::session::answer) fn given(job: &Job, ask: &RowAsk) -> Reply {
     if let Err(why) = job.with_all(&ask.supposed) {
         return super::super::impossible(&why);
     }
-    let figures = ask.given.iter().map(|(row, value)| (row.row().name, Fig::new(*value, Why::Told(row.said()))));
     let mut spans = vec![Span::Say("Taken: ")];
-    for (i, (name, fig)) in figures.enumerate() {
+    spans.extend(named(ask));
+    spans.push(Span::Say(". What do you want of it?"));
+    let mut reply = Reply { lines: vec![Line::new(Role::Question, spans)], ..Reply::of(Status::Asks) };
+    put(ask, &mut reply);
+    reply
+}
+
+/// What a telling gives beside what the job keeps, named, and its figures among the values.
+pub(in crate::session::answer) fn beside_told(ask: &RowAsk, reply: &mut Reply) {
+    let mut spans = vec![Span::Say("Not kept in the job, but taken for what you ask next: ")];
+    spans.extend(named(ask));
+    spans.push(Span::Say("."));
+    reply.lines.push(Line::new(Role::Detail, spans));
+    put(ask, reply);
+}
+
+fn put(ask: &RowAsk, reply: &mut Reply) {
+    for (row, value) in &ask.given {
+        values::put_row(reply, *row, &Fig::new(*value, Why::Told(row.said())));
+    }
+}
+
+/// Each premise by its row's name.
+fn named(ask: &RowAsk) -> Vec<Span> {
+    let mut spans = Vec::new();
+    for (i, (row, value)) in ask.given.iter().enumerate() {
         spans.extend((i > 0).then_some(Span::Say("; ")));
-        spans.extend([Span::Say(name), Span::Say(" "), super::say::fig(&fig)]);
+        spans.extend([
+            Span::Say(row.row().name),
+            Span::Say(" "),
+            super::say::fig(&Fig::new(*value, Why::Told(row.said()))),
+        ]);
     }
     if !ask.supposed.is_empty() {
         spans.extend((!ask.given.is_empty()).then_some(Span::Say("; ")));
         spans.push(Span::Phrase(canon::write(&Act::Tell(ask.supposed.clone()))));
     }
-    spans.push(Span::Say(". What do you want of it?"));
-    let mut reply = Reply { lines: vec![Line::new(Role::Question, spans)], ..Reply::of(Status::Asks) };
-    for (row, value) in &ask.given {
-        values::put_row(&mut reply, *row, &Fig::new(*value, Why::Told(row.said())));
-    }
-    reply
+    spans
 }

@@ -3,7 +3,8 @@
 use super::super::About;
 use crate::figure::Value;
 use crate::job::{
-    Basis, End, Fact, Gate, GateAt, Job, Run, RunId, RunPatch, StairAt, StairOpening, StairPlace, Stairs, Told,
+    Basis, End, Fact, Gate, GateAt, Hung, Jamb, Job, Run, RunId, RunPatch, StairAt, StairOpening, StairPlace, Stairs,
+    Swing, Told,
 };
 use crate::measure::Length;
 use crate::quantity::RowId;
@@ -31,6 +32,54 @@ pub(super) struct Opening {
     pub at: Vec<String>,
     pub off: Option<Length>,
     pub off_from: Option<String>,
+    /// So much further along than it stands.
+    pub further: Option<Length>,
+    /// How a gate's leaf is hung.
+    pub hung: Hung,
+}
+
+/// The jamb a word of the corpus is.
+pub(super) fn jamb(side: &str) -> Option<Jamb> {
+    match side.trim_start_matches("by ") {
+        "left" => Some(Jamb::Left),
+        "right" => Some(Jamb::Right),
+        "house" | "wall" => Some(Jamb::House),
+        "corner" | "away" => Some(Jamb::Away),
+        _ => None,
+    }
+}
+
+/// The way a word of the corpus swings.
+pub(super) fn swing(way: &str) -> Option<Swing> {
+    match way {
+        "deck" | "over the deck" | "in" | "inward" => Some(Swing::OverDeck),
+        "out" | "outward" | "yard" | "stairs" | "stair head" => Some(Swing::Out),
+        "both ways" => Some(Swing::Both),
+        _ => None,
+    }
+}
+
+/// An end of the run, by how it is said.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum AtEnd {
+    From,
+    To,
+}
+
+/// Which end of a run between these a place is: the left end is the one it starts from.
+fn which_end(place: &str, (from, to): (Option<End>, Option<End>)) -> Option<AtEnd> {
+    let place = place.trim_start_matches("by ");
+    match place {
+        "left" | "left corner" | "left side" | "left end" | "from-end" | "near end" => return Some(AtEnd::From),
+        "right" | "right corner" | "right side" | "right end" | "to-end" | "end" | "far end" => return Some(AtEnd::To),
+        _ => {}
+    }
+    match end(place)? {
+        e if from == to && Some(e) == from => None,
+        e if Some(e) == from => Some(AtEnd::From),
+        e if Some(e) == to => Some(AtEnd::To),
+        _ => None,
+    }
 }
 
 /// The end a place of the corpus is.
@@ -80,6 +129,8 @@ impl Draft {
         let old = this.name.as_deref().and_then(|n| about.job.named(n)).or_else(|| this.spoken_of(about, several));
         // A length alone makes no second run: it is that of the one spoken of, or nobody's.
         let alone = this.name.is_none() && this.from.is_none() && this.to.is_none() && !several;
+        // How a gate is hung is told of the gate that is there.
+        let old = this.of_the_gate(about.job).or(old);
         // How wide the stairs are, before it is told where they stand.
         if let (Some(width), Some(run)) = (this.only_stair_width(), old)
             && run.stairs.is_empty()
@@ -100,6 +151,14 @@ impl Draft {
             *next = RunId(next.0 + 1);
         }
         Some(vec![Fact::Run(id, patch)])
+    }
+
+    /// The one run with a gate, where only the leaf of that gate is told of.
+    fn of_the_gate<'a>(&self, job: &'a Job) -> Option<&'a Run> {
+        let leaf = self.gate.as_ref().filter(|g| g.at.is_empty() && g.off.is_none() && g.hung != Hung::default())?;
+        let alone = Draft { gate: Some(leaf.clone()), ..Draft::default() } == *self;
+        let mut gated = job.runs.iter().filter(|r| r.gate.is_some());
+        gated.next().filter(|_| alone && gated.next().is_none())
     }
 
     /// The stairs' width, where nothing else is told.
@@ -151,8 +210,8 @@ impl Draft {
             length: length.map(Told::plain),
             // A run told without a basis is taken out to out, and that is said back.
             basis: self.length.and_then(|l| l.1.or(Some(run.basis.unwrap_or_default()))),
-            from: self.from,
-            to: self.to,
+            from: self.from.or(self.ends(run).0.filter(|_| run.from.is_none())),
+            to: self.to.or(self.ends(run).1.filter(|_| run.to.is_none())),
             gate,
             stairs,
             bays: self.bays.map(Some),
@@ -160,49 +219,66 @@ impl Draft {
         })
     }
 
+    /// The run's ends as told; where neither was, and an opening stands by the house or so far from it, one of them is the house.
+    fn ends(&self, run: &Run) -> (Option<End>, Option<End>) {
+        let told = (self.from.or(run.from), self.to.or(run.to));
+        let openings = [&self.stairs, &self.gate].into_iter().flatten();
+        let mut places = openings.flat_map(|o| o.at.iter().chain(&o.off_from));
+        let by_house = places.any(|p| matches!(p.as_str(), "house" | "by house" | "by the house"));
+        match (told, self.name.as_deref().or(run.name.as_deref())) {
+            // The right side of a deck comes home to the house.
+            ((None, None), Some("right")) if by_house => (None, Some(End::House)),
+            ((None, None), _) if by_house => (Some(End::House), None),
+            _ => told,
+        }
+    }
+
     /// Where a gate hangs in the run.
     fn hang(&self, gate: &Opening, run: &Run) -> Option<Gate> {
-        let (from, to) = (self.from.or(run.from), self.to.or(run.to));
-        let at = match gate.at.last().map(String::as_str) {
-            Some("middle") => GateAt::Middle,
-            Some("left") => GateAt::Left,
-            Some("right") => GateAt::Right,
-            Some("from-end" | "near end") => GateAt::From,
-            Some("to-end" | "end" | "far end") => GateAt::To,
-            Some(place) => match (end(place.trim_start_matches("by "))?, from, to) {
-                (end, Some(f), Some(t)) if f == t && f == end => return None,
-                (end, Some(f), _) if f == end => GateAt::From,
-                (end, _, Some(t)) if t == end => GateAt::To,
+        let stands = run.gate;
+        let place = gate.off_from.as_deref().or(gate.at.last().map(String::as_str));
+        let at = match (place, gate.off, gate.further) {
+            (None, None, None) => stands?.at,
+            (None, None, Some(by)) => match stands?.at {
+                GateAt::OffFrom(off) => GateAt::OffFrom(off + by),
+                GateAt::OffTo(off) => GateAt::OffTo(off + by),
                 _ => return None,
             },
-            None => run.gate?.at,
+            (Some("middle"), None, None) => GateAt::Middle,
+            (Some("left"), None, None) => GateAt::Left,
+            (Some("right"), None, None) => GateAt::Right,
+            (Some(place), off, None) => match (which_end(place, self.ends(run))?, off.filter(|l| l.is_positive())) {
+                (AtEnd::From, None) => GateAt::From,
+                (AtEnd::To, None) => GateAt::To,
+                (AtEnd::From, Some(off)) => GateAt::OffFrom(off),
+                (AtEnd::To, Some(off)) => GateAt::OffTo(off),
+            },
+            _ => return None,
         };
-        Some(Gate::new(at, gate.width.or(run.gate.and_then(|g| g.width))))
+        let hung = gate.hung.or(stands.map(|g| g.hung).unwrap_or_default());
+        Some(Gate { at, width: gate.width.or(stands.and_then(|g| g.width)), hung })
     }
 
     /// Where stairs stand in the run.
     fn put(&self, job: &Job, stairs: &Opening, run: &Run) -> Option<Stairs> {
         let old = run.stairs.only();
         let width = stairs.width.or(old.map(|s| s.width)).or(job.stair_width)?;
-        let left = |place: &str| matches!(place, "left" | "left corner" | "left side" | "left end");
-        let right = |place: &str| matches!(place, "right" | "right corner" | "right side" | "right end");
         let at = stairs.at.last().map(String::as_str);
-        let far = [stairs.off_from.as_deref(), at];
-        let is = |of: &dyn Fn(&str) -> bool| far.iter().flatten().any(|p| of(p));
-        let by = |side: Option<End>| {
-            far.iter().flatten().any(|p| end(p.trim_start_matches("by ")).is_some_and(|e| Some(e) == side))
-        };
-        let (from, to) = (self.from.or(run.from), self.to.or(run.to));
+        let ends = self.ends(run);
+        let said = || [stairs.off_from.as_deref(), at].into_iter().flatten().find_map(|p| which_end(p, ends));
         let at = match (stairs.off, at) {
             (None, Some("middle")) => StairAt::Middle,
             (None, Some("full width")) => StairAt::FromLeft(Length::ZERO),
-            (off, _) if is(&left) => StairAt::FromLeft(off.unwrap_or(Length::ZERO)),
-            (off, _) if is(&right) => StairAt::FromRight(off.unwrap_or(Length::ZERO)),
-            // The left end is the one the run starts from.
-            (off, _) if from != to && by(from) => StairAt::FromLeft(off.unwrap_or(Length::ZERO)),
-            (off, _) if from != to && by(to) => StairAt::FromRight(off.unwrap_or(Length::ZERO)),
-            (Some(_), _) | (None, Some(_)) => return None,
-            (None, None) => old?.at,
+            (None, None) if stairs.off_from.is_none() => match (old?.at, stairs.further) {
+                (at, None) => at,
+                (StairAt::FromLeft(off), Some(by)) => StairAt::FromLeft(off + by),
+                (StairAt::FromRight(off), Some(by)) => StairAt::FromRight(off + by),
+                _ => return None,
+            },
+            (off, _) => match said()? {
+                AtEnd::From => StairAt::FromLeft(off.unwrap_or(Length::ZERO)),
+                AtEnd::To => StairAt::FromRight(off.unwrap_or(Length::ZERO)),
+            },
         };
         let mut all = Stairs::NONE;
         let new = match old {
@@ -229,7 +305,7 @@ impl Draft {
             facts.extend(place);
         }
         if let Some(gate) = self.gate {
-            let placed = !gate.at.is_empty() || gate.off.is_some();
+            let placed = !gate.at.is_empty() || gate.off.is_some() || gate.hung != Hung::default();
             let width = gate.width.filter(|_| !placed)?;
             facts.extend(Fact::of(RowId::GateOpening, Value::Length(width)));
         }

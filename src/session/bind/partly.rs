@@ -1,0 +1,284 @@
+//! A telling as far as the job keeps it: the facts, and beside them what only stands for the questions after it.
+
+use super::About;
+use super::premises::of_item;
+use super::readings::{Filled, Reading};
+use super::roles::roles;
+use super::runs::{Runs, is_length, is_of_runs, is_opening, is_placing};
+use super::sides::{sides, without};
+use super::told::{self, ASIDE, Says, Told, by_itself, has_posts_at_its_ends, is_placed, is_three, says};
+use super::value::Premise;
+use crate::figure::Value;
+use crate::grammar::ask::{Mood, RowAsk};
+use crate::grammar::scores::{How, Line};
+use crate::job::outline::filled as outlined;
+use crate::job::{Fact, Job, PostRole, Setting};
+use crate::provide;
+use crate::quantity::RowId;
+use crate::session::resolve::house_sides;
+use crate::solve::Given;
+
+/// What is told of a line.
+pub(super) struct Partly {
+    /// What taking it so costs.
+    pub cost: f32,
+    /// What the job keeps.
+    pub facts: Vec<Fact>,
+    /// What it does not keep.
+    pub given: Option<RowAsk>,
+    /// A run by its length alone, or sides that do not meet: to be offered.
+    pub bare: bool,
+}
+
+/// The rows that may be held instead of told, the fewest first: openings that nobody placed keep no run from being told.
+pub(super) fn held_sets(reading: &Reading<'_>) -> Vec<Vec<RowId>> {
+    let rows = || reading.filled.iter().filter_map(|f| f.row);
+    let gates: Vec<RowId> = rows().filter(|r| is_opening(*r) == Some(true)).collect();
+    let stairs: Vec<RowId> = rows().filter(|r| is_opening(*r) == Some(false)).collect();
+    let placing: Vec<RowId> = rows().filter(|r| is_placing(*r)).collect();
+    let mut all: Vec<Vec<RowId>> = vec![Vec::new()];
+    // Two distances that may not agree are a question, not to be held beside the run.
+    if placing.iter().filter(|r| **r == RowId::Offset).count() > 1 {
+        return all;
+    }
+    let with = |rows: &[RowId]| [rows, &placing].concat();
+    match (gates.is_empty(), stairs.is_empty()) {
+        (true, true) if placing.is_empty() => {}
+        (false, false) => all.extend([with(&gates), with(&stairs), [gates, with(&stairs)].concat()]),
+        _ => all.push(with(&[gates, stairs].concat())),
+    }
+    all
+}
+
+/// The facts of a reading without what is held; `None` where an item can be neither told nor held.
+pub(super) fn partly(about: &About<'_>, line: &Line, reading: &Reading<'_>, held: &[RowId]) -> Option<Partly> {
+    let mut tale = Tale::new(about, reading, held);
+    tale.of_some(line);
+    for n in 0..reading.filled.len() {
+        tale.take(line, n)?;
+    }
+    tale.done(line)
+}
+
+/// A telling on its way.
+struct Tale<'a> {
+    about: &'a About<'a>,
+    reading: &'a Reading<'a>,
+    runs: Runs,
+    facts: Vec<Fact>,
+    /// The sides told to have a guard, by name.
+    kept: Vec<String>,
+    /// The sides told to have none.
+    open: Vec<String>,
+    rest: Vec<Filled<'a>>,
+    held: &'a [RowId],
+    cost: f32,
+    /// A deck, or sides of one, are told.
+    deck: bool,
+    lengths: usize,
+    ended: bool,
+    /// Items that say of which posts or sides something is.
+    taken: Vec<usize>,
+}
+
+impl<'a> Tale<'a> {
+    fn new(about: &'a About<'a>, reading: &'a Reading<'a>, held: &'a [RowId]) -> Tale<'a> {
+        let rows = || reading.filled.iter().filter_map(|f| f.row);
+        let of_runs = rows().filter(|r| is_of_runs(*r) && !held.contains(r)).collect();
+        Tale {
+            about,
+            reading,
+            runs: Runs::new(of_runs),
+            facts: Vec::new(),
+            kept: Vec::new(),
+            open: Vec::new(),
+            rest: Vec::new(),
+            held,
+            cost: 0.0,
+            deck: rows().any(|r| matches!(r, RowId::DeckAlong | RowId::DeckOut)),
+            lengths: rows().filter(|r| is_length(*r)).count(),
+            ended: has_posts_at_its_ends(reading),
+            taken: Vec::new(),
+        }
+    }
+
+    /// What is said of some of the posts or of some of the sides.
+    fn of_some(&mut self, line: &Line) {
+        for (items, fact) in roles(line, self.reading) {
+            self.taken.extend(items);
+            self.facts.push(fact);
+        }
+        let sides = sides(self.reading);
+        if sides.kept.is_empty() || self.deck {
+            self.taken.extend(sides.items);
+            self.kept.extend(sides.kept);
+            self.open = sides.open;
+        }
+    }
+
+    /// Takes the item in; `None` where it can be neither told nor held.
+    fn take(&mut self, line: &Line, n: usize) -> Option<()> {
+        let filled = self.reading.filled[n];
+        let Some(row) = filled.row.filter(|_| !self.taken.contains(&n)) else { return Some(()) };
+        // "corner post ... the corner" names one place twice.
+        let named =
+            |f: &Filled<'_>| f.row == Some(row) && f.how == filled.how && f.word.is_some() && f.word == filled.word;
+        if n.checked_sub(1).and_then(|n| self.reading.filled.get(n)).is_some_and(named) {
+            return Some(());
+        }
+        // One row told twice in a line is two things, or a change of mind: neither is told by itself.
+        let bays = row == RowId::BayCount && self.times(row) > self.lengths.max(1);
+        let twice = bays || !is_of_runs(row) && row != RowId::KeptSides && self.times(row) > 1;
+        if self.held.contains(&row) || twice {
+            self.rest.push(filled);
+            return Some(());
+        }
+        let Some((more, said)) = says(line, &filled, row) else {
+            self.rest.push(filled);
+            return Some(());
+        };
+        self.cost += more;
+        self.said(said, filled)
+    }
+
+    fn said(&mut self, said: Told, filled: Filled<'a>) -> Option<()> {
+        match said {
+            Told::Fact(fact) => self.facts.push(fact),
+            // A post at each end and one between two bays.
+            Told::Says(RowId::PostCount, Says::Value(Value::Count(n))) if self.ended && n > 1 => {
+                self.runs.take(RowId::BayCount, &Says::Value(Value::Count(n - 1)))?;
+            }
+            Told::Says(row, said) if is_of_runs(row) => self.runs.take(row, &said)?,
+            Told::Says(RowId::PostsBetween, Says::Value(Value::Count(n))) if self.lengths == 1 => {
+                self.runs.take(RowId::BayCount, &Says::Value(Value::Count(n + 1)))?;
+            }
+            // A post in the middle of a run makes two bays of it.
+            Told::Says(RowId::PostAt, Says::Word(place)) if place == "middle" && self.lengths == 1 => {
+                self.runs.take(RowId::BayCount, &Says::Value(Value::Count(2)))?;
+            }
+            // What only says where all this is tells nothing by itself.
+            Told::Says(RowId::Spot | RowId::Shape | RowId::Unit, Says::Word(_) | Says::Named) => self.cost += ASIDE,
+            // A deck at a house has its guard on the other three sides.
+            Told::Says(RowId::KeptSides, said) if self.deck && is_three(&said) => {}
+            Told::Says(RowId::KeptSides, Says::Word(side)) if self.deck => self.kept.push(side),
+            Told::Says(row, said) => match by_itself(self.about.job, row, &said) {
+                Some(facts) => self.facts.extend(facts),
+                None => self.rest.push(filled),
+            },
+        }
+        Some(())
+    }
+
+    fn times(&self, row: RowId) -> usize {
+        self.reading.filled.iter().filter(|f| f.row == Some(row)).count()
+    }
+
+    /// The deck with its sides, then the runs and what stands in them, then what is held.
+    fn done(self, line: &Line) -> Option<Partly> {
+        let Tale { about, reading, mut runs, mut facts, kept, open, mut rest, cost, deck, lengths, .. } = self;
+        // Stairs and gates may stand on a side of the deck told in the same line.
+        let with = |facts: &[Fact]| about.job.with_all(facts).ok();
+        if deck {
+            let sides = house_sides(&with(&facts)?);
+            facts.extend(sides);
+        }
+        facts.extend(told::without_guard(&with(&facts)?, &kept));
+        // A side named that has no guard, and none left of those that are kept, says nothing twice.
+        let open: Vec<String> =
+            open.into_iter().filter(|name| kept.is_empty() || !deck || kept.contains(name)).collect();
+        facts.extend(without(&with(&facts)?, &open)?);
+        let with_deck = with(&facts)?;
+        if let Some(length) = by_bays(line, reading, &with_deck) {
+            facts.retain(|f| !matches!(f, Fact::Row(RowId::BayClear, _)));
+            runs.take(RowId::RunOverall, &Says::Value(length))?;
+        }
+        let with_deck = with(&facts)?;
+        let of_runs = runs.facts(&About { job: &with_deck, ..*about })?;
+        // A figure by itself beside a run would not be the run's: "3 posts on the front, 12 ft".
+        if !of_runs.is_empty() {
+            let figure = |f: &&Filled<'_>| {
+                let row = f.row.filter(|row| facts.iter().any(|fact| matches!(fact, Fact::Row(r, _) if r == row)));
+                row.is_some()
+            };
+            rest.extend(reading.filled.iter().filter(figure));
+            facts.retain(|f| !matches!(f, Fact::Row(..)));
+        }
+        facts.extend(of_runs);
+        let (given, lost) = held(about, line, reading, &rest)?;
+        if given.is_some() && !facts.iter().any(is_anchor) {
+            return None;
+        }
+        // What would change nothing was not what was meant.
+        let job = with(&facts).filter(|job| !facts.is_empty() && job != about.job)?;
+        let bare = lengths == 1 && about.job.runs.is_empty() && !deck && !is_placed(line, reading);
+        // A run without an opening that is in it, or a deck without a corner that is cut off it, is not the one that was meant.
+        let mut rows = rest.iter().filter_map(|f| f.row);
+        let ended = [RowId::RunFrom, RowId::RunTo].iter().all(|end| reading.filled.iter().any(|f| f.row == Some(*end)));
+        // How many posts a run has hangs on its ends.
+        let short = lost || rows.any(|row| changes_the_guard(row) || row == RowId::PostCount && !ended);
+        Some(Partly { cost, bare: bare || short || comes_apart(about.job, &job), facts, given })
+    }
+}
+
+/// How long a run between two posts is by its bays: by the relations, from how many there are, each one's clear and the posts' size, all told.
+fn by_bays(line: &Line, reading: &Reading<'_>, job: &Job) -> Option<Value> {
+    let one = |row: RowId| {
+        let mut all = reading.filled.iter().filter(|f| f.row == Some(row));
+        all.next().filter(|_| all.next().is_none())
+    };
+    let value = |row: RowId| match says(line, one(row)?, row)?.1 {
+        Told::Says(_, Says::Value(value)) => Some((row, value)),
+        _ => None,
+    };
+    let bays = [value(RowId::BayCount)?, value(RowId::BayClear)?];
+    let whole = reading.filled.iter().any(|f| f.row.is_some_and(is_length));
+    let told = job.told(RowId::PostWidth).is_some() && told::ends_on_posts(reading) && !whole;
+    let worked = provide::ask(RowId::RunOverall, &Given::of(bays), job).ok().filter(|_| told)?;
+    Some(worked.fig.value())
+}
+
+/// What is told of a run, the deck or some of the posts stands whatever is held beside it.
+fn is_anchor(fact: &Fact) -> bool {
+    let of_some = |s: &Setting| matches!(s, Setting::Post(role, _) if *role != PostRole::All);
+    matches!(fact, Fact::Run(..) | Fact::DeckAlong(_) | Fact::DeckOut(_)) || matches!(fact, Fact::Set(s) if of_some(s))
+}
+
+/// True for what is held and would change the guard that is told: openings in it, corners and bumps of the deck.
+fn changes_the_guard(row: RowId) -> bool {
+    use RowId::{BayCount, BumpAlong, BumpOut, CornerLeg, CutCorner, Recess, StairCount, Turn};
+    let changes = matches!(row, BayCount | BumpAlong | BumpOut | CornerLeg | CutCorner | Recess | StairCount | Turn);
+    changes || is_opening(row).is_some() || is_placing(row)
+}
+
+/// True where the sides told do not meet any more.
+fn comes_apart(before: &Job, job: &Job) -> bool {
+    outlined(before).open.is_none() && outlined(job).open.is_some()
+}
+
+/// What is held for what is asked next, in the order said, and whether a place is lost that no premise can hold; `None` where anything else
+/// would be.
+fn held(about: &About<'_>, line: &Line, reading: &Reading<'_>, rest: &[Filled<'_>]) -> Option<(Option<RowAsk>, bool)> {
+    let (mut given, mut supposed) = (Vec::new(), Vec::new());
+    let (mut so_far, mut lost) = (Vec::new(), false);
+    for filled in reading.filled.iter().filter(|f| rest.contains(f)) {
+        let Some((_, premise)) = of_item(about, line, filled, &so_far)?.into_iter().next() else {
+            // A denial, a thing only named or a choice is not passed over.
+            filled.row.filter(|row| is_place(*row) && !matches!(filled.how, How::Nothing | How::Named))?;
+            lost = true;
+            continue;
+        };
+        so_far.push(premise.clone());
+        match premise {
+            Premise::Row(row, value) => given.push((row, value)),
+            Premise::Fact(fact) => supposed.push(fact),
+        }
+    }
+    let none = given.is_empty() && supposed.is_empty();
+    let given = (!none).then(|| RowAsk { wants: Vec::new(), mood: Mood::Figure, given, supposed });
+    Some((given, lost))
+}
+
+/// True for a place that is named as left over where nothing that is told stands there.
+fn is_place(row: RowId) -> bool {
+    matches!(row, RowId::GateAt | RowId::StairAt | RowId::OffsetFrom | RowId::PostAt)
+}

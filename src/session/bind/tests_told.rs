@@ -1,0 +1,313 @@
+//! Lines as tellings, each item given its row: what stands in the job, what is held for what is asked next, and what is only offered.
+
+use super::readings::{Filled, Reading};
+use super::value::row_of;
+use super::{About, told};
+use crate::grammar::scores::{How, Line};
+use crate::grammar::{Act, canon};
+use crate::job::Job;
+use crate::session::{Session, step};
+
+/// What was told before, a line, its items' rows by their first tokens ("4/row:add" and its like for how), and what is made of it.
+type Case<'a> = (&'a str, &'a str, &'a str, &'a str);
+
+/// The phrase of what is told, " ?" behind it where it is only offered.
+fn made((before, line, rows, _): &Case<'_>) -> String {
+    let facts = match canon::read(before) {
+        Some(Act::Tell(facts)) => facts,
+        _ => Vec::new(),
+    };
+    let job = Job::default().with_all(&facts).unwrap_or_default();
+    let run = job.runs.last().map(|r| r.id);
+    let about = About { job: &job, asked: None, run, answered: false, figure: None, line };
+    let read = Line::read(line, &[]);
+    let filled = rows.split(' ').filter_map(|label| label.split_once('/')).flat_map(|(at, label)| {
+        let at = at.parse().unwrap_or_default();
+        let word = read.item(at).and_then(|i| i.word());
+        let (rows, how) = label.split_once(':').unwrap_or((label, "set"));
+        let how = if how == "=by_house" { How::Words("by house") } else { How::of(how) };
+        rows.split('+').map(move |row| Filled { at, word, row: row_of(row), how })
+    });
+    let reading = Reading { act: "tell", wants: Vec::new(), filled: filled.collect(), log: 0.0 };
+    match told::told(&about, &read, &reading).or_else(|| told::given(&about, &read, &reading)) {
+        Some(way) if way.unbound == 0 => canon::write(&way.act),
+        Some(way) => format!("{} ?", canon::write(&way.act)),
+        None => String::from("nothing"),
+    }
+}
+
+fn items(read: &Line) -> Vec<String> {
+    read.items.iter().map(|i| format!("{}={:?}", i.at, i.word().unwrap_or(&read.tokens[i.at].stem))).collect()
+}
+
+fn check(cases: &[Case<'_>]) {
+    let wrong: Vec<String> = cases
+        .iter()
+        .map(|case| (case, made(case)))
+        .filter(|(case, made)| made != case.3)
+        .map(|(case, made)| format!("{}: {made}\n  not {}\n  {:?}", case.1, case.3, items(&Line::read(case.1, &[]))))
+        .collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What the job keeps is told; what it cannot keep stands beside it for the next question.
+#[test]
+fn a_telling_is_told_as_far_as_the_job_keeps_it() {
+    check(&[
+        (
+            "",
+            "posts 5 on a 23'8 run from wall to wall",
+            "1/post-count 4/run-length 7/run-from:=wall 9/run-to:=wall",
+            "run 1: 23'-8\" out to out, from wall, to wall; given: posts 5",
+        ),
+        (
+            "",
+            "144 1/2 corner to stair head, bays equal at 46 clear",
+            "0/run-length 1/run-from 3/run-to 9/bay-clear",
+            "run 1: 12'-0 1/2\" out to out, from corner, to stair head; given: bay 3'-10\"",
+        ),
+        // Nobody said where they stand in the front.
+        (
+            "",
+            "gate is 36 and the stairs are 36 on a 21 ft front",
+            "2/gate-width 7/stair-width 10/run-length 11/run-name",
+            "run 1: called front, 21'-0\" out to out; given: gate 3'-0\"; stair opening 3'-0\" ?",
+        ),
+        // A corner cut off the deck makes another deck of it.
+        (
+            "",
+            "20 along, 12 out, corner clipped 3 ft",
+            "0/deck-along 3/deck-out 8/corner-leg",
+            "deck: 20'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; given: leg of the clipped corner 3'-0\" ?",
+        ),
+        (
+            "",
+            "350 center to center, four bays at 55 1/2 and two more",
+            "0/run-centre 5/bay-count 8/bay-centre 10/bay-count",
+            "run 1: 29'-2\" centre to centre; given: bays 4; bay, on center 4'-7 1/2\"; bays 2 ?",
+        ),
+        // How many bays 3 posts make hangs on what its ends are.
+        (
+            "",
+            "3 posts on the front, 12 ft",
+            "0/post-count 4/run-name 6/run-length",
+            "run 1: called front, 12'-0\" out to out; given: posts 3 ?",
+        ),
+        // A fall without what it is over is no slope yet.
+        (
+            "",
+            "15'6 out and 28 along, ground falls 36 from left to right, 22 up",
+            "0/deck-out 3/deck-along 8/fall 14/grade",
+            "deck: 15'-6\" out; deck: 28'-0\" along the house; above ground: 22\"; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; given: fall of the ground 3'-0\"",
+        ),
+        // Without a run or a deck each stands by itself.
+        ("", "posts 5, bays 58 clear", "1/post-count 4/bay-clear", "told: posts 5; told: bay 4'-10\""),
+    ]);
+}
+
+/// A figure without a row is passed over only where it says again what is told, was taken back, or counts what follows.
+#[test]
+fn a_figure_without_a_row_is_not_passed_over() {
+    check(&[
+        (
+            "",
+            "deck 25 by 15, it's the fifteen that's against the house",
+            "1/deck-out 2/deck-along",
+            "deck: 25'-0\" out; deck: 15'-0\" along the house; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right",
+        ),
+        (
+            "",
+            "rise 52 and treads 10, no, 10 1/2",
+            "1/total-rise 8/tread",
+            "stairs: total rise 4'-4\"; stairs: tread 10 1/2\"",
+        ),
+        ("", "rise 52 and treads 10 and 10 1/2", "1/total-rise 6/tread", "nothing"),
+        (
+            "",
+            "16 ft corner to house. painter comes at 7",
+            "0/run-length 1/run-from 3/run-to",
+            "run 1: 16'-0\" out to out, from corner, to house ?",
+        ),
+        ("", "16 ft corner to house with 7", "0/run-length 1/run-from 3/run-to", "nothing"),
+    ]);
+}
+
+/// A run's noun beside its length says what it is of; one run measured twice is nobody's figure.
+#[test]
+fn a_run_is_told_by_its_noun_and_by_one_measure() {
+    check(&[
+        ("", "a 14 foot run", "1/run-length", "run 1: 14'-0\" out to out"),
+        ("", "14 foot", "0/run-length", "run 1: 14'-0\" out to out ?"),
+        (
+            "",
+            "118 clear and 116 overall",
+            "0/run-clear 3/run-overall",
+            "given: run, clear between its end posts 9'-10\"; run, out to out 9'-8\"",
+        ),
+        (
+            "run 1: 8'-7\" out to out, from house, to corner",
+            "add 2 inches to it",
+            "1/run-length:add",
+            "run 1: 8'-9\" long",
+        ),
+    ]);
+}
+
+/// Gates and stairs at a distance, by the house, and moved; how a leaf is hung.
+#[test]
+fn openings_stand_where_they_are_said_to() {
+    let front = "run 1: called front, 18'-0\" out to out, from corner, to corner";
+    check(&[
+        (
+            "",
+            "17'2 corner to house, 34 gate starting 5 ft from the corner",
+            "0/run-length 1/run-from 3/run-to 5/gate-width 8/offset 11/offset-from",
+            "run 1: 17'-2\" out to out, from corner, to house, gate 5'-0\" from the from-end 2'-10\" wide",
+        ),
+        (
+            "",
+            "17 ft side, 42 gate that starts 30 in from the left",
+            "0/run-length 3/gate-width 7/offset 10/run-from",
+            "run 1: 17'-0\" out to out, gate 2'-6\" from the from-end 3'-6\" wide",
+        ),
+        // Neither end was told: by the house one of them is.
+        (
+            "",
+            "left side 15 foot, stairs 40 wide by the house",
+            "0/run-name 2/run-length 5/stair-width 9/stair-at:=by_house",
+            "run 1: called left, 15'-0\" out to out, from house, stairs 3'-4\" wide 0\" from the left",
+        ),
+        (
+            "",
+            "right side 14 ft, 4 ft stairs 6 ft off the house",
+            "0/run-name 2/run-length 4/stair-width 6/offset 7/offset-from:=house",
+            "run 1: called right, 14'-0\" out to out, to house, stairs 4'-0\" wide 6'-0\" from the right",
+        ),
+        // Which corner nobody said.
+        (
+            "",
+            "18 ft front corner to corner, 4 ft stairs 2 ft off the corner",
+            "0/run-length 1/run-name 2/run-from 4/run-to 6/stair-width 8/offset 11/offset-from",
+            "run 1: called front, 18'-0\" out to out, from corner, to corner; given: stair opening 4'-0\"; distance along the run 2'-0\" ?",
+        ),
+        // 7 and 4 and 6 is more than 16: nothing of it is told.
+        (
+            "",
+            "16 front, 4 ft stairs 7 ft from the left and 6 ft from the right",
+            "0/run-length 1/run-name 3/stair-width 5/offset 8/offset-from 10/offset 13/offset-from",
+            "given: run 16'-0\"; stair opening 4'-0\"; distance along the run 7'-0\"; distance along the run 6'-0\" ?",
+        ),
+        (front, "one 4x4 in the middle", "1/post-size 4/post-at", "nothing"),
+        (
+            "run 1: called front, 18'-0\" out to out, gate at the left 3'-0\" wide",
+            "it hangs on the right and swings over the deck",
+            "4/hinge 9/swing",
+            "run 1: gate at the left 3'-0\" wide (swings over the deck, hinged on the right)",
+        ),
+        (
+            "run 1: called front, 18'-0\" out to out, stairs 4'-0\" wide 5'-0\" from the left",
+            "slide the stairs a foot further from that corner",
+            "3/offset:add",
+            "run 1: stairs 4'-0\" wide 6'-0\" from the left",
+        ),
+    ]);
+}
+
+#[test]
+fn some_posts_and_some_sides_are_told_by_name() {
+    let deck = "deck: 18'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right";
+    check(&[
+        (
+            "",
+            "6x6 on the corners and 4x4 in line",
+            "0/post-size 2/post-at 5/post-size 7/post-at:=line",
+            "corner posts: 6x6; line posts: 4x4",
+        ),
+        (
+            "",
+            "guard the front and the left, 18 along the house by 12 out",
+            "0/guarded:named 2/run-name 5/run-name 7/deck-along 12/deck-out",
+            "deck: 18'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; drop run 3",
+        ),
+        (deck, "no rail for the right", "1/guarded:nothing 4/run-name", "drop run 3"),
+        (deck, "no rail for the porch", "1/guarded:nothing 4/run-name:=porch", "nothing"),
+        // Fewer sides than there are, one of them named twice over.
+        (
+            "",
+            "guard the front and the left, 18 along the house by 12 out. right is a garage",
+            "0/guarded:named 2/run-name 5/run-name 7/deck-along 12/deck-out 15/run-name",
+            "deck: 18'-0\" along the house; deck: 12'-0\" out; run 1: called left, off the house; run 2: called front, turning right; run 3: called right, turning right; drop run 3",
+        ),
+        (
+            "run 1: 12'-0\" out to out",
+            "16 ft corner to house, no rail",
+            "0/run-length 1/run-from 3/run-to 6/guarded:nothing",
+            "given: run 16'-0\" ?",
+        ),
+    ]);
+}
+
+/// A walk from the house goes side by side, and comes home; a step in the edge is three runs that meet.
+#[test]
+fn a_walk_with_turns_is_runs_with_corners_between() {
+    check(&[
+        // 8 + 6 out is 14 back.
+        (
+            "",
+            "out 8, across 10, out 6 more, across 12, back 14 to the house",
+            "1/run-length 4/run-length 7/run-length 11/run-length 14/run-length 17/run-to",
+            "run 1: off the house, 8'-0\" on the edge; run 2: turning right, 10'-0\" on the edge; run 3: turning left, 6'-0\" on the edge; run 4: turning right, 12'-0\" on the edge; run 5: turning right, 14'-0\" on the edge",
+        ),
+        // 8 + 6 is not 12: it does not come home.
+        (
+            "",
+            "out 8, across 10, out 6 more, across 12, back 12 to the house",
+            "1/run-length 4/run-length 7/run-length 11/run-length 14/run-length 17/run-to",
+            "given: run 8'-0\"; run 10'-0\"; run 6'-0\"; run 12'-0\"; run 12'-0\" ?",
+        ),
+        (
+            "",
+            "10'4 from the left corner, steps in 3 foot, then 8'9 to the right corner",
+            "0/run-length 4/run-from 7/turn 8/run-length 11/run-length 15/run-to",
+            "run 1: 10'-4\" out to out, from corner, to corner; run 2: 3'-0\" out to out, from corner, to inside corner; run 3: 8'-9\" out to out, from inside corner, to corner",
+        ),
+    ]);
+}
+
+/// 3 x 67 1/4 and four posts of 3 1/2 is 215 3/4.
+#[test]
+fn bays_and_marks_say_how_long_a_run_is_and_where_its_posts_stand() {
+    check(&[
+        (
+            "",
+            "three bays, 67 1/4 in the clear, 4x4s, corner to corner",
+            "0/bay-count 3/bay-clear 8/post-size 10/run-from 12/run-to",
+            "posts: 4x4; run 1: 17'-11 3/4\" out to out, from corner, to corner, 3 bays",
+        ),
+        // Without the posts' size nobody knows how long it is.
+        (
+            "",
+            "three bays, 67 1/4 in the clear, corner to corner",
+            "0/bay-count 3/bay-clear 8/run-from 10/run-to",
+            "run 1: from corner, to corner, 3 bays; given: bay 5'-7 1/4\"",
+        ),
+        (
+            "",
+            "posts at 0, 47 and 101",
+            "2/post-mark 4/post-mark 6/post-mark",
+            "given: mark of a post 0\"; mark of a post 3'-11\"; mark of a post 8'-5\"",
+        ),
+    ]);
+}
+
+/// What was held beside a telling goes with it: no count of posts stands for what is asked then.
+#[test]
+fn undo_takes_back_what_was_held_beside_what_was_told() {
+    let mut session = Session::new();
+    for (line, held) in [("run 1: 12'-0\" long; given: posts 5", true), ("undo", false)] {
+        let (delta, _) = step(&session, line);
+        session.apply(delta);
+        let given = session.talk.asked.as_ref().map_or(0, |a| a.given.len());
+        assert_eq!(given > 0, held, "{line}");
+    }
+}
