@@ -48,6 +48,14 @@ fn holds(cases: &[Case<'_>]) {
 #[test]
 fn sticks_packs_and_pieces() {
     holds(&[
+        // 100 bolts at two a post: 50 posts; 25 at two: 12, and one bolt left.
+        (PostCount, &[(PerPack, 100.0), (BoltsPerPost, 2.0)], 50.0),
+        (PostCount, &[(PerPack, 25.0), (BoltsPerPost, 2.0)], 12.0),
+        // Two of 58 1/4 and a kerf of 1/8 are 116 5/8: a stick of 10 ft. Two of 60 and none are just that.
+        (Stock, &[(PerStick, 2.0), (RailLength, 58.25), (Kerf, 0.125)], 120.0),
+        (Stock, &[(PerStick, 2.0), (RailLength, 60.0), (Kerf, 0.0)], 120.0),
+        // Two of 48 and a kerf of 1/8: 96 1/8, more than an 8 ft stick.
+        (StickNeeded, &[(PostCount, 2.0), (PostLength, 48.0), (Kerf, 0.125)], 96.125),
         // Four of 31 3/4 and three kerfs are 127 3/8 of 96: too many; (96 + 1/8) / (31 3/4 + 1/8) = 3.01: 3 a stick, 44 / 3 = 14.7: 15.
         (StickCount, &[(BalusterCount, 44.0), (BalusterLength, 31.75), (Stock, 96.0), (Kerf, 0.125)], 15.0),
         // Two posts of 46 1/4 a 96: 7 / 2 = 3.5: 4.
@@ -338,6 +346,10 @@ fn a_run_asked_of_has_its_own_openings() {
 #[test]
 fn several_of_one_row_are_taken_together() {
     holds(&[
+        // 71 + 71 + 48 = 190, over three: 63 1/3.
+        (BayClear, &[(BayClear, 71.0), (BayClear, 71.0), (BayClear, 48.0)], 190.0 / 3.0),
+        // 148 clear, 31 to the first stair post, a 4x4, 42 of stairs, a 4x4: 148 - 31 - 3 1/2 - 42 - 3 1/2 = 68.
+        (Flank, &[(RunClear, 148.0), (Offset, 31.0), (StairWidth, 42.0), (PostWidth, 3.5)], 68.0),
         // 24 + 30 ft, less stairs of 4 and of 3 ft: 47 ft.
         (GuardTotal, &[(RunLength, 288.0), (RunLength, 360.0), (StairWidth, 48.0), (StairWidth, 36.0)], 564.0),
         // 16 + 12 + 12 ft, less 4 and 3: 33 ft.

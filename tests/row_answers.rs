@@ -12,6 +12,7 @@ use railhand::grammar::canon;
 use railhand::grammar::{Act, Query};
 use railhand::quantity::{Kind, ROWS, RowId};
 use railhand::reply::Status;
+use railhand::session::{Session, step};
 use rows::{Case, first, holds};
 use serde_json::Value;
 use talk::told_then;
@@ -238,6 +239,7 @@ fn a_word_on_a_row_follows_its_limit() {
         ("push at the top", ["199", "200", "201"], ["No", "Yes", "Yes"]),
         ("push the post carries", ["199", "200", "201"], ["No", "Yes", "Yes"]),
         ("push what is left carries", ["199", "200", "201"], ["No", "Yes", "Yes"]),
+        ("stairs, clear between the posts", ["2'-11 15/16\"", "3'-0\"", "3'-0 1/16\""], ["No", "Yes", "Yes"]),
         ("stair opening", ["2'-11 15/16\"", "3'-0\"", "3'-0 1/16\""], ["No", "Yes", "Yes"]),
         ("riser", ["7 11/16\"", "7 3/4\"", "7 13/16\""], ["Yes", "Yes", "No"]),
         ("most riser", ["7 11/16\"", "7 3/4\"", "7 13/16\""], ["Yes", "Yes", "No"]),
@@ -736,4 +738,119 @@ fn a_line_of_another_run_is_answered_by_the_line() {
         ("figure: gap; with balusters 9?", "The gap is 4 5/16\" (exactly 4 19/60\").", &[]),
     ];
     rows.iter().for_each(|case| holds(&told, case));
+}
+
+/// What was told before for the question to come is given in it, and goes before what an engine makes of the whole job.
+#[test]
+fn what_was_told_for_the_question_to_come_counts_as_given_in_it() {
+    let rows: &[(&[&str], Case)] = &[
+        // 58 over three a stick: 19.3, so 20.
+        (
+            &["told: balusters 62", "told: pieces a stick 3", "told: balusters 58"],
+            ("figure: sticks?", "20 sticks", &[("sticks", "20")]),
+        ),
+        // 96 at 3.40; what the line gives goes before what was told.
+        (
+            &["told: balusters 96", "told: price of one 1 17/20"],
+            ("figure: cost; with price of one 3 2/5?", "The cost is 326.40.", &[]),
+        ),
+        // (144 + 1/8) / (46 1/4 + 1/8) = 3.1: three a stick; nine posts: 3 sticks.
+        (
+            &["told: posts 9", "posts cut: 46 1/4\"", "told: stick 8'-0\""],
+            ("figure: sticks; with stick 12'-0\"?", "3 sticks", &[("sticks", "3")]),
+        ),
+        // 42 on the level at 7 1/2 in 10 1/2: 30.
+        (
+            &["stairs: rise 7 1/2\"; stairs: tread 10 1/2\"", "told: level distance along the stairs 3'-6\""],
+            ("figure: drop of the rail over it?", "The drop of the rail over it is 30\".", &[]),
+        ),
+        // 200 x (36 + 1 + 2 + 3 1/4) / 3 1/4 = 2,600; the bolts of the rim as it stands would be 3 1/2 apart at most.
+        (
+            &[
+                "rim: 1 1/2\" thick",
+                "told: bolts apart 3 1/4\"",
+                "told: edge distance 2\"",
+                "decking: 1\" thick",
+                "height: 36\" to the top",
+            ],
+            ("figure: pull on the upper bolt?", "The pull on the upper bolt is 2,600 lb.", &[]),
+        ),
+        // 10 1/4 with the 1 in. decking that is taken; a quarter more with 1 1/4.
+        (
+            &["told: notch, top to bottom 10 1/4\""],
+            ("figure: notch, top to bottom; with decking 1 1/4\"?", "The notch, top to bottom, is 10 1/2\".", &[]),
+        ),
+    ];
+    rows.iter().for_each(|(told, case)| holds(told, case));
+}
+
+/// What was told of a row is no figure that it comes to beside another one of it.
+#[test]
+fn a_row_told_before_is_not_held_beside_itself() {
+    // 39 is over the 38 that a handrail may be high, whatever it was.
+    let last = told_then(&["told: handrail 2'-9\"", "judge: handrail; with handrail 3'-3\"?"]);
+    assert!(first(&last).starts_with("No: 39\" is over the 38\" handrail limit"), "{}", last.text());
+}
+
+/// A figure that fails a limit brings it, though no word was asked for.
+#[test]
+fn a_figure_that_fails_its_limit_warns() {
+    // (68 1/2 - 11 x 1 1/2) / 12 = 4 1/3: a 4 in. ball passes. (68 1/2 - 18) / 13 = 3 23/26: none does.
+    let gap = |n: u8| told_then(&[&format!("figure: gap; with bay 5'-8 1/2\"; with balusters {n}?")]).reply.findings;
+    assert_eq!(gap(11).iter().map(|f| f.rule).collect::<Vec<_>>(), ["level-gap"]);
+    assert_eq!(gap(12), []);
+    // 42 less two 4x4s is 35, under the 36 a stair is wide at the least.
+    let clear = told_then(&["figure: stairs, clear between the posts; with stair opening 3'-6\"; if posts: 4x4?"]);
+    assert!(clear.reply.findings.iter().any(|f| f.rule == "stair-width"), "{}", clear.text());
+}
+
+/// Two values of two rows go together, one with the other.
+#[test]
+fn a_row_given_with_another_is_answered_pair_by_pair() {
+    // 14.85 over 12 ft is 1.2375 a foot, 21.10 over 16 ft 1.31875.
+    let asked = "figure: price of a foot; with stick 12'-0\"; with price of one 14 17/20; with stick 16'-0\"; with price of one 21 1/10?";
+    let last = told_then(&[asked]);
+    assert!(first(&last).starts_with("The price of a foot is 1.24, with the stick 12'-0\""), "{}", last.text());
+    // Posts of two lengths share their sticks: neither count alone is the answer.
+    let asked = "figure: sticks; with posts 9; with posts' length 3'-4 1/2\"; with posts 4; with posts' length 4'-4\"; with stick 8'-0\"?";
+    assert_eq!(told_then(&[asked]).reply.status, Status::Asks);
+}
+
+/// A share is said in parts of a hundred too, and stock in feet.
+#[test]
+fn a_figure_stands_under_its_other_unit_too() {
+    let value = |asked: &str, name: &str| told_then(&[asked]).json()["values"][name].clone();
+    // 1 - (2 / 5 1/2)^2 = 105/121 = 86.777 %.
+    let percent =
+        value("figure: share of the post left, notched over a corner; with notch 2\"; if posts: 6x6?", "percent");
+    assert!(percent.to_string().trim_matches('"').starts_with("86.77"), "{percent}");
+    // 27 of 33 in. are 891 in.: 74 1/4 ft.
+    let feet = value("figure: length of stock in all; with balusters 27; with balusters' length 2'-9\"?", "feet");
+    assert_eq!(feet.to_string(), "74.25");
+}
+
+/// An opening of a run given anew is laid into it; so are its posts, and both are kept so.
+#[test]
+fn what_is_given_of_the_one_run_is_laid_into_it() {
+    // (192 - 60) / 2 = 66 on each side of stairs in the middle.
+    let run = ["run 1: called front, 16'-0\" out to out, stairs 4'-0\" wide in the middle"];
+    holds(
+        &run,
+        &(
+            "figure: guard beside the stairs or the gate; with stair opening 5'-0\"?",
+            "The guard beside the stairs or the gate is 5'-6\" = 66\"",
+            &[("width", "60")],
+        ),
+    );
+    // 216 center to center in four: 54; three posts between the ends make the same four bays.
+    let run = "run 1: 18'-0\" centre to centre, 3 bays";
+    let mut session = Session::new();
+    for line in [run, "figure: bay; with bays 4?", "keep it"] {
+        let (delta, _) = step(&session, line);
+        session.apply(delta);
+    }
+    assert_eq!(session.job().runs[0].bays, Some(4));
+    assert!(session.job().figures.is_empty());
+    let between = told_then(&[run, "figure: bay, on center; with posts between the ends 3?"]);
+    assert!(first(&between).starts_with("4'-6\" = 54\" on center"), "{}", between.text());
 }

@@ -268,7 +268,8 @@ rows! {
     StairMeasure: choice(Stairs, "what the stairs' width lies between").plain("stairs: measured {}").json("measure"),
     StairAt: of(Stairs, Kind::Place, "place of the stairs").nouns("stairs").asks("where").json("at"),
     StairCount: count(Stairs, "flights of stairs", 0, 20).nouns("flight, stairs"),
-    StairClear: length(Stairs, "stairs, clear between the posts", 6, 240).nouns("walk through, between the posts").asks("how wide").feet(12, 20),
+    StairClear: length(Stairs, "stairs, clear between the posts", 6, 240).nouns("walk through, between the posts").asks("how wide").feet(12, 20)
+        .held_to(&l::STAIR_WIDTH),
     StairTread: length(Stairs, "stairs, clear between the handrails", 6, 240).asks("how wide"),
     Recess: length(Stairs, "recess", 6, 240).nouns("let in, recessed").asks("how deep").feet(12, 18).json("recess"),
     TotalRise: length(Stairs, "total rise", 4, 400).nouns("total rise, deck to landing").asks("how high").usual(128, 2400)

@@ -27,6 +27,7 @@ pub(super) use flight::disagrees;
 pub(super) use help::{hello, help};
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
+pub(super) use row::to_keep;
 pub(super) use stair_ways::beside_choice;
 use strength::beside;
 pub(super) use strength::{other_posts, supposed_by};
@@ -312,15 +313,14 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
         Query::Stairs(ask) => stairs::answer(job, *ask),
         Query::Job => (told_so_far(job), Vec::new()),
-        Query::Rule(limit) => match law::instead(job, limit) {
-            Some(reply) => (reply, Vec::new()),
-            None => {
-                let (mut reply, figs) = rule(limit);
-                let big = strength::how_big(job).filter(|_| limit.id == crate::limits::POST_SIZE.id);
-                reply.lines.extend(big);
-                (reply, figs)
+        Query::Rule(limit) => of_rule(job, limit),
+        Query::Needed(limit) => {
+            let (mut reply, figs) = of_rule(job, limit);
+            if let Some(first) = reply.lines.iter_mut().find(|l| l.role == Role::Answer) {
+                first.spans.insert(0, Span::Say("Yes: "));
             }
-        },
+            (reply, figs)
+        }
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
         Query::Flight(ask) => flight::flight(job, ask),
@@ -338,6 +338,16 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
     };
     reply = stands::with_stops(reply, job, query);
     reply.readback = Some(canon::write(&Act::Query(query.clone())));
+    (reply, figs)
+}
+
+/// A limit and its source, or what stands in its stead where the job is.
+fn of_rule(job: &Job, limit: &'static Limit) -> (Reply, Figs) {
+    if let Some(reply) = law::instead(job, limit) {
+        return (reply, Vec::new());
+    }
+    let (mut reply, figs) = rule(limit);
+    reply.lines.extend(strength::how_big(job).filter(|_| limit.id == crate::limits::POST_SIZE.id));
     (reply, figs)
 }
 

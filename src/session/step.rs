@@ -136,7 +136,7 @@ fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
                 _ => session.talk.focus.clone(),
             };
             let made = perform(session, Resolved { focus, ..plainly(session, act.clone()) });
-            if bound.certain || bound.lacks || matches!(act, Act::Tell(_)) {
+            if bound.certain || bound.lacks || matches!(act, Act::Tell(_) | Act::TellWith(..)) {
                 made
             } else {
                 taken(made, act, &bound.others)
@@ -443,10 +443,7 @@ fn query_act(session: &Session, query: Query, turn: Turn) -> (Delta, Reply) {
 /// What "keep it" tells: what was supposed; else what the last question of rows gave.
 fn to_keep(session: &Session) -> Vec<Fact> {
     let asked = session.talk.asked.iter().filter(|_| session.talk.supposed.is_empty());
-    let facts = |ask: &RowAsk| {
-        let given = ask.given.iter().filter_map(|(row, value)| Fact::of(*row, *value));
-        given.chain(ask.supposed.iter().cloned()).collect::<Vec<_>>()
-    };
+    let facts = |ask: &RowAsk| answer::to_keep(&session.job, ask);
     session.talk.supposed.iter().cloned().chain(asked.flat_map(facts)).collect()
 }
 

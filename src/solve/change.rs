@@ -1,6 +1,6 @@
 //! A row as it becomes when another changes and all else stays: "the pickets are 31 at 36 high; and at 42?"
 
-use super::{Given, Solved, Source};
+use super::{Given, Solved, Source, known};
 use crate::figure::{Fig, Why};
 use crate::job::Job;
 use crate::measure::Q;
@@ -15,13 +15,15 @@ const STEPS: usize = 4;
 pub(super) fn changed(want: RowId, given: &Given, job: &Job) -> Option<Solved> {
     let stood = given.get(want).cloned().or_else(|| Source::told(job, want))?;
     let (mut now, mut named, mut used) = (stood.as_q(), vec![(want.row().name, stood.clone())], Vec::new());
+    let mut defaults = Vec::new();
     for row in given.rows().filter(|row| *row != want) {
-        let (Some(was), Some(is)) = (given.before(row).cloned().or_else(|| Source::told(job, row)), given.get(row))
-        else {
-            continue;
-        };
+        let before = given.before(row).cloned().or_else(|| Source::told(job, row));
+        // What was told before stood with what is usual, where nobody said otherwise.
+        let usual = || known::default(job, row).filter(|_| given.get(want).is_none());
+        let Some((was, is)) = before.clone().or_else(usual).zip(given.get(row)) else { continue };
         let Some(then) = moved(want, row, now, &was, is, given).filter(|_| was.as_q() != is.as_q()) else { continue };
         now = then;
+        defaults.extend(before.is_none().then_some(row));
         named.extend([(row.row().name, was), (row.row().name, is.clone())]);
         used.push(row);
     }
@@ -30,7 +32,7 @@ pub(super) fn changed(want: RowId, given: &Given, job: &Job) -> Option<Solved> {
         Why::Formula("what it was, and what changed of what it is made up of, all else the same: was, then is", named);
     used.extend(given.get(want).map(|_| want));
     let moves = used.iter().any(|row| *row != want);
-    moves.then(|| Solved { used, ..Solved::plain(Fig::new(value, why)) })
+    moves.then(|| Solved { used, defaults, ..Solved::plain(Fig::new(value, why)) })
 }
 
 /// What a row comes to when one it hangs on changes.

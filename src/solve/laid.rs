@@ -1,6 +1,6 @@
 //! A job with what a line gives laid over it.
 
-use super::{Engines, Given, Solved};
+use super::{Engines, Given, Solved, Source};
 use crate::figure::{Fig, Value};
 use crate::job::{Fact, Job};
 use crate::quantity::RowId;
@@ -38,6 +38,13 @@ impl<'a> Laid<'a> {
         };
         let without = facts.iter().map(|(row, _)| (*row, others(*row))).collect();
         Laid { job: told, without, unseen }
+    }
+
+    /// A figure the job keeps for what is asked next: told by itself, or how long a part is cut, which is told of all of them.
+    pub fn kept(&self, row: RowId) -> Option<Fig> {
+        let of_all = matches!(row, RowId::PostLength | RowId::BalusterLength);
+        let kept = of_all || self.job.figures.contains_key(&row);
+        Source::told(&*self.job, row).filter(|_| kept)
     }
 
     /// The premises the job took.

@@ -118,7 +118,8 @@ impl Search<'_> {
             return Some(Solved { used: vec![row], ..Solved::plain(fig.clone()) });
         }
         let laid = self.laid;
-        let told = || laid.read(|job| Source::told(job, row));
+        let kept = self.kept(row);
+        let told = || kept.clone().or_else(|| laid.read(|job| Source::told(job, row)));
         if !anew && let Some(told) = told() {
             return Some(told);
         }
@@ -136,11 +137,17 @@ impl Search<'_> {
         let sound = |s: &Solved| s.defaults.is_empty() || default.is_none() || (depth == DEPTH && !s.used.is_empty());
         let best = best.filter(sound);
         // Given and not worked out of the rest of what is given, it is what was given: never a default in its stead.
-        let works = |s: &Solved| s.defaults.is_empty() && s.used.iter().any(|r| *r != row);
+        let works = |s: &Solved| s.defaults.is_empty() && (s.used.iter().any(|r| *r != row) || s.whole.contains(&row));
         match self.given.get(row).filter(|_| !best.as_ref().is_some_and(works)) {
             Some(fig) => Some(Solved { used: vec![row], ..Solved::plain(fig.clone()) }),
             None => best.or_else(told).or(default),
         }
+    }
+
+    /// What was told before by itself for what is asked next: it is given as much as what the question says, which it does not say anew.
+    fn kept(&self, row: RowId) -> Option<Solved> {
+        let fig = self.laid.kept(row).filter(|_| self.given.get(row).is_none())?;
+        Some(Solved { used: vec![row], ..Solved::plain(fig) })
     }
 
     /// An engine's figure, where it sees everything given that it follows from.
@@ -219,7 +226,9 @@ impl Search<'_> {
                     ..Solved::plain(fig)
                 }),
                 Input::Given(row) => {
-                    self.given.get(*row).cloned().map(|fig| Solved { used: vec![*row], ..Solved::plain(fig) })
+                    let given = self.given.get(*row).cloned();
+                    let given = given.map(|fig| Solved { used: vec![*row], ..Solved::plain(fig) });
+                    given.or_else(|| self.kept(*row))
                 }
             };
             match found {

@@ -1,9 +1,9 @@
 //! Packs, screws, washers and what it all weighs.
 
-use super::whole::{each, extra, up};
+use super::whole::{down, each, extra, over, up};
 use crate::quantity::RowId::{
-    BalusterCount, BalusterTotal, BoltCount, Lineal, Packs, PerPack, PieceCount, PostCount, RailCount, Screws,
-    ScrewsPer, ScrewsPerEnd, Spares, Washers, WashersPerPost, Waste, Weight, WeightEach, WeightFoot,
+    BalusterCount, BalusterTotal, BoltCount, BoltsPerPost, Lineal, Packs, PerPack, PieceCount, PostCount, RailCount,
+    Screws, ScrewsPer, ScrewsPerEnd, Spares, Washers, WashersPerPost, Waste, Weight, WeightEach, WeightFoot,
 };
 use crate::quantity::relation::{Relation, given, told, value, want};
 use num_rational::Ratio;
@@ -45,6 +45,12 @@ pub(super) const RELATIONS: &[Relation] = &[
         "the screws over those of a pack",
         &[want(Screws), told(Waste), told(Spares), given(PerPack)],
         each,
+    ),
+    Relation::work(
+        PostCount,
+        "the whole posts a pack of bolts does, bolts a post for each",
+        &[given(PerPack), given(BoltsPerPost)],
+        |a| down(over(a.q(0), a.q(1))?),
     ),
     times!(Screws, "screws a baluster times balusters", ScrewsPer, given(BalusterCount)),
     times!(Screws, "screws a baluster times balusters in all", ScrewsPer, want(BalusterTotal)),

@@ -1,7 +1,7 @@
 //! Runs, posts and bays of one size.
 
 use super::whole::{over, up};
-use crate::figure::Value;
+use crate::figure::{Value, Why};
 use crate::measure::{Length, Q};
 use crate::quantity::RowId::{
     BayCentre, BayClear, BayCount, BayLonger, BayShorter, BoltCount, BoltsPerPost, Bracket, CapLength, CapPast,
@@ -30,6 +30,11 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[every(BayClear), want(PostWidth), given(PostsBetween)],
         |a| Some(Value::Length(a.length(0) + a.length(1) * a.n(2))),
     ),
+    Relation::work(BayClear, "all of them added up, over how many they are: evened out", &[every(BayClear)], |a| {
+        let Why::Formula(_, all) = a.0.first()?.why() else { return None };
+        let n = i64::try_from(all.len()).ok().filter(|n| *n > 0)?;
+        Some(Value::Length(a.length(0) / n))
+    }),
     Relation::work(
         LastBay,
         "the run clear less the bays told, a post for each",

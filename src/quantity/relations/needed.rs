@@ -2,9 +2,22 @@
 
 use crate::figure::Value;
 use crate::quantity::RowId::{
-    DeckAlong, DeckDiagonal, DeckOut, Kerf, PieceCount, PieceLength, RunClear, RunLength, StickNeeded,
+    BalusterCount, BalusterLength, DeckAlong, DeckDiagonal, DeckOut, Kerf, PieceCount, PieceLength, PostCount,
+    PostLength, RailCount, RailLength, RunClear, RunLength, StickNeeded,
 };
-use crate::quantity::relation::{Relation, also, want};
+use crate::quantity::relation::{Relation, also, given, want};
+
+/// A stick for so many of a part.
+macro_rules! of_part {
+    ($count:ident, $length:ident) => {
+        Relation::work(
+            StickNeeded,
+            "the pieces, and a kerf between two of them",
+            &[given($length), given($count), want(Kerf)],
+            |a| (a.n(1) > 0).then(|| Value::Length(a.length(0) * a.n(1) + a.length(2) * (a.n(1) - 1))),
+        )
+    };
+}
 
 pub(super) const RELATIONS: &[Relation] = &[
     Relation::work(
@@ -13,6 +26,9 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[want(PieceLength), want(PieceCount), want(Kerf)],
         |a| (a.n(1) > 0).then(|| Value::Length(a.length(0) * a.n(1) + a.length(2) * (a.n(1) - 1))),
     ),
+    of_part!(PostCount, PostLength),
+    of_part!(BalusterCount, BalusterLength),
+    of_part!(RailCount, RailLength),
     // Where the line counts several pieces, one of them is no answer.
     Relation::work(StickNeeded, "one piece", &[want(PieceLength), also(PieceCount)], |a| {
         (a.n(1) <= 1).then(|| Value::Length(a.length(0)))

@@ -49,6 +49,19 @@ macro_rules! left_over {
     };
 }
 
+/// The stick to buy for so many of a part out of each.
+macro_rules! bought_so_long {
+    ($length:ident) => {
+        Relation::work(
+            Stock,
+            "the pieces and a kerf between two of them, up to an even foot: sticks are sold so",
+            &[given(PerStick), given($length), want(Kerf)],
+            |a| even_feet(a.length(1) * a.n(0) + a.length(2) * (a.n(0) - 1)),
+        )
+        .by("common practice, no source")
+    };
+}
+
 /// So many of a part, end to end.
 macro_rules! lineal {
     ($says:literal, $count:expr, $length:expr) => {
@@ -93,6 +106,10 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[given(StickCount), given(Stock), given(Lineal)],
         |a| Some(Value::Length(a.length(1) * a.n(0) - a.length(2))).filter(|_| a.length(1) * a.n(0) >= a.length(2)),
     ),
+    bought_so_long!(PieceLength),
+    bought_so_long!(BalusterLength),
+    bought_so_long!(PostLength),
+    bought_so_long!(RailLength),
     left_over!(BalusterLength),
     left_over!(PostLength),
     left_over!(RailLength),
@@ -176,6 +193,12 @@ pub(super) const RELATIONS: &[Relation] = &[
         |a| up(a.q(0) * a.q(1)),
     ),
 ];
+
+/// A length up to the next even foot; `None` where there is none.
+fn even_feet(l: Length) -> Option<Value> {
+    let feet = l.ratio(Length::inches(24))?.ceil();
+    l.is_positive().then(|| Length::inches(24).times(feet).map(Value::Length)).flatten()
+}
 
 /// The whole pieces a stick gives: one kerf less than pieces.
 fn per_stick(stick: Q, piece: Q, kerf: Q) -> Option<Q> {

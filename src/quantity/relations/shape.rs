@@ -5,8 +5,8 @@ use crate::figure::{Unit, Value};
 use crate::measure::{Length, sine, tangent};
 use crate::quantity::RowId::{
     AcrossFlats, AcrossPoints, AllAround, BlockLength, BumpOut, DeckAlong, DeckDiagonal, DeckOut, DeckSide, FacetCount,
-    Flank, GateOpening, GateWidth, GuardTotal, Joists, KeptSides, Landing, LandingWide, Offset, RunLength, StairCount,
-    StairWidth, Turn,
+    Flank, GateOpening, GateWidth, GuardTotal, Joists, KeptSides, Landing, LandingWide, Offset, PostWidth, RunClear,
+    RunLength, StairCount, StairWidth, Turn,
 };
 use crate::quantity::relation::{Args, Relation, also, every, follows, given, want};
 use crate::solve::joist_thick;
@@ -81,6 +81,15 @@ pub(super) const RELATIONS: &[Relation] = &[
         "the run less the stair opening and what is before it",
         &[given(RunLength), given(StairWidth), given(Offset), also(StairCount)],
         rest,
+    ),
+    Relation::work(
+        Flank,
+        "the run clear less what is before the stairs, a post on each side of them, and their opening",
+        &[given(RunClear), given(StairWidth), given(Offset), want(PostWidth), also(StairCount)],
+        |a| {
+            let left = a.length(0) - a.length(1) - a.length(2) - a.length(3) * 2;
+            (a.n(4) <= 1 && left >= Length::ZERO).then_some(Value::Length(left))
+        },
     ),
     Relation::work(
         Flank,

@@ -17,15 +17,18 @@ mod say;
 mod taken;
 mod tried;
 mod values;
+mod warned;
 
 use super::Figs;
-use crate::figure::Fig;
+use crate::figure::{Fig, Why};
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::job::Job;
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status};
 use asked::{Asked, Found};
+pub(in crate::session) use counts::to_keep;
 pub(super) use given::{beside_told, given};
+pub(super) use metric::{in_metric, is_metric};
 
 /// The answer, on the job with what is tried on laid over it.
 pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
@@ -33,19 +36,24 @@ pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
         Ok(tried) => tried,
         Err(why) => return (super::impossible(&why), Vec::new()),
     };
+    let whole = ask;
     let (tried, ask) = &counts::settled(tried, ask);
     let asked = Asked::of(tried, ask);
     let (mut reply, figs) = match ask.mood {
-        Mood::Figure => each::each(&asked).unwrap_or_else(|| figures(&asked)),
+        Mood::Figure => each::each(job, &asked).unwrap_or_else(|| figures(job, &asked)),
         Mood::Judge | Mood::Fault => judge::judge(job, &asked),
     };
+    // What was laid into the run is a premise like any other.
+    let answered = reply.status == Status::Answered;
+    let laid = whole.given.iter().filter(|given| answered && !ask.given.contains(given));
+    laid.for_each(|(row, value)| values::put_row(&mut reply, *row, &Fig::new(*value, Why::Told(row.said()))));
     tried::name(&mut reply, &ask.supposed);
     metric::say(&mut reply, &asked);
     (reply, figs)
 }
 
 /// The figures, each with what it is never said without; one question for what lacks.
-fn figures(asked: &Asked) -> (Reply, Figs) {
+fn figures(told: &Job, asked: &Asked) -> (Reply, Figs) {
     let (mut found, mut questions) = (Vec::new(), Vec::new());
     for want in &asked.ask.wants {
         match asked.find(*want) {
@@ -54,6 +62,10 @@ fn figures(asked: &Asked) -> (Reply, Figs) {
             Ok(one) => found.push(one),
             Err(lacks) => questions.push(say::lacking(*want, &asked.needs(*want, &lacks))),
         }
+    }
+    // One of several values of a row is no answer where they are not alternatives.
+    if let Some(row) = taken::passed_over(asked, &used(&found)).filter(|_| asked.ask.wants.len() == 1) {
+        return (Reply { lines: vec![say::which(row)], ..Reply::of(Status::Asks) }, Vec::new());
     }
     let mut reply = Reply::of(if found.is_empty() { Status::Asks } else { Status::Answered });
     if found.is_empty() {
@@ -68,6 +80,7 @@ fn figures(asked: &Asked) -> (Reply, Figs) {
     let taken = taken::taken(asked.job, &defaults(&found), figs_of(&found));
     reply.lines.extend(taken::both(taken::unused(asked, &used(&found)), taken));
     reply.lines.extend(questions);
+    reply.findings = warned::found(told, asked, &found);
     values::put(&mut reply, &found);
     values::put_given(&mut reply, asked, &used(&found));
     reply.values.more.extend(apart);

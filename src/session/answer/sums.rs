@@ -3,8 +3,9 @@
 use super::{Figs, heard};
 use crate::figure::{Fig, Value};
 use crate::grammar::{Act, canon};
+use crate::measure::Length;
 use crate::reply::{Line, Reply, Role, Span, Status, Style};
-use crate::sums::{Into, Sum, SumError, answer};
+use crate::sums::{Expr, Into, Sum, SumError, answer};
 
 /// Works a sum out and words it.
 pub fn sum(sum: &Sum) -> (Reply, Figs) {
@@ -31,7 +32,23 @@ pub fn sum(sum: &Sum) -> (Reply, Figs) {
         }
         _ => (reply.values.result, reply.values.left) = (Some(fig), left),
     }
+    if lengths(sum).into_iter().any(super::row::is_metric) {
+        super::row::in_metric(&mut reply);
+    }
     (reply, figs)
+}
+
+/// The lengths an expression is made of; none of what is no expression.
+fn lengths(sum: &Sum) -> Vec<Length> {
+    let (mut all, mut open) = (Vec::new(), if let Sum::Value(expr) = sum { vec![expr] } else { Vec::new() });
+    while let Some(next) = open.pop() {
+        match next {
+            Expr::Length(l) => all.push(*l),
+            Expr::Number(_) => {}
+            Expr::Plus(a, b) | Expr::Less(a, b) | Expr::Times(a, b) | Expr::Over(a, b) => open.extend([&**a, &**b]),
+        }
+    }
+    all
 }
 
 fn worded(sum: &Sum, fig: &Fig, left: Option<&Fig>) -> Vec<Span> {

@@ -1,7 +1,8 @@
 //! A reading that asks, judges or supposes, as a question of rows.
 
 use super::About;
-use super::mood::mood;
+use super::changed::{as_sum, settle};
+use super::mood::{asks_for_a_word, mood};
 use super::premises::{placed, premises};
 use super::readings::Reading;
 use super::value::{OF_ONE_SIZE, Premise, row_of};
@@ -76,6 +77,7 @@ const JUDGED: &[(&str, RowId, RowId)] = &[
     ("bay-limit", RowId::BayCentre, RowId::BayCentre),
     ("bay-limit", RowId::BayClear, RowId::BayClear),
     ("stairs-rise", RowId::Rise, RowId::Rise),
+    ("stairs-rise", RowId::Risers, RowId::Rise),
     ("stairs-tread", RowId::Tread, RowId::Tread),
     ("stair-guard-height", RowId::StairHeight, RowId::StairHeight),
     ("handrail", RowId::Risers, RowId::HandrailRisers),
@@ -87,6 +89,7 @@ const JUDGED: &[(&str, RowId, RowId)] = &[
     ("bolts", RowId::Bolt, RowId::Bolt),
     ("bolts", RowId::BoltsApart, RowId::BoltsApart),
     ("notch-allowed", RowId::NotchDepth, RowId::NotchDepth),
+    ("strength", RowId::NotchDepth, RowId::LegCarries),
     ("open-riser", RowId::OpenRiser, RowId::OpenRiser),
     ("triangle", RowId::TriangleBall, RowId::TriangleBall),
 ];
@@ -131,7 +134,17 @@ impl Wanted {
             by_topic |= topic;
             rows.push(row);
         }
-        let judges = by_topic || reading.act == "judge";
+        // "How come 11 won't do" asks for a word on 11, and a what-if may ask for one on what comes of it.
+        let told =
+            |row: &RowId| reading.filled.iter().filter(|f| f.row == Some(*row) && f.how == How::Set).count() == 1;
+        let of_figure = reading.act == "why" && rows.iter().any(told);
+        let of_what_if = reading.act == "suppose" && asks_for_a_word(about.line);
+        if rows.is_empty() && of_what_if {
+            rows = limited(reading);
+        }
+        // "What's left, and how much weaker" asks for figures.
+        let by_figure = reading.act == "suppose" && reading.wants.len() > 1 && !of_what_if;
+        let judges = by_topic && !by_figure || reading.act == "judge" || of_figure || of_what_if;
         let goes_on = reading.act == "suppose" || reading.wants.is_empty();
         if rows.is_empty() {
             rows = about.wanted_again(reading).or_else(|| about.what_follows(reading))?;
@@ -183,18 +196,29 @@ impl About<'_> {
     }
 }
 
+/// What a line gives that is held to a limit, last said: that is what a word is asked on where nothing is wanted by its name.
+fn limited(reading: &Reading<'_>) -> Vec<RowId> {
+    let given = reading.filled.iter().rev().filter(|f| f.word.is_none() && f.how == How::Set).filter_map(|f| f.row);
+    given.filter(|row| row.row().limit.is_some() && !row.row().is_words()).take(1).collect()
+}
+
 /// The questions a reading may be.
 pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
-    let Some(wanted) = Wanted::of(about, reading) else { return Vec::new() };
     let unsaid = reading.unsaid(line);
-    let Some(all) = premises(about, line, reading) else { return Vec::new() };
+    if let Some(sum) = as_sum(about, line, reading).filter(|_| reading.act != "judge") {
+        return vec![Way { unbound: unsaid, ..Way::plain(0.0, Act::Sum(sum)) }];
+    }
+    let Some(wanted) = Wanted::of(about, reading) else { return Vec::new() };
+    let Some(mut all) = premises(about, line, reading) else { return Vec::new() };
+    all.iter_mut().for_each(|(_, given)| settle(reading, wanted.mood.judges(), given));
     let placed = placed(about, line, reading).map(|taken| (0.0, taken));
     let either = either(line, reading);
     let ways = all.into_iter().chain(placed).filter_map(|(cost, taken)| question(about, &wanted, taken, cost));
     // "16 or 18 ft of guard" is no 34 ft of it.
     // Nor is a figure that a price or most of what was given has no part in what was asked: "4 to the foot at 1.80, or cable at 11 a foot".
     let in_doubt = |w: &Way| {
-        let several = w.whole.iter().any(|row| reading.act == "suppose" || either.contains(row));
+        let evened = |row: &RowId| wanted.rows.contains(row);
+        let several = w.whole.iter().any(|row| reading.act == "suppose" && !evened(row) || either.contains(row));
         usize::from(several || w.idle_price || w.unused > 1 && 2 * w.unused > given(&w.act))
     };
     // What nobody gave or told is neither judged nor an answer to a topic.
@@ -316,7 +340,13 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
         (None, Ok(solved)) => {
             let odd = if want.holds(solved.fig.value()) { 0.0 } else { LACKING };
             by_default = solved.defaults.contains(&want) || solved.used.is_empty() && about.job.told(want).is_none();
-            if asks_itself && solved.used.iter().all(|row| *row == want) {
+            if asks_itself && solved.used.iter().all(|row| *row == want) && !solved.whole.contains(&want) {
+                return None;
+            }
+            // How long the posts were told says nothing of how long they are on another mount.
+            let stood = || about.job.told(want).is_some_and(|told| told.value() == solved.fig.value());
+            let anew = || solved.used.iter().any(|row| *row != want);
+            if ask.mood == Mood::Figure && !ask.supposed.is_empty() && !anew() && stood() {
                 return None;
             }
             let used = |row: RowId| solved.used.contains(&row);

@@ -5,6 +5,7 @@
 
 mod answer;
 mod asked;
+mod changed;
 #[cfg(feature = "fold-weights")]
 mod compared;
 mod evidence;

@@ -3,7 +3,7 @@
 use super::readings::Reading;
 use super::value::{Premise, row_of};
 use crate::figure::Value;
-use crate::grammar::scores::Line;
+use crate::grammar::scores::{Line, Shape, Token};
 use crate::quantity::RowId;
 
 const ORDINALS: [&str; 12] = [
@@ -31,13 +31,18 @@ pub(super) fn said(line: &Line, reading: &Reading<'_>) -> Option<Premise> {
     which(line).map(|n| Premise::Row(row, Value::Count(n)))
 }
 
-/// "every third joist", "every other joist".
+/// "every third joist", "every other joist"; behind their spacing "every fifth one".
 fn every_joist(line: &Line) -> Option<u64> {
     line.tokens.windows(3).find_map(|w| {
-        let [every, nth, joist] = [&w[0], &w[1], &w[2]].map(|t| t.word.as_deref().unwrap_or_default());
+        let [every, nth] = [&w[0], &w[1]].map(|t| t.word.as_deref().unwrap_or_default());
+        let of_joists = w[2].stem.starts_with("joist") || w[2].word.as_deref() == Some("one") || is_one(&w[2]);
         let other = (nth == "other").then_some(2);
-        other.or_else(|| ordinal(nth)).filter(|_| every == "every" && joist.starts_with("joist"))
+        other.or_else(|| ordinal(nth)).filter(|_| every == "every" && of_joists)
     })
+}
+
+fn is_one(token: &Token) -> bool {
+    token.value.as_ref().is_some_and(|v| v.shape == Shape::Spoken && v.size() == 1.0)
 }
 
 /// The one a line names: the first is where the others are counted from, and is meant only alone.

@@ -1,5 +1,6 @@
 //! The items of a line as premises of a question.
 
+use super::changed::{changed, is_run_told, run_changed};
 use super::readings::{Filled, Reading};
 use super::runs::{Runs, is_of_runs};
 use super::told::{self, Told};
@@ -7,9 +8,8 @@ use super::value::{Premise, amount, besides, ways, word};
 use super::{About, ordinal};
 use crate::figure::Value;
 use crate::grammar::scores::{How, Line};
-use crate::provide;
+use crate::job::Fact;
 use crate::quantity::{Kind, RowId, nothing};
-use crate::solve::Given;
 
 /// The most ways of the values that are tried for one reading.
 const TRIED: usize = 8;
@@ -20,8 +20,10 @@ pub(super) type Taken = (f32, Vec<Premise>);
 /// Every way to take the items by their rows, the cheapest first; `None` where one of them can be taken in none.
 pub(super) fn premises(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Vec<Taken>> {
     let mut all: Vec<Taken> = vec![(0.0, Vec::new())];
-    for filled in &reading.filled {
-        // More or less of something is so of what the line itself said of it before.
+    // More or less of something is so of what the line itself says of it, wherever in the line that stands.
+    let changes = |f: &&Filled<'_>| matches!(f.how, How::Add | How::Less);
+    let said = reading.filled.iter().filter(|f| !changes(f));
+    for filled in said.chain(reading.filled.iter().filter(changes)) {
         let so_far: Vec<Premise> = all.first().map(|(_, given)| given.clone()).unwrap_or_default();
         let ways = of_item(about, line, filled, &so_far)?;
         if ways.is_empty() {
@@ -63,6 +65,14 @@ pub(super) fn placed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
         }
     }
     let facts = runs.facts(about)?;
+    // Of several flights each needs a run that keeps it.
+    let stairs = reading.filled.iter().filter(|f| f.row == Some(RowId::StairWidth)).count();
+    let kept = |fact: &Fact| {
+        if let Fact::Run(_, patch) = fact { patch.stairs.as_ref().map_or(0, crate::job::Stairs::len) } else { 0 }
+    };
+    if stairs > 1 && facts.iter().map(kept).sum::<usize>() < stairs {
+        return None;
+    }
     taken.extend(facts.into_iter().map(Premise::Fact));
     Some(taken)
 }
@@ -81,8 +91,16 @@ pub(super) fn of_item(
         (How::Nothing, None) if row.row().may_be_nothing => {
             Some(nothing(row).map(|none| (0.0, Premise::Row(row, none))).into_iter().collect())
         }
+        // A pool that is named is there.
+        (How::Named, _) if row == RowId::Pool => Some(word(row, POOL).map(|p| (0.0, p)).into_iter().collect()),
         (How::Named, _) | (How::Nothing, None) => Some(Vec::new()),
+        // A stick is as long whatever its size: that is named, and bends nothing.
+        (How::Set, Some(_)) if row == RowId::StockSize => Some(Vec::new()),
         (How::Set, Some(_)) => Some(ways(row, line, filled.at)).filter(|w| !w.is_empty()),
+        (How::Add | How::Less, Some(_)) if is_run_told(about, row, so_far) => {
+            let run = run_changed(about, row, amount(row, line, filled.at)?, filled.how == How::Less)?;
+            Some(vec![(0.0, Premise::Fact(run))])
+        }
         (How::Add | How::Less, Some(_)) => changed(amount(row, line, filled.at)?, filled.how == How::Less),
         // A place or a choice that no premise can hold leaves the question as it is, and costs.
         (How::Set, None) => Some(word(row, filled.word?).map(|p| (0.0, p)).into_iter().collect()),
@@ -91,19 +109,5 @@ pub(super) fn of_item(
     }
 }
 
-/// A row's figure as it would be, more or less by so much than it is: as this line gave it, as the last question did, as told, or as it
-/// comes out.
-fn changed(about: &About<'_>, row: RowId, by: Value, less: bool, so_far: &[Premise]) -> Option<Value> {
-    let said = so_far.iter().rev().find_map(|p| match p {
-        Premise::Row(r, value) if *r == row => Some(*value),
-        _ => None,
-    });
-    let given = about.asked.and_then(|a| a.given.iter().rev().find(|(r, _)| *r == row)).map(|(_, v)| *v);
-    let now = || provide::ask(row, &Given::default(), about.job).ok().map(|s| s.fig.value());
-    match (said.or(given).or_else(now)?, by) {
-        (Value::Length(l), Value::Length(by)) => Some(Value::Length(if less { l - by } else { l + by })),
-        (Value::Count(n), Value::Count(by)) if less => n.checked_sub(by).map(Value::Count),
-        (Value::Count(n), Value::Count(by)) => n.checked_add(by).map(Value::Count),
-        _ => None,
-    }
-}
+/// How a pool beside the guard is told.
+const POOL: &str = "closed off by the guard";

@@ -1,8 +1,12 @@
 //! The likeliest readings of a line by the learned scores: what it does, what it wants, the row of each item, judged together.
 
 use super::value::row_of;
-use crate::grammar::scores::{How, Is, Item, Line, NONE, Scores, Shape};
+use crate::grammar::items::likeliest as likeliest_items;
+use crate::grammar::scores::{How, Is, Item, Line, NONE, Scores, Shape, Token};
+use crate::grammar::sense::{Sense, Verb};
+use crate::grammar::words::words;
 use crate::quantity::{Owner, RowId};
+use std::ops::Range;
 
 /// One reading, and the logarithm of its probability.
 #[derive(Clone, Debug, PartialEq)]
@@ -149,7 +153,10 @@ impl Reading<'_> {
 
     /// How many figures fill no row and are not said already by what does: in a question "at both ends" and "a foot" say nothing more.
     pub(super) fn unsaid(&self, line: &Line) -> usize {
-        let said = |i: &&Item| is_one(line, i) || self.is_of_rate(line, i.at) || self.is_two_by_nature(line, i.at);
+        let said = |i: &&Item| {
+            let counts = self.is_two_by_nature(line, i.at) || self.is_both_of(line, i.at) || Self::is_any(line, i.at);
+            is_one(line, i) || self.is_of_rate(line, i.at) || counts || self.is_said_again(line, i.at)
+        };
         self.without_row(line).filter(|i| !said(i)).count()
     }
 
@@ -165,12 +172,64 @@ impl Reading<'_> {
         foot && self.filled.iter().any(|f| near(f) && f.row.is_some_and(|r| A_FOOT.contains(&r)))
     }
 
+    /// True for the "both" or "two" that counts what the line wants or gives: "36 high and 3 under, both fine?".
+    fn is_both_of(&self, line: &Line, at: usize) -> bool {
+        const BEHIND: &[&str] =
+            &["together", "pass", "ok", "okay", "good", "legal", "fine", "alright", "are", "is", "?", ".", ","];
+        // "Both ends" are of something else.
+        let alone = line.tokens.get(at + 1).is_none_or(|t| BEHIND.contains(&t.stem.as_str()));
+        let word = alone && shape(line, at) == Some(Shape::Word) && size(line, at) == Some(2.0);
+        let twice = |row: RowId| self.filled.iter().filter(|f| f.row == Some(row)).count() == 2;
+        word && (self.wants.len() == 2 || self.filled.iter().filter_map(|f| f.row).any(twice))
+    }
+
+    /// True for a figure that fills a row where it is said another time, as a length or a size: "a 24 ft front; 24 is out to out". One that
+    /// is taken back has a figure in its stead behind it.
+    fn is_said_again(&self, line: &Line, at: usize) -> bool {
+        let value = |at: usize| line.tokens.get(at).and_then(|t| t.value.as_ref());
+        let Some(said) = value(at) else { return false };
+        let fills = |f: &&Filled<'_>| f.row.is_some() && f.how == How::Set && f.at != at;
+        let mut others = self.filled.iter().filter(fills);
+        let same = |f: &Filled<'_>| value(f.at).is_some_and(|v| v.readings.iter().any(|r| said.readings.contains(r)));
+        let still = at.checked_sub(1).and_then(|i| line.tokens.get(i)).is_some_and(|t| t.stem == "still");
+        let measures = said.size() > 4.0 || said.lumber().is_some() || still;
+        let alike = |f: &Filled<'_>| value(f.at).is_some_and(|v| v.shape == said.shape);
+        let anew = |f: &Filled<'_>| f.at > at && alike(f) && takes_back(line, at..f.at);
+        others.any(|f| measures && same(f) || anew(f))
+    }
+
+    /// True for the "two" of "any two faces".
+    fn is_any(line: &Line, at: usize) -> bool {
+        at.checked_sub(1).and_then(|i| line.tokens.get(i)).is_some_and(|t| t.stem == "any")
+    }
+
     /// True for the "both" of what is two of its own: a bay's ends, a bay's rails. What adds up may be more by it.
     fn is_two_by_nature(&self, line: &Line, at: usize) -> bool {
         let noun = line.tokens.get(at + 1).is_some_and(|t| TWO.contains(&t.stem.as_str()));
         let adds_up = |want: &&str| row_of(want).is_none_or(|r| matches!(r.row().owner, Owner::Guard | Owner::Order));
         noun && shape(line, at) == Some(Shape::Word) && size(line, at) == Some(2.0) && !self.wants.iter().any(adds_up)
     }
+}
+
+/// True where the words between two figures, a few at most, take the first one back: "rails out of 12s, no, the yard has 16s".
+fn takes_back(line: &Line, between: Range<usize>) -> bool {
+    const FEW: usize = 8;
+    // A "no" before a thing denies the thing: "60 clear, no cap, 12 pickets".
+    const BEHIND_NO: &[&str] = &[",", "the", "it", "its", "wait", "sorry", "just", "make", "that", "i"];
+    let tokens = line.tokens.get(between.start + 1..=between.end).unwrap_or_default();
+    let word = |t: &Token| t.word.as_deref().is_some_and(is_taking_back);
+    let denies = |pair: &[Token]| {
+        let no = matches!(pair[0].word.as_deref(), Some("no" | "nope" | "nah"));
+        no && pair[1].value.is_none() && !BEHIND_NO.contains(&pair[1].stem.as_str())
+    };
+    tokens.len() <= FEW && tokens.windows(2).any(|pair| word(&pair[0]) && !denies(pair))
+}
+
+/// True for a word that takes back what stands before it, by the lexicon.
+fn is_taking_back(word: &str) -> bool {
+    let words = words(word);
+    let items = likeliest_items(&words, &[]);
+    items.iter().any(|item| item.senses().iter().any(|s| matches!(s, Sense::Verb(Verb::Repair))))
 }
 
 /// Rows of so much to a foot.

@@ -27,6 +27,8 @@ fn made(about: &About<'_>, line: &Line, operation: &str, values: &[&Value]) -> O
     let one = || match values {
         [] => about.figure,
         [only] => only.length(),
+        // "33 9/16 in two": the two is the half.
+        [only, two] if operation == "half" && count(two) == Some(2) => only.length(),
         _ => None,
     };
     let from =

@@ -19,6 +19,7 @@ pub(super) struct Asked<'a> {
 }
 
 /// A wanted row with what is never left out beside it.
+#[derive(Clone)]
 pub(super) struct Found {
     pub want: RowId,
     pub solved: Solved,

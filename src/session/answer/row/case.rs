@@ -164,6 +164,11 @@ impl Case {
         }
     }
 
+    /// True where what was told of it is held beside what it comes to, and must be just that.
+    pub fn is_beside_the_rest(&self) -> bool {
+        self.compared.as_ref().is_some_and(|c| !c.says_more())
+    }
+
     /// True where the word on it is no.
     pub fn fails(&self) -> bool {
         self.judged.iter().any(|j| !j.held.known || !j.keeps())

@@ -29,7 +29,8 @@ impl Compared {
         let needed = needed(row);
         let worked = asked.without(row, needed).ok()?;
         let by_job = needed == row && worked.engines == [row] && row.row().enough != Enough::Just;
-        let by_premises = !worked.used.is_empty();
+        // What it was told to be before is no figure it comes to.
+        let by_premises = worked.used.iter().any(|used| *used != needed);
         let apart = apart(&told, &worked.fig)?;
         (by_premises || by_job).then_some(Compared { row, told, worked, apart })
     }

@@ -5,7 +5,8 @@ use super::compared::apart;
 use super::{Figs, defaults, figs_of, say, taken, used, values};
 use crate::figure::{Fig, Value, Why};
 use crate::grammar::ask::RowAsk;
-use crate::quantity::{Owner, RowId};
+use crate::job::Job;
+use crate::quantity::{Kind, Owner, RowId};
 use crate::reply::{Line, Reply, Role, Span, Status};
 
 /// Counts that add up over openings. Posts do not: runs share them.
@@ -21,6 +22,9 @@ const NAMES: [(&str, &str); 6] = [
     ("sixth", "sixth_beside"),
 ];
 
+/// The names of what each follows from.
+const GIVEN: [&str; 6] = ["with_first", "with_second", "with_third", "with_fourth", "with_fifth", "with_sixth"];
+
 /// One of the values, how often it was said, and what comes of it.
 struct Each {
     value: Value,
@@ -29,17 +33,15 @@ struct Each {
 }
 
 /// The answer where one row is given several times, one row is wanted, and it follows from each; else `None`.
-pub(super) fn each(asked: &Asked) -> Option<(Reply, Figs)> {
+pub(super) fn each(told: &Job, asked: &Asked) -> Option<(Reply, Figs)> {
     let [want] = asked.ask.wants[..] else { return None };
     let row = asked.over().next()?.0;
-    if asked.over().any(|(other, _)| other != row) {
-        return None;
-    }
+    let with = said_with(asked, row)?;
     // What takes all of them at once is one answer: runs add up to the guard in all.
     if asked.solve(want).is_ok_and(|s| s.whole.contains(&row)) {
         return None;
     }
-    let all = split(asked, want, row)?;
+    let all = split(asked, want, row, with)?;
     let mut spans = Vec::new();
     for (i, one) in all.iter().enumerate() {
         spans.extend((i > 0).then_some(Span::Say("; ")));
@@ -58,23 +60,47 @@ pub(super) fn each(asked: &Asked) -> Option<(Reply, Figs)> {
     }
     spans.push(Span::Say("."));
     let mut reply = reply(asked, spans, &all, sum.as_ref());
+    let found: Vec<Found> = all.iter().map(|one| one.found.clone()).collect();
+    reply.findings = super::warned::found(told, asked, &found);
     reply.values.more.extend(apart.map(|f| ("apart", f)));
     Some((reply, figs(want, &all, sum)))
 }
 
-fn split(asked: &Asked, want: RowId, row: RowId) -> Option<Vec<Each>> {
+/// The row given several times beside the first, value for value: "the 12 at 14.85, the 16 at 21.10". `None` where others are given
+/// several times that do not go with it.
+fn said_with(asked: &Asked, row: RowId) -> Option<Option<RowId>> {
+    let of = |row: RowId| asked.ask.given.iter().filter(move |(r, _)| *r == row).count();
+    let mut others: Vec<RowId> = asked.over().map(|(other, _)| other).filter(|other| *other != row).collect();
+    others.dedup();
+    match others[..] {
+        [] => Some(None),
+        // Parts of two lengths come out of the same sticks: their counts do not stand side by side.
+        [with] if of(with) == of(row) && asked.ask.wants.iter().all(|w| w.row().kind != Kind::Count) => {
+            let both = asked.ask.given.iter().map(|(r, _)| *r).filter(|r| *r == row || *r == with);
+            let turns = both.collect::<Vec<_>>().chunks(2).all(|pair| pair[0] == row && pair.get(1) == Some(&with));
+            turns.then_some(Some(with))
+        }
+        _ => None,
+    }
+}
+
+fn split(asked: &Asked, want: RowId, row: RowId, with: Option<RowId>) -> Option<Vec<Each>> {
     let mut all: Vec<Each> = Vec::new();
-    for (_, value) in asked.ask.given.iter().filter(|(r, _)| *r == row) {
-        if let Some(same) = all.iter_mut().find(|one| one.value == *value) {
+    let of = |row: RowId| asked.ask.given.iter().filter(move |(r, _)| *r == row).map(|(_, value)| *value);
+    let beside = with.map(|with| of(with).collect::<Vec<_>>());
+    for (i, value) in of(row).enumerate() {
+        if let Some(same) = all.iter_mut().find(|one| one.value == value && with.is_none()) {
             same.times += 1;
             continue;
         }
-        let others = asked.ask.given.iter().copied().filter(|(r, _)| *r != row);
-        let ask = RowAsk { given: others.chain([(row, *value)]).collect(), ..asked.ask.clone() };
+        let pair = with.zip(beside.as_ref().and_then(|all| all.get(i).copied()));
+        let others = asked.ask.given.iter().copied().filter(|(r, _)| *r != row && Some(*r) != with);
+        let ask = RowAsk { given: others.chain([(row, value)]).chain(pair).collect(), ..asked.ask.clone() };
         let found = Asked::of(asked.job, &ask).find(want).ok()?;
-        all.push(Each { value: *value, times: 1, found });
+        all.push(Each { value, times: 1, found });
     }
-    let follows = all.len() <= NAMES.len() && all.iter().all(|one| one.found.solved.used.contains(&row));
+    let takes = |one: &Each| [Some(row), with].into_iter().flatten().all(|r| one.found.solved.used.contains(&r));
+    let follows = all.len() <= NAMES.len() && all.iter().all(takes);
     follows.then_some(all)
 }
 
@@ -130,6 +156,9 @@ fn reply(asked: &Asked, spans: Vec<Span>, all: &[Each], sum: Option<&Fig>) -> Re
         reply.values.more.extend(one.beside.first().map(|(_, s)| (beside, s.fig.clone())));
     }
     found().for_each(|one| values::put_working(&mut reply, &one.solved.fig, 4));
+    for (one, name) in all.iter().zip(GIVEN) {
+        reply.values.more.push((name, Fig::new(one.value, Why::Told("as given"))));
+    }
     reply
 }
 

@@ -104,7 +104,7 @@ fn told(job: &Job, row: RowId) -> Vec<Held> {
 /// What a guard that closes off a pool is held to besides.
 fn at_a_pool(job: &Job, row: RowId) -> Option<Held> {
     let limit = match row {
-        RowId::HeightTop if choice::pool(job) => &limits::POOL_TOP,
+        RowId::HeightTop | RowId::LeafHeight if choice::pool(job) => &limits::POOL_TOP,
         RowId::Gap if gap::by_pool(&gap::level(job)) => &limits::POOL_TIGHT_GAP,
         RowId::StairGap if gap::by_pool(&gap::stairs(job)) => &limits::POOL_TIGHT_GAP,
         _ => return None,

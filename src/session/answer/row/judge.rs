@@ -3,7 +3,7 @@
 use super::asked::Asked;
 use super::case::Case;
 use super::judged::Judged;
-use super::{Figs, alike, taken};
+use super::{Figs, alike, say, taken};
 use crate::figure::Value;
 use crate::grammar::ask::RowAsk;
 use crate::job::Job;
@@ -48,10 +48,20 @@ fn each_value(asked: &Asked) -> Vec<RowAsk> {
     asked.ask.given.iter().filter(|(r, _)| *r == row).map(|(_, value)| with(*value)).collect()
 }
 
+/// A row given several figures, of which none is judged itself: what follows from one of them leaves the others out.
+fn doubled(asked: &Asked, cases: &[Case]) -> Option<RowId> {
+    let row = asked.over().map(|(row, _)| row).next()?;
+    (cases.len() > 1 && cases.iter().all(|case| case.want != row)).then_some(row)
+}
+
 /// The word on one row: of several values the first that fails, else a word on them together, else the first that asks, else the one with
 /// the least room.
 fn word(told: &Job, asked: &Asked, each: &[Asked], cases: &[Case], reply: &mut Reply) -> Figs {
     let all = || cases.iter().zip(each);
+    if let (true, Some(row)) = (cases.iter().any(Case::is_beside_the_rest), doubled(asked, cases)) {
+        reply.lines.push(say::which(row));
+        return Vec::new();
+    }
     let failing = all().find(|(case, _)| case.fails());
     let want = cases.first().map(|case| case.want);
     let together = want.and_then(|want| Some((want, alike::values(asked, want)?))).filter(|_| failing.is_none());

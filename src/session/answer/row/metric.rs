@@ -7,9 +7,13 @@ use crate::reply::{Reply, Role, Span, Style};
 
 /// Says the answer in millimetres where a premise was given in them; limits keep the unit they are published in.
 pub(super) fn say(reply: &mut Reply, asked: &Asked) {
-    if !asked.ask.given.iter().any(|(_, value)| matches!(value, Value::Length(l) if is_metric(*l))) {
-        return;
+    if asked.ask.given.iter().any(|(_, value)| matches!(value, Value::Length(l) if is_metric(*l))) {
+        in_metric(reply);
     }
+}
+
+/// Says every length of the answer in millimetres first.
+pub(in crate::session::answer) fn in_metric(reply: &mut Reply) {
     reply.values.metric = true;
     let answers = reply.lines.iter_mut().filter(|line| line.role == Role::Answer);
     for span in answers.flat_map(|line| &mut line.spans) {
@@ -21,7 +25,7 @@ pub(super) fn say(reply: &mut Reply, asked: &Asked) {
 }
 
 /// True for whole millimetres that no tape in inches has a mark for.
-fn is_metric(l: Length) -> bool {
+pub(in crate::session::answer) fn is_metric(l: Length) -> bool {
     l.is_exact() && l.mm().is_integer() && !Tape::SIXTEENTHS.is_true(l)
 }
 

@@ -168,6 +168,12 @@ pub(super) fn lacking(want: RowId, rows: &[RowId]) -> Line {
     Line::new(Role::Question, spans)
 }
 
+/// The question where one thing has several figures, and only one can hold.
+pub(super) fn which(row: RowId) -> Line {
+    let spans = [Span::Say("You give "), Span::Say(row.said()), Span::Say(" several figures. Which one holds?")];
+    Line::new(Role::Question, spans)
+}
+
 /// The question that would settle a word on a row that has no figure: it, or what it follows from.
 pub(super) fn to_judge(want: RowId, rows: &[RowId]) -> Line {
     let mut spans = vec![Span::Say("To judge "), Span::Say(want.said()), Span::Say(" I need its figure")];

@@ -11,11 +11,21 @@ use crate::solve::{Solved, choice, taken as default_of};
 
 /// The premises no figure was worked out from, and those a row was given over and above the one that counts.
 pub(super) fn unused(asked: &Asked, used: &[RowId]) -> Option<Line> {
+    let over = over(asked).into_iter().map(|(row, value)| (row, Fig::new(value, Why::Told(row.said()))));
+    list("Not used for it: ", unused_of(asked, used).chain(over))
+}
+
+/// The values a row was given before the one that counts, where no figure was worked out from them.
+fn over(asked: &Asked) -> Vec<(RowId, Value)> {
     let solved: Vec<Solved> = asked.ask.wants.iter().filter_map(|want| asked.solve(*want).ok()).collect();
     let part = |row: RowId, value: Value| solved.iter().any(|s| s.whole.contains(&row) || is_input(&s.fig, row, value));
-    let over = asked.over().filter(|(row, value)| !part(*row, *value));
-    let over = over.map(|(row, value)| (row, Fig::new(value, Why::Told(row.said()))));
-    list("Not used for it: ", unused_of(asked, used).chain(over))
+    asked.over().filter(|(row, value)| !part(*row, *value)).collect()
+}
+
+/// A row a figure was worked out from by one of its values, another of which had no part.
+pub(super) fn passed_over(asked: &Asked, used: &[RowId]) -> Option<RowId> {
+    let other = |row: &RowId, value: &Value| asked.given.get(*row).is_some_and(|fig| fig.value() != *value);
+    over(asked).into_iter().find(|(row, value)| used.contains(row) && other(row, value)).map(|(row, _)| row)
 }
 
 /// True where a figure was worked out from that value of the row: how it stood before it was said anew.

@@ -1,8 +1,9 @@
 //! The figures of an answer under their names in the JSON contract.
 
 use super::asked::{Asked, Found};
-use crate::figure::{Fig, Why};
-use crate::quantity::{ROWS, RowId};
+use crate::figure::{Fig, Value, Why};
+use crate::measure::Q;
+use crate::quantity::{Kind, ROWS, RowId};
 use crate::reply::Reply;
 use std::sync::LazyLock;
 
@@ -35,10 +36,30 @@ pub(super) fn put(reply: &mut Reply, found: &[Found]) {
     let first = found.first().map(|one| one.solved.fig.clone());
     reply.values.result = reply.values.result.take().or(first);
     found.iter().for_each(|one| put_row(reply, one.want, &one.solved.fig));
+    found.iter().for_each(|one| reply.values.more.extend(otherwise(one.want, &one.solved.fig)));
     let beside = found.iter().flat_map(|one| &one.beside);
     beside.for_each(|(row, solved)| put_row(reply, *row, &solved.fig));
     found.iter().flat_map(Found::all).for_each(|solved| put_working(reply, &solved.fig, DEPTH));
 }
+
+/// The same figure as it is said otherwise: a share in parts of a hundred, parts of a hundred as a share, stock in feet.
+pub(super) fn otherwise(row: RowId, fig: &Fig) -> Option<(&'static str, Fig)> {
+    let of = |name, q, says| {
+        Some((name, Fig::new(Value::Number(q), Why::Formula(says, vec![(row.row().name, fig.clone())]))))
+    };
+    match row.row().kind {
+        Kind::Percent => of("ratio", fig.as_q() / Q::from_integer(100), "the parts of a hundred over a hundred"),
+        _ if SHARES.contains(&row) => of("percent", fig.as_q() * Q::from_integer(100), "a hundred times the share"),
+        _ if IN_FEET.contains(&row) => of("feet", fig.as_q() / Q::from_integer(12), "inches over twelve"),
+        _ => None,
+    }
+}
+
+/// Shares of a whole.
+pub(super) const SHARES: &[RowId] = &[RowId::NotchPart, RowId::NotchShare, RowId::CornerShare];
+
+/// Stock that is bought by the foot, and what is left of it.
+const IN_FEET: &[RowId] = &[RowId::Lineal, RowId::LinealExtra, RowId::LeftOver];
 
 /// Puts in the premises that had a part: an answer may be worked out by an engine that does not name them.
 pub(super) fn put_given(reply: &mut Reply, asked: &Asked, used: &[RowId]) {
