@@ -227,10 +227,21 @@ fn pick(tried: Tried, best: &Reading) -> Option<Choice> {
             }
         }
     }
-    if acts.len() > 1 || resolved.ask {
+    if acts.len() > 1 || resolved.ask || makes_run_of_figure(&reading) {
         return Some(Choice::Which { acts, reading });
     }
     Some(Choice::Do { resolved, reading: Some(reading) })
+}
+
+/// True where a number without a unit, an end or a name would be one more run beside a deck: "..., rail 36" may be its height.
+fn makes_run_of_figure(reading: &Reading) -> bool {
+    let deck = reading.clauses.iter().any(|c| matches!(c, Clause::Deck(..) | Clause::DeckBy(..)));
+    let bare = |r: &RunDraft| {
+        let figure = r.length.as_ref().is_some_and(|m| matches!(m.meaning, Meaning::Bare(_)));
+        let only = RunDraft { run_word: false, length: None, words: 0..0, ..r.clone() } == RunDraft::default();
+        figure && only
+    };
+    deck && reading.clauses.iter().any(|c| matches!(c, Clause::Run(r) if bare(r)))
 }
 
 /// A question about a rule by words of its own, where no reading takes in the whole line, or

@@ -98,6 +98,8 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
                 |act: &Act| matches!(act, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Row(..))));
             b.certain && !b.lacks && !b.acts.iter().any(figure)
         }
+        // What both read is meant.
+        Choice::Which { acts, .. } => of_rows(b) || b.certain && b.acts.iter().all(|act| acts.contains(act)),
         _ => unsure || of_rows(b),
     };
     match bound {
