@@ -165,7 +165,8 @@ fn taken((mut delta, mut reply): (Delta, Reply), act: &Act, others: &[Act]) -> (
         return (delta, reply);
     }
     let or = if others.is_empty() { "." } else { ". Or did you mean:" };
-    let says = [Span::Say("Took that as: "), Span::Phrase(canon::write(act)), Span::Say(or)];
+    let phrase = canon::write(act).trim_end_matches('?').to_owned();
+    let says = [Span::Say("Took that as: "), Span::Phrase(phrase), Span::Say(or)];
     let Reply { lines, choices, .. } = asks([Line::new(Role::Detail, says)], others);
     reply.lines.extend(lines);
     reply.choices = choices;
@@ -186,7 +187,15 @@ fn offered(session: &Session, acts: &[Act]) -> (Delta, Reply) {
         1 => "Did you mean this? Say yes, or say it another way.",
         _ => "Did you mean one of these? Say the number, or say it another way.",
     };
-    pend(session, asks([Line::say(Role::Question, says)], acts), opened(acts))
+    let mut reply = asks([Line::say(Role::Question, says)], acts);
+    show_beside(session, &mut reply, acts);
+    pend(session, reply, opened(acts))
+}
+
+/// Says beside each choice what follows from it.
+fn show_beside(session: &Session, reply: &mut Reply, acts: &[Act]) {
+    let choices = reply.lines.iter_mut().filter(|l| l.role == Role::Choice);
+    choices.zip(acts).for_each(|(line, act)| line.spans.extend(answer::beside_choice(&session.job, act)));
 }
 
 /// "are lags ok": an "ok" behind something may be what asks, and without it nothing is told.
@@ -232,8 +241,7 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
         Choice::Do { resolved, reading } => done(session, line, words, resolved, reading.as_ref()),
         Choice::Which { acts, reading } => {
             let mut reply = asks([Line::say(Role::Question, question(&acts, &reading))], &acts);
-            let choices = reply.lines.iter_mut().filter(|l| l.role == Role::Choice);
-            choices.zip(&acts).for_each(|(line, act)| line.spans.extend(answer::beside_choice(&session.job, act)));
+            show_beside(session, &mut reply, &acts);
             mark_unused(line, words, &reading, &mut reply);
             pend(session, reply, opened(&acts))
         }

@@ -1,10 +1,10 @@
 //! What a stair's plain width was taken as, and what other ways to take it would leave.
 
 use crate::figure::Fig;
-use crate::grammar::Act;
+use crate::grammar::{Act, Query};
 use crate::job::{Fact, Job, StairOpening, Stairs};
 use crate::layout::{beside, other_ways};
-use crate::reply::{Line, Role, Span, Style};
+use crate::reply::{Line, Role, Span, Status, Style};
 
 /// Which way a stair's plain width was taken, and what the others would leave: one short line
 /// changes it.
@@ -33,8 +33,14 @@ pub(super) fn width_taken(job: &Job, facts: &[Fact]) -> Option<Line> {
     Some(Line::new(Role::Detail, spans))
 }
 
-/// What follows a choice: the guard it leaves beside the stairs it tells of.
+/// What follows a choice: the guard it leaves beside the stairs it tells of; the answer to what it asks of rows.
 pub(in crate::session) fn beside_choice(job: &Job, act: &Act) -> Vec<Span> {
+    if let Act::Query(Query::Row(ask)) = act {
+        let (reply, _) = super::row::row(job, ask);
+        let first =
+            reply.lines.into_iter().find(|l| l.role == Role::Answer).filter(|_| reply.status == Status::Answered);
+        return first.map(|l| std::iter::once(Span::Say(" ")).chain(l.spans).collect()).unwrap_or_default();
+    }
     let (Act::Tell(facts) | Act::Suppose(facts)) = act else { return Vec::new() };
     let of_stairs = |f: &Fact| match f {
         Fact::Run(id, p) if p.stairs.as_ref().is_some_and(|s| !s.is_empty()) => Some(*id),

@@ -101,25 +101,45 @@ impl Evidence {
         Some(Evidence {
             kind: Kind::of(&best.act),
             features: [
+                // The odds of its share, as a logarithm.
                 (odds / (1.0 - odds)).ln(),
+                // How far it is ahead of the next.
                 (best.odds / next.max(0.01)).ln().min(4.0),
+                // The share of all others.
                 rest,
+                // The probability of its likeliest reading.
                 log,
+                // The same for each item.
                 log / (1.0 + filled),
+                // The share of its likeliest way.
                 (best.best / best.odds.max(1e-6)).min(1.0),
+                // Figures without a part.
                 best.unbound as f32,
+                // Premises without a part.
                 best.unused as f32,
+                // A figure nobody gave or told.
                 f32::from(u8::from(best.by_default)),
+                // It comes to a figure.
                 f32::from(u8::from(best.fig.is_some())),
+                // It only says what it lacks.
                 f32::from(u8::from(best.lacks)),
+                // Words left over: those that bend something.
                 bends.min(4.0),
+                // Those that count.
                 heavy.min(4.0),
+                // The others.
                 light.min(4.0),
+                // How long the line is.
                 (1.0 + words).ln(),
+                // Figures said.
                 values.min(8.0),
+                // Items that fill a row.
                 filled.min(10.0),
+                // A question stands before it.
                 f32::from(u8::from(goes_on)),
+                // What its way costs.
                 best.cost,
+                // No figure is said.
                 f32::from(u8::from(values == 0.0)),
             ],
         })
