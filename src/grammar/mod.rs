@@ -21,6 +21,7 @@ pub mod sense;
 pub mod slips;
 pub mod stair_draft;
 pub mod sums;
+mod typo;
 pub mod words;
 
 pub use act::{Act, Query, Talk};

@@ -3,6 +3,7 @@
 use super::item::{Item, items};
 use super::stem::stem;
 use super::value::{Value, values_at};
+use crate::grammar::typo;
 use crate::grammar::words::{Kind, words};
 
 /// One token of a line.
@@ -66,8 +67,10 @@ fn tokens(said: &str) -> Vec<Token> {
         let (end, values) = values_at(&words, at);
         if values.is_empty() {
             let word = &words[at];
-            let letters = (word.kind == Kind::Letters).then(|| word.text.clone());
-            out.push(Token { stem: stem(&word.text), word: letters, value: None });
+            // "cornr" is the corner.
+            let spelled = typo::meant_for(&word.text).map_or_else(|| word.text.to_string(), str::to_owned);
+            let letters = (word.kind == Kind::Letters).then(|| spelled.clone());
+            out.push(Token { stem: stem(&spelled), word: letters, value: None });
             at += 1;
             continue;
         }

@@ -195,7 +195,7 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
     let likely = |c: &&Candidate| c.odds >= odds::worth_offering(&c.act) && c.unbound < 2 && !c.lacks;
     let certain = right >= odds::CERTAIN;
     let least = if best.lacks { odds::WORTH_ASKING } else { odds::sure(&best.act) };
-    if right >= least && best.unbound == 0 && holds(best, &spare) {
+    if right >= least && best.unbound == 0 && holds(best, &spare, right) {
         let others = candidates.iter().skip(1).filter(likely).take(MOST - 1).filter(|_| !certain);
         return Some(Bound {
             acts: vec![best.act.clone()],
@@ -216,9 +216,10 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
     (!offered.acts.is_empty()).then_some(offered)
 }
 
-/// True where no word that is left over can have changed what was meant: nothing that denies, bends or places something. What lacks
+/// True where no word that is left over is likely to have changed what was meant: nothing that denies, and what bends or places something only
+/// where the line is sure enough without it. What lacks
 /// something says so only of a question with premises.
-fn holds(best: &Candidate, spare: &[Spare]) -> bool {
+fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
         Act::Query(Query::Row(ask)) if best.lacks => {
@@ -226,6 +227,6 @@ fn holds(best: &Candidate, spare: &[Spare]) -> bool {
             premises > 0 && !spare.iter().any(|s| s.bends)
         }
         Act::Query(Query::Row(_)) => true,
-        _ => !spare.iter().any(|s| s.bends),
+        _ => !spare.iter().any(|s| s.denies || s.bends && right < odds::WHATEVER_IS_LEFT),
     }
 }

@@ -24,6 +24,8 @@ pub(in crate::session) struct Spare {
     pub heavy: bool,
     /// It denies, bends or places what is beside it: whatever is made of the line may hang on it.
     pub bends: bool,
+    /// It denies, or makes a limit of a figure: nothing is told beside it.
+    pub denies: bool,
 }
 
 /// What a reading of this line leaves over, when this act is made of it.
@@ -58,6 +60,7 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
             text: item.text.to_string(),
             heavy: weight > Weight::Unknown || bends(item),
             bends: bends(item),
+            denies: item.senses().iter().any(denies),
         })
     };
     (0..items.len()).filter_map(left).collect()
@@ -94,9 +97,12 @@ fn bends(item: &Item) -> bool {
 }
 
 fn bend(s: &Sense) -> bool {
-    let limit = matches!(s, Sense::Cue(Cue::Least | Cue::Most) | Sense::Nth(_));
-    let place = matches!(s, Sense::End(_) | Sense::Side(_) | Sense::Spot(_));
-    limit || place || matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_))
+    let place = matches!(s, Sense::End(_) | Sense::Side(_) | Sense::Spot(_) | Sense::Nth(_));
+    place || denies(s) || matches!(s, Sense::Qualifier | Sense::Op(_))
+}
+
+fn denies(s: &Sense) -> bool {
+    matches!(s, Sense::Not | Sense::Cue(Cue::Least | Cue::Most))
 }
 
 /// The words of the items that fill a row, but for places that what is told does not hold.
