@@ -208,7 +208,15 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
             spare,
         });
     }
-    let acts: Vec<Act> = candidates.iter().filter(likely).take(MOST).map(|c| c.act.clone()).collect();
+    let offer = |of: &dyn Fn(&&Candidate) -> bool| -> Vec<Act> {
+        candidates.iter().filter(of).take(MOST).map(|c| c.act.clone()).collect()
+    };
+    let mut acts = offer(&likely);
+    if acts.is_empty() {
+        // A question that is hardly likely is still the nearest there is; a telling would change what nobody spoke of.
+        acts =
+            offer(&|c| !c.lacks && c.odds >= odds::NEAREST && matches!(c.act, Act::Query(Query::Row(_)) | Act::Sum(_)));
+    }
     let ahead = candidates.get(1).is_none_or(|next| best.odds >= odds::AHEAD * next.odds);
     let likely = ahead && best.unbound == 0 && right >= odds::TAKEN_AS_MEANT && acts.first() == Some(&best.act);
     let offered =
@@ -222,10 +230,7 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
 fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
-        Act::Query(Query::Row(ask)) if best.lacks => {
-            let premises = ask.given.len() + ask.supposed.len();
-            premises > 0 && !spare.iter().any(|s| s.bends)
-        }
+        Act::Query(Query::Row(ask)) if best.lacks => ask.given.len() + ask.supposed.len() > 0,
         Act::Query(Query::Row(_)) => true,
         _ => !spare.iter().any(|s| s.denies || s.bends && right < odds::WHATEVER_IS_LEFT),
     }

@@ -76,8 +76,11 @@ pub(super) fn worth_offering(act: &Act) -> f32 {
     }
 }
 
+/// The least share of the odds at which a question is offered where nothing else is.
+pub(super) const NEAREST: f32 = 0.02;
+
 /// The least probability at which a question that still lacks something says what.
-pub(super) const WORTH_ASKING: f32 = 0.5;
+pub(super) const WORTH_ASKING: f32 = 0.35;
 
 /// The least probability at which a telling that was offered is taken as meant where the talk goes on without an answer.
 pub(super) const TAKEN_AS_MEANT: f32 = 0.4;
