@@ -62,6 +62,49 @@ fn a_sum_is_made_of_loose_words() {
     }
 }
 
+/// "One" behind "every", "each" or "this" stands for a thing: no limit of a foot, no length of an inch.
+#[test]
+fn what_stands_for_a_thing_is_no_measure() {
+    for line in [
+        "three bays, every one 67 1/4 in the clear, 4x4s, corner to corner",
+        "posts every one",
+        "bays each one 5 foot",
+        "center to center of this one",
+    ] {
+        let mut session = Session::new();
+        let reply = say(&mut session, line);
+        let said = format!("{} {:?}", session.told_phrases().join("; "), reply.choices);
+        for wrong in ["on centre: 1'-0", "1\\\"", "centre: 1"] {
+            assert!(!said.contains(wrong), "{line}: {said}");
+        }
+    }
+    // 3 x 67 1/4 + 4 x 3 1/2 = 215 3/4
+    let mut session = Session::new();
+    say(&mut session, "three bays, every one 67 1/4 in the clear, 4x4s, corner to corner");
+    let told = session.told_phrases().join("; ");
+    assert!(told.contains("17'-11 3/4\" out to out"), "{told}");
+}
+
+/// What is told for the next question comes before the layout's own choice. 144 from post to wall takes its posts, 3 1/2 each: of 4
+/// posts 3 bays, (144 - 4 x 3 1/2) / 3 = 43 1/3, on center 46 5/6. What the layout answers alone names it as not used.
+#[test]
+fn what_was_told_for_the_next_question_comes_before_the_layout() {
+    let answer = |question: &str| {
+        let mut session = Session::new();
+        for line in ["given: posts 4", "run 1: 12'-0\" out to out, from corner, to house"] {
+            say(&mut session, line);
+        }
+        say(&mut session, question)
+    };
+    for question in ["bay on center?", "figure: bay, on center?"] {
+        let reply = answer(question);
+        assert_eq!(reply.values.result.as_ref().and_then(|f| f.as_length()), Length::new(281, 6), "{question}");
+        assert_eq!(reply.readback.as_deref(), Some("figure: bay, on center; with posts 4?"), "{question}");
+    }
+    let reply = answer("bays?");
+    assert!(format!("{:?}", reply.lines[0]).contains("posts 4"), "{:?}", reply.lines);
+}
+
 /// A deck at a house has its guard on three sides, and stairs stand in the side they are said of.
 #[test]
 fn a_deck_told_loosely_has_its_sides_and_their_stairs() {

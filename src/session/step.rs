@@ -1,7 +1,7 @@
 //! One line: read, chosen, made, answered.
 
 use super::answer;
-use super::bind::{Bound, asks_figure, bound, completed, is_foreign, is_labeled};
+use super::bind::{Bound, asks_figure, bound, completed, is_foreign, is_labeled, with_held};
 use super::choose::{Choice, changes_nothing, choose, opened};
 use super::point::{no_length, pointer, typed};
 use super::resolve::{NO_LENGTH, Problem, Resolved};
@@ -345,6 +345,10 @@ fn note(line: &str, words: &[Word], reading: &Reading) -> Option<Fact> {
 pub(super) fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
     let Resolved { acts, focus, then, .. } = resolved;
     let Some(act) = acts.into_iter().next() else { return same(session, Reply::of(Status::Answered)) };
+    let act = match act {
+        Act::Query(Query::Row(ask)) => Act::Query(Query::Row(with_held(session, ask))),
+        act => act,
+    };
     let stands = &session.talk;
     let mut turn = Turn { focus, pending: None, supposed: Vec::new(), filling: None, weighed: None, ..stands.clone() };
     match &act {
@@ -361,7 +365,12 @@ pub(super) fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
         Act::Tell(facts) => tell(session, facts, turn, then.as_ref()),
         Act::TellWith(facts, given) => tell(session, facts, turn, Some(&Query::Given(given))),
         Act::Suppose(facts) => suppose(session, facts, turn, then.as_ref()),
-        Act::Query(query) => query_act(session, query, turn),
+        Act::Query(query) => {
+            let unused = not_used(session, &query);
+            let (delta, mut reply) = query_act(session, query, turn);
+            reply.lines.splice(0..0, unused);
+            (delta, reply)
+        }
         Act::Sum(sum) => {
             let (reply, figs) = answer::sum(&sum);
             let turn = Turn { supposed: session.talk.supposed.clone(), last: figs, ..turn };
@@ -369,6 +378,21 @@ pub(super) fn perform(session: &Session, resolved: Resolved) -> (Delta, Reply) {
         }
         Act::Talk(talk) => talked(session, talk, turn),
     }
+}
+
+/// What was told for the next question, named where that is answered from the job alone.
+fn not_used(session: &Session, query: &Query) -> Option<Line> {
+    let held = session.talk.asked.as_ref().filter(|a| a.wants.is_empty() && !a.given.is_empty())?;
+    let of_the_job = match query {
+        Query::Layout(_) | Query::MarksBack(_) | Query::Posts(_) | Query::Bays(_) | Query::RunLength(_) => true,
+        Query::Guard(_) | Query::Flank(..) => true,
+        Query::Takeoff(ask) => !matches!(ask, TakeoffAsk::Infill(_)),
+        _ => false,
+    };
+    let said = canon::write(&Act::Query(Query::Given(held.clone())));
+    let premises = said.strip_prefix("given: ").unwrap_or(&said).to_owned();
+    let says = [Span::Say("Answered from the job, without: "), Span::Phrase(premises), Span::Say(".")];
+    of_the_job.then(|| Line::new(Role::Detail, says))
 }
 
 /// What was asked or given before, with what is given now; a row given anew takes the place of what it was.

@@ -54,7 +54,7 @@ pub fn measures_at(words: &[Word], at: usize) -> Vec<Island> {
         return Vec::new();
     }
     let mut found = around::around(At::new(words, at), core);
-    found.retain(|f| parts_before(words, f.rest.at));
+    found.retain(|f| parts_before(words, f.rest.at) && !(f.rest.at == at + 1 && stands_for_a_thing(words, at)));
     found.sort_by_key(|f| (f.late, Reverse(f.rest.at)));
     let mut islands: Vec<Island> = Vec::new();
     for f in found {
@@ -64,6 +64,15 @@ pub fn measures_at(words: &[Word], at: usize) -> Vec<Island> {
         }
     }
     islands
+}
+
+/// Words behind which "one" stands for a thing spoken of.
+const POINTING: &[&str] = &["every", "each", "this", "that", "which", "any", "another", "other", "no"];
+
+/// True for the "one" of "every one", "this one": it stands for a thing, and measures and counts nothing by itself.
+pub(super) fn stands_for_a_thing(words: &[Word], at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|b| words.get(b));
+    words.get(at).is_some_and(|w| w.is("one")) && before.is_some_and(|b| POINTING.contains(&b.text.as_str()))
 }
 
 /// A measure with nothing around it.

@@ -26,7 +26,7 @@ use crate::job::Job;
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status};
 use asked::{Asked, Found};
-pub(in crate::session) use counts::to_keep;
+pub(in crate::session) use counts::{settled, to_keep};
 pub(super) use given::{beside_told, given};
 pub(super) use metric::{in_metric, is_metric};
 
@@ -37,7 +37,7 @@ pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
         Err(why) => return (super::impossible(&why), Vec::new()),
     };
     let whole = ask;
-    let (tried, ask) = &counts::settled(tried, ask);
+    let (tried, ask) = &settled(tried, ask);
     let asked = Asked::of(tried, ask);
     let (mut reply, figs) = match ask.mood {
         Mood::Figure => each::each(job, &asked).unwrap_or_else(|| figures(job, &asked)),

@@ -10,9 +10,11 @@ use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::{How, Line};
 use crate::grammar::{Act, Query};
+use crate::job::Job;
 use crate::provide;
 use crate::quantity::{Kind, RowId};
-use crate::solve::Given;
+use crate::session::answer::settled;
+use crate::solve::{Given, Lacks, Solved};
 
 /// Of which of several what follows is asked: "8s or 10s, which wastes less" is what each gives, and leaves.
 const BY_WHAT_FOLLOWS: &[(RowId, RowId)] = &[(RowId::Stock, RowId::PerStick)];
@@ -290,13 +292,28 @@ fn question(about: &About<'_>, wanted: &Wanted, premises: Vec<Premise>, cost: f3
     lean().or(plain)
 }
 
+/// A question that says none of what was told for the next one, with what has a part in it.
+pub(super) fn with_held(about: &About<'_>, ask: &RowAsk) -> Option<RowAsk> {
+    let last = about.asked.filter(|last| last.wants.is_empty())?;
+    let said = last.given.iter().any(|premise| ask.given.contains(premise));
+    let supposed = last.supposed.iter().any(|fact| ask.supposed.contains(fact));
+    let way = held(about, ask, 0.0).filter(|_| !said && !supposed)?;
+    if let Act::Query(Query::Row(ask)) = way.act { Some(ask) } else { None }
+}
+
 /// The question with those of the premises given before that have a part in it.
 fn held(about: &About<'_>, ask: &RowAsk, cost: f32) -> Option<Way> {
     let mut all = leaning(about, ask.clone())?;
     let job = about.job.with_all(&all.supposed).ok()?;
-    let solved_all = provide::ask(*all.wants.first()?, &Given::of(all.given.iter().copied()), &job).ok()?;
+    let want = *all.wants.first()?;
+    // A count the answer lays into the run has a part where the figure moves with it.
+    let (laid, rest) = settled(job.clone(), &all);
+    let given = Given::of(rest.given.iter().copied());
+    let solved_all = provide::ask(want, &given, &laid).ok()?;
+    let moves = provide::ask(want, &given, &job).map_or(true, |s| s.fig.value() != solved_all.fig.value());
     let said = |row: RowId| ask.given.iter().any(|(r, _)| *r == row);
-    all.given.retain(|(row, _)| said(*row) || solved_all.used.contains(row));
+    let counts = |row: RowId| moves && rest.given.iter().all(|(r, _)| *r != row);
+    all.given.retain(|(row, _)| said(*row) || solved_all.used.contains(row) || counts(*row));
     let leans = all.given.len() > ask.given.len() || all.supposed.len() > ask.supposed.len();
     solved(about, all, cost).filter(|w| leans && !w.lacks)
 }
@@ -325,6 +342,19 @@ fn leaning(about: &About<'_>, ask: RowAsk) -> Option<RowAsk> {
     })
 }
 
+/// A row by what is given; where that lacks something, by the run with what is given laid into it, as the answer takes it. With it the
+/// premises it is worked from, and whether some were laid.
+fn worked(want: RowId, ask: &RowAsk, given: Given, job: Job) -> (Given, Result<Solved, Lacks>, bool) {
+    let plain = provide::ask(want, &given, &job);
+    let (laid, rest) = settled(job, ask);
+    if plain.is_ok() || rest.given.len() == ask.given.len() {
+        return (given, plain, false);
+    }
+    let given = Given::of(rest.given.iter().copied());
+    let worked = provide::ask(want, &given, &laid);
+    (given, worked, true)
+}
+
 /// What the question comes to.
 fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
     let given = Given::of(ask.given.iter().copied());
@@ -335,11 +365,13 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
     let want = *ask.wants.first()?;
     let judged = ask.mood.judges().then(|| given.get(want)).flatten().map(|f| f.value());
     let (mut by_default, mut unused, mut idle_price, mut whole) = (false, 0, false, Vec::new());
-    let (fig, more) = match (judged, provide::ask(want, &given, &job)) {
+    let (given, worked, laid) = worked(want, &ask, given, job);
+    let (fig, more) = match (judged, worked) {
         (Some(value), _) => (Some(value), 0.5 * UNUSED * (given.rows().count() as f32 - 1.0)),
         (None, Ok(solved)) => {
             let odd = if want.holds(solved.fig.value()) { 0.0 } else { LACKING };
-            by_default = solved.defaults.contains(&want) || solved.used.is_empty() && about.job.told(want).is_none();
+            let idle = solved.used.is_empty() && !laid;
+            by_default = solved.defaults.contains(&want) || idle && about.job.told(want).is_none();
             if asks_itself && solved.used.iter().all(|row| *row == want) && !solved.whole.contains(&want) {
                 return None;
             }

@@ -111,6 +111,11 @@ pub(super) fn completed(session: &Session, line: &str) -> Option<Bound> {
     })
 }
 
+/// A question of rows with what was told for it before: that comes before the job's own choice, however the question was read.
+pub(super) fn with_held(session: &Session, ask: RowAsk) -> RowAsk {
+    asked::with_held(&About::of(session, ""), &ask).unwrap_or(ask)
+}
+
 /// True for a line that one breath could say: longer ones are not bound.
 fn is_short(line: &str) -> bool {
     line.chars().nth(Talk::LONG).is_none()

@@ -13,7 +13,7 @@ const RUNS: [RowId; 4] = [RowId::RunLength, RowId::RunOverall, RowId::RunClear, 
 
 /// The job and the question to answer from: bays given for the one run there is are laid out in it; beside any other count the solver
 /// leaves the layout's figures out.
-pub(super) fn settled(job: Job, ask: &RowAsk) -> (Job, RowAsk) {
+pub(in crate::session) fn settled(job: Job, ask: &RowAsk) -> (Job, RowAsk) {
     let (job, ask) = opened(job, ask);
     let ask = &ask;
     let given = |rows: &[RowId]| ask.given.iter().filter(|(row, _)| rows.contains(row)).count();
