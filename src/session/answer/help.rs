@@ -65,7 +65,7 @@ pub(super) fn with(task: Task) -> (Reply, Figs) {
         ],
         Task::Gate => &[
             "\"36 inch gate in the middle\", \"gate at the top of the stairs\", \"it swings in\", \"hinge gap 1/2\".",
-            "Ask: \"how wide is the leaf\", \"which way does it swing\". By a pool say \"there's a pool\".",
+            "Ask: \"how wide is the leaf\", \"which way does the gate swing\". By a pool say \"there's a pool\".",
         ],
         Task::Strength => &[
             "\"is a 2x4 rail ok at 6 ft\", then \"and on edge\", \"what about cedar\", \"and at 8 ft\".",
