@@ -77,7 +77,7 @@ pub(super) fn with(task: Task) -> (Reply, Figs) {
             "Prices: \"2x4x8 is 7.98\", or start with --prices and a list. I make no price up.",
         ],
         Task::Code => &[
-            "\"what's the max gap\", \"do I need a guard\", \"how high\", \"says who\", \"rules\".",
+            "\"what's the max gap\", \"when do I need a guard\", \"how high\", \"says who\", \"rules\".",
             "\"we're on the 2018\", \"the county wants 42 inch rails\", \"we're in Canada\". Your building department decides.",
         ],
         Task::Notes => &[
