@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use railhand::figure;
 use railhand::grammar::ask::{
-    About, Apart, Counted, GuardAsk, Infill, Mood, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
+    About, Apart, Counted, Infill, Mood, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
 };
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
@@ -434,8 +434,6 @@ fn rows() -> impl Strategy<Value = RowAsk> {
 fn query() -> impl Strategy<Value = Query> {
     prop_oneof![
         takeoff().prop_map(Query::Takeoff),
-        prop::option::of(length()).prop_map(|l| Query::Guard(GuardAsk::Needed(l))),
-        length().prop_map(|l| Query::Guard(GuardAsk::HighEnough(l))),
         of(run_id()).prop_map(Query::Layout),
         notch_ask().prop_map(Query::Notch),
         of(run_id()).prop_map(Query::Posts),

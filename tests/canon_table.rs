@@ -3,8 +3,7 @@
 
 use num_rational::Ratio;
 use railhand::grammar::ask::{
-    About, Apart, Counted, GuardAsk, Infill, Mood, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, Task, Whose, WhyAsk,
-    WorkAsk,
+    About, Apart, Counted, Infill, Mood, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, Task, Whose, WhyAsk, WorkAsk,
 };
 use railhand::grammar::canon::{MOST_BRACKETS, MOST_SUM, clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
@@ -729,18 +728,6 @@ fn each_question_about_the_work_has_its_phrase() {
     }
     holds("marks from the far end?", Act::Query(Query::MarksBack(None)));
     holds("marks from the far end of run 2?", Act::Query(Query::MarksBack(Some(RunId(2)))));
-}
-
-#[test]
-fn each_question_about_the_guard_has_its_phrase() {
-    let rows = [
-        ("guard needed?", GuardAsk::Needed(None)),
-        ("guard needed at 29\" up?", GuardAsk::Needed(Some(ft(0, 29)))),
-        ("guard 35 3/4\" high enough?", GuardAsk::HighEnough(inch(143, 4))),
-    ];
-    for (phrase, ask) in rows {
-        holds(phrase, Act::Query(Query::Guard(ask)));
-    }
 }
 
 #[test]

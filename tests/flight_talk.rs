@@ -149,8 +149,11 @@ fn falling_ground_is_told_and_counted() {
     assert_eq!(reply.status, Status::Answered, "{json}");
     assert_eq!(json["values"]["risers"], json!(5), "{json}");
     let (_, json, ..) = said(&after(&told, "how high is the deck"));
+    // 30 at the edge, and 36/12 = 3 more within 36 in. of it.
     let text = json["text"].as_str().expect("text");
-    assert!(text.starts_with("2'-6\" above the ground at the stairs' head, and 2'-9 5/16\""), "{text}");
+    assert!(text.starts_with("The height above ground is 30\", the drop within 36 in. of the edge 33\""), "{text}");
+    let (_, json, ..) = said(&after(&told, "what's the total rise"));
+    assert!(json["text"].as_str().expect("text").contains("2'-9 5/16\""), "{json}");
 }
 
 /// A flush top tread is one tread more, a tread further out (common practice, no source); the slope of the

@@ -1,6 +1,6 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{FlightAsk, GuardAsk, NotchAsk, RowAsk, StairAsk, StrengthAsk, TakeoffAsk, WhyAsk, WorkAsk};
+use super::ask::{FlightAsk, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, WhyAsk, WorkAsk};
 use crate::job::{Fact, Flank, RunId};
 use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
@@ -65,8 +65,6 @@ pub enum Query {
         /// Said as "about".
         about: bool,
     },
-    /// About stair openings and gates.
-    Stairs(StairAsk),
     /// Span and strength.
     Strength(StrengthAsk),
     /// Why the last figures are what they are.
@@ -83,8 +81,6 @@ pub enum Query {
     Law,
     /// Of the work itself.
     Work(WorkAsk),
-    /// Of the guard itself.
-    Guard(GuardAsk),
     /// Of balusters, parts, cuts and cost.
     Takeoff(TakeoffAsk),
     /// About the posts' feet.

@@ -107,12 +107,7 @@ impl Gather {
         let of_a_room = |c: &Clause| {
             matches!(
                 c,
-                Clause::Strength(_)
-                    | Clause::StrengthMore(_)
-                    | Clause::Takeoff(_)
-                    | Clause::Flight(_)
-                    | Clause::Guard(_)
-                    | Clause::Why(_)
+                Clause::Strength(_) | Clause::StrengthMore(_) | Clause::Takeoff(_) | Clause::Flight(_) | Clause::Why(_)
             )
         };
         let asks = |c: &Clause| matches!(c, Clause::Query(_) | Clause::Ask(_) | Clause::Talk(_)) || of_a_room(c);

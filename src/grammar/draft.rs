@@ -6,7 +6,7 @@ use super::choice::ChoiceOf;
 use super::flight_draft::FlightDraft;
 use super::goods::{OrderDraft, TakeoffDraft};
 use super::sense::{Side, Spot};
-use super::stair_draft::{HungSaid, StairAsked, StairSaid, StairsWhole};
+use super::stair_draft::{HungSaid, StairSaid, StairsWhole};
 use super::{Query, Talk};
 use crate::job::{
     Basis, Blocking, DeckFact, End, Fixing, Foot, HouseEnd, JoistsRun, Mount, Order, PostRole, SlotId, Stage,
@@ -150,8 +150,6 @@ pub enum Clause {
     },
     /// Said of how a gate's leaf is hung.
     Hung(HungSaid),
-    /// Asked of stairs or gates.
-    AskStairs(StairAsked),
     /// A shape named; the walk is still to come.
     Shape,
     /// The baluster line so far outside the decking's edge.
@@ -262,8 +260,6 @@ pub enum Clause {
     Takeoff(TakeoffDraft),
     /// Whose rules hold.
     Law(LawDraft),
-    /// A question about the guard itself.
-    Guard(GuardDraft),
     /// A question that only engines yet to come can answer.
     NotYet(&'static str),
     /// "why" with words of its own.
@@ -457,15 +453,6 @@ pub enum LawDraft {
     Place(&'static crate::limits::Place),
     /// What the building department asks.
     Local(crate::job::Local, Measure),
-}
-
-/// A question about the guard itself, before bare numbers get their unit.
-#[derive(Clone, Debug, PartialEq)]
-pub enum GuardDraft {
-    /// Whether one is needed, at a drop that may be said.
-    Needed(Option<Measure>),
-    /// Whether one so high is high enough.
-    HighEnough(Measure),
 }
 
 /// What to drop.

@@ -84,21 +84,6 @@ pub struct StairsWhole {
     pub at: Option<Along>,
 }
 
-/// A question about stairs and gates, as asked.
-#[derive(Clone, Debug, PartialEq)]
-pub enum StairAsked {
-    /// How high the deck is by its stairs.
-    Height,
-    /// What was told of the stairs.
-    Told,
-    /// How wide a leaf an opening takes: the opening, the gaps at hinge and latch.
-    Leaf(Measure, Option<Measure>, Option<Measure>),
-    /// Which way a gate swings.
-    Swing,
-    /// Whether one leaf may be so wide.
-    OneLeaf(Measure),
-}
-
 /// One thing said of how a gate's leaf is hung.
 #[derive(Clone, Debug, PartialEq)]
 pub enum HungSaid {

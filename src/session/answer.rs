@@ -2,8 +2,8 @@
 
 mod before;
 mod changed;
+mod drop;
 mod flight;
-mod guard;
 mod help;
 mod law;
 mod notch;
@@ -13,7 +13,6 @@ mod refusals;
 mod row;
 mod rules;
 mod stair_ways;
-mod stairs;
 mod stands;
 mod strength;
 mod sums;
@@ -37,9 +36,8 @@ pub(super) use why::{Before, why_of};
 use crate::figure::{Fig, Value, Why};
 pub(super) use law::cited;
 
-use crate::grammar::ask::GuardAsk;
 use crate::grammar::{Act, Query, canon};
-use crate::job::{DeckFact, End, Fact, Flank, FlightFact, Foot, Job, NotchTold, RunId, Setting};
+use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
@@ -91,20 +89,14 @@ pub(super) fn told(before: &Job, job: &Job, act: &Act, then: Option<&Query>, wid
         let fresh = answered.findings.into_iter().filter(|f| reply.findings.iter().all(|g| g.rule != f.rule));
         let fresh: Vec<_> = fresh.collect();
         reply.findings.extend(fresh);
-    } else if let Some(query @ Query::Stairs(ask)) = then {
-        (reply, figs) = stairs::answer(job, *ask);
-        reply = beside_findings(reply, job, query);
     } else if let Some(query @ Query::Flight(ask)) = then {
         (reply, figs) = flight::flight(job, ask);
-        reply = beside_findings(reply, job, query);
-    } else if let Some(query @ Query::Guard(ask)) = then {
-        (reply, figs) = guard::guard(job, *ask);
         reply = beside_findings(reply, job, query);
     } else if let (None, [Fact::Set(Setting::Law(told))]) = (then, facts.as_slice()) {
         reply.findings = crate::rules::check(job, &lay_out(job));
         reply.lines = law::told(job, told);
-    } else if then.is_none() && of_the_drop(job, facts) {
-        (reply, figs) = guard::guard(job, GuardAsk::Needed(None));
+    } else if let (None, Some(answered)) = (then, drop::guard_needed(job, facts)) {
+        (reply, figs) = answered;
         reply.lines.extend(flight::made(job, facts));
         reply.status = Status::Told;
         reply.findings = crate::rules::check(job, &lay_out(job));
@@ -143,12 +135,6 @@ fn beside_findings(answered: Reply, job: &Job, query: &Query) -> Reply {
     reply.findings.extend(fresh);
     reply.findings.sort_by_key(|f| f.level);
     reply
-}
-
-/// True for a line that tells how high the deck stands, or how the ground falls below a deck of a known height.
-fn of_the_drop(job: &Job, facts: &[Fact]) -> bool {
-    let of_it = |f: &Fact| matches!(f, Fact::Set(Setting::Grade(_)) | Fact::Flight(FlightFact::Fall(_)));
-    !facts.is_empty() && facts.iter().all(of_it) && job.told(crate::quantity::RowId::Grade).is_some()
 }
 
 /// What a line that tells of the posts' feet, or asks of them, is answered with: the foot.
@@ -245,8 +231,7 @@ pub(super) fn supposed(
         reply.readback = Some(phrase);
         return (reply, figs);
     }
-    if asked_for.is_none() && of_the_drop(then, facts) {
-        let (mut reply, figs) = guard::guard(then, GuardAsk::Needed(None));
+    if let (None, Some((mut reply, figs))) = (asked_for, drop::guard_needed(then, facts)) {
         reply.lines.insert(0, Line::say(Role::Answer, "If it were so:"));
         reply.lines.push(Line::say(Role::Detail, "Nothing is changed. Say \"keep it\" to keep it."));
         reply.lines.push(heard(&phrase));
@@ -311,9 +296,8 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Bays(id) => reported(job, *id, Focus::Bays, width),
         Query::RunLength(id) => reported(job, Some(*id), Focus::RunLength, width),
         Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
-        Query::Stairs(ask) => stairs::answer(job, *ask),
         Query::Job => (told_so_far(job), Vec::new()),
-        Query::Rule(limit) => of_rule(job, limit),
+        Query::Rule(limit) => drop::led_by_the_drop(job, limit, of_rule(job, limit)),
         Query::Needed(limit) => {
             let (mut reply, figs) = of_rule(job, limit);
             if let Some(first) = reply.lines.iter_mut().find(|l| l.role == Role::Answer) {
@@ -326,7 +310,6 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Flight(ask) => flight::flight(job, ask),
         Query::Strength(ask) => strength::strength(job, ask),
         Query::Takeoff(ask) => takeoff::takeoff(job, ask),
-        Query::Guard(ask) => guard::guard(job, *ask),
         Query::Row(ask) => row::row(job, ask),
         Query::Given(ask) => (row::given(job, ask), Vec::new()),
         Query::Work(ask) => work::work(job, *ask),

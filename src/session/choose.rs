@@ -143,22 +143,9 @@ fn builds_on(session: &Session, words: &[Word]) -> bool {
 
 /// True for a reading of facts, with no question and no talk in it.
 fn tells(reading: &Reading) -> bool {
-    use Clause::{Ask, AskStairs, Flight, Guard, Note, Query, Strength, Sum, Takeoff, Talk, Why};
+    use Clause::{Ask, Flight, Note, Query, Strength, Sum, Takeoff, Talk, Why};
     let other = |c: &Clause| {
-        matches!(
-            c,
-            Ask(_)
-                | AskStairs(_)
-                | Flight(_)
-                | Guard(_)
-                | Note(_)
-                | Query(_)
-                | Strength(_)
-                | Sum(_)
-                | Takeoff(_)
-                | Talk(_)
-                | Why(_)
-        )
+        matches!(c, Ask(_) | Flight(_) | Note(_) | Query(_) | Strength(_) | Sum(_) | Takeoff(_) | Talk(_) | Why(_))
     };
     !reading.clauses.iter().any(other)
 }

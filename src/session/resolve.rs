@@ -12,8 +12,8 @@ mod drops;
 mod feet;
 mod flight;
 mod gates;
-mod guard;
 mod hung;
+mod law;
 mod runs;
 mod same;
 mod settings;
@@ -28,7 +28,7 @@ mod why;
 pub(super) use walks::house_sides;
 
 use super::state::{Focus, Lack, Session};
-use crate::grammar::ask::{Given, GuardAsk, TakeoffAsk};
+use crate::grammar::ask::{Given, TakeoffAsk};
 use crate::grammar::draft::{Clause, Reading};
 use crate::grammar::sense::Side;
 use crate::grammar::stair_draft::StairSaid;
@@ -174,8 +174,6 @@ pub(super) fn resolve(session: &Session, reading: &Reading) -> Result<Resolved, 
                 [ask] => then = Some(Query::Takeoff(*ask)),
                 _ => return Err(Problem::Ask("One thing at a time: tell me the one, then ask the other.", Vec::new())),
             },
-            Clause::Guard(draft) => then = Some(Query::Guard(self::guard::asked(draft)?)),
-            Clause::AskStairs(asked) => then = Some(resolver.asked_stairs(asked)?),
             Clause::Flight(draft) => then = Some(resolver.asked_flight(draft, &ways.first().job)?),
             Clause::Talk(Talk::Hello | Talk::Thanks) => {}
             clause => {
@@ -195,8 +193,8 @@ fn two_questions(then: Option<&Query>, query: &Query) -> bool {
 }
 
 fn is_question(c: &Clause) -> bool {
-    use Clause::{Ask, AskStairs, Flight, Guard, Query, Takeoff};
-    matches!(c, Ask(_) | AskStairs(_) | Query(_) | Flight(_) | Takeoff(_) | Guard(_))
+    use Clause::{Ask, Flight, Query, Takeoff};
+    matches!(c, Ask(_) | Query(_) | Flight(_) | Takeoff(_))
 }
 
 /// The act as its plain phrase says it: a length worked out with a root in it ("clip the corner 4 ft") is told to
@@ -268,11 +266,8 @@ impl Resolver<'_> {
             return Ok(Resolved { acts: vec![Act::Query(query)], ask: false, focus, then: None });
         }
         // The read-back of what is told has no room for figures a question gives of its own.
-        let of_guard = |q: &Query| {
-            matches!(q, Query::Guard(GuardAsk::HighEnough(_) | GuardAsk::Needed(Some(_))))
-                || matches!(q, Query::Takeoff(TakeoffAsk::Gap(_) | TakeoffAsk::GapUnder(_)))
-        };
-        if then.as_ref().is_some_and(of_guard)
+        let of_gaps = |q: &Query| matches!(q, Query::Takeoff(TakeoffAsk::Gap(_) | TakeoffAsk::GapUnder(_)));
+        if then.as_ref().is_some_and(of_gaps)
             || matches!(&then, Some(Query::Flight(ask)) if ask.given != Given::default())
         {
             return Err(Problem::Ask("Tell me that in one line and ask in the next, please.", Vec::new()));
@@ -321,7 +316,6 @@ impl Resolver<'_> {
             | Clause::Fine
             | Clause::Talk(_)
             | Clause::Ask(_)
-            | Clause::AskStairs(_)
             | Clause::Query(_)
             | Clause::Flight(_) => Ok(vec![branch]),
             Clause::Sum(_) => Err(Problem::Ask("A sum on its own line, please: it never changes the job.", Vec::new())),
@@ -336,7 +330,7 @@ impl Resolver<'_> {
                 let told = orders.iter().try_fold(branch, |b, order| b.with(Fact::Order(order.clone())));
                 told.map(|b| vec![b])
             }
-            Clause::Takeoff(_) | Clause::Guard(_) => Ok(vec![branch]),
+            Clause::Takeoff(_) => Ok(vec![branch]),
             Clause::NotYet(what) => Err(Problem::Refuse(what)),
             Clause::RailIs(m) => self.rail_is(branch, m),
             Clause::Most(m) => self.most(branch, m),
@@ -354,7 +348,7 @@ impl Resolver<'_> {
             Clause::DeckBy(sides, lies) => self.deck_by(branch, sides, lies),
             Clause::Alone { along, out, free } => self.alone_deck(branch, along, out.as_ref(), *free),
             Clause::Strip { wide, long } => self.strip(branch, wide, long.as_ref()),
-            Clause::Law(draft) => guard::law(branch, draft),
+            Clause::Law(draft) => law::law(branch, draft),
             Clause::RailOn(_) => self.rail_on(branch),
             Clause::RailRound(sides) => self.rail_round(branch, *sides),
             Clause::Bump(draft) => self.bump(branch, draft),
@@ -366,7 +360,7 @@ impl Resolver<'_> {
             Clause::Move => Err(self.moved(&branch)),
             Clause::Past(m, end) => Err(self.past(&branch, m, *end)),
             Clause::HowMuch => Err(Problem::Ask("By how much, or to what length?", Vec::new())),
-            Clause::TwoGrounds(a, b) => Err(guard::two_grounds(a, b)),
+            Clause::TwoGrounds(a, b) => Err(law::two_grounds(a, b)),
             Clause::Bent => Err(Problem::Ask(WHERE_IT_TURNS, Vec::new())),
             Clause::PostsCounted(n) => Err(self.posts_counted(&branch, *n)),
             Clause::BaysMore { more, by, on } => self.bays_more(branch, *more, *by, *on),

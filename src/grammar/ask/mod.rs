@@ -1,20 +1,16 @@
 //! What each room can be asked: one vocabulary a room, wrapped in one [`super::Query`].
 
 mod flight;
-mod guard;
 mod notch;
 mod row;
-mod stairs;
 mod strength;
 mod takeoff;
 mod why;
 mod work;
 
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
-pub use guard::GuardAsk;
 pub use notch::{NotchAsk, Whose};
 pub use row::{Mood, RowAsk};
-pub use stairs::StairAsk;
 pub use strength::{About, StrengthAsk};
 pub use takeoff::{Infill, TakeoffAsk};
 pub use why::{Apart, Counted, WhyAsk};

@@ -26,7 +26,6 @@
 //! - tape parts are a power of two from 2 to 64;
 //! - a sum is written in at most [`MOST_SUM`] bytes with brackets at most [`MOST_BRACKETS`] deep.
 
-mod ask_stairs;
 mod choice;
 mod clean;
 mod deck;
@@ -34,7 +33,6 @@ mod fact;
 mod flight;
 mod foot;
 mod gate;
-mod guard;
 mod law;
 mod length;
 mod notch;

@@ -2,15 +2,13 @@
 //!
 //! ```text
 //! query = ("layout" | "posts" | "bays" | "marks from the far end") [" of run " n] "?" | "length " [("left" | "right") " of the stairs"] " of run " n "?"
-//!       | stairs and gates, as in `ask_stairs` and `flight`, strength, takeoff, guard or notch, and "?" | "job?" | "rule " id "?"
+//!       | stairs and gates, as in `flight`, strength, takeoff or notch, and "?" | "job?" | "rule " id "?"
 //!       | "actual size of " lumber "?" | "length " told "?" | "why?" | why, and "?" | "sources?"
 //!       | "rules" [" found"] "?" | a row of the table, as in `row`, and "?"
 //! ```
 
 use super::Read;
-use super::ask_stairs::{read_ask, write_ask};
 use super::flight::{read_flight_ask, write_flight_ask};
-use super::guard::{read_guard, write_guard};
 use super::length::{read_lumber, read_told, write_told};
 use super::notch::{read_notch, write_notch};
 use super::row::{read_premises, read_row, write_premises, write_row};
@@ -45,7 +43,6 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Measure { length, shade, about } => {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
         }
-        Query::Stairs(ask) => format!("{}?", write_ask(*ask)),
         Query::Strength(ask) => format!("{}?", write_strength(ask)),
         Query::Why => "why?".to_owned(),
         Query::WhyOf(ask) => format!("{}?", write_why(*ask)),
@@ -55,7 +52,6 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Takeoff(ask) => format!("{}?", write_takeoff(ask)),
         Query::Law => "code?".to_owned(),
         Query::Work(ask) => format!("{}?", write_work(*ask)),
-        Query::Guard(ask) => format!("{}?", write_guard(*ask)),
         Query::Notch(ask) => format!("{}?", write_notch(*ask)),
         Query::Flight(ask) => format!("{}?", write_flight_ask(ask)),
         Query::Row(ask) => format!("{}?", write_row(ask)),
@@ -85,7 +81,6 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
             shade: t.shade,
             about: t.about,
         }),
-        map(read_ask, Query::Stairs),
         map(read_strength, Query::Strength),
         // Before a bare "why".
         map(read_why, Query::WhyOf),
@@ -93,7 +88,8 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         value(Query::RulesFound, tag("rules found")),
         value(Query::Rules, tag("rules")),
         value(Query::Sources, tag("sources")),
-        alt((map(read_guard, Query::Guard), map(read_work, Query::Work), value(Query::Law, tag("code")))),
+        map(read_work, Query::Work),
+        value(Query::Law, tag("code")),
         map(read_takeoff, Query::Takeoff),
         map(read_notch, Query::Notch),
     ));

@@ -4,7 +4,7 @@ use super::Say;
 use super::atoms::{In, Out, count, det, lumber, one, part, place, sense, sep, side, text};
 use crate::grammar::draft::{AskDraft, Clause, Which};
 use crate::grammar::items::Item;
-use crate::grammar::sense::{Ask, Cue, Part, Sense, Verb};
+use crate::grammar::sense::{Ask, Cue, Part, Sense, Side, Verb};
 use crate::grammar::{Query, Talk};
 use nom::Parser;
 use nom::branch::alt;
@@ -341,4 +341,19 @@ pub fn told(input: In<'_>) -> Out<'_, Say> {
 /// Words of talk kept near the questions they answer.
 pub fn help(input: In<'_>) -> Out<'_, Say> {
     value(Say::Clause(Clause::Talk(Talk::Help)), sense(Sense::Verb(Verb::Help))).parse(input)
+}
+
+/// "how much guard is left of the stairs": the guard beside them, on that side.
+pub fn beside(input: In<'_>) -> Out<'_, Say> {
+    let how = alt((ask(Ask::HowMuch), ask(Ask::HowLong)));
+    let guard = || {
+        many0_count(alt((
+            part(Part::Guard),
+            part(Part::Rail),
+            text(&["is", "'s", "do", "i", "have", "there", "to", "on", "got", "the"]),
+        )))
+    };
+    let sided = terminated(side, (text(&["of", "from"]), det, part(Part::Stairs)));
+    let sided = verify(sided, |s| matches!(s, Side::Left | Side::Right));
+    preceded((how, guard()), sided).map(|s| asked(AskDraft::Length(Some(Which::Side(s))))).parse(input)
 }

@@ -27,7 +27,7 @@ pub fn hung(input: In<'_>) -> Out<'_, Say> {
 }
 
 /// Over what: also used by questions.
-pub(super) fn way(input: In<'_>) -> Out<'_, Swing> {
+fn way(input: In<'_>) -> Out<'_, Swing> {
     let deck = || (det, alt((part(Part::Deck), part(Part::Landing), text(&["decking"]))));
     let over_deck = (
         many0_count(text(&["in", "inward", "inwards", "back", "up"])),
@@ -53,7 +53,7 @@ pub(super) fn way(input: In<'_>) -> Out<'_, Swing> {
     .parse(input)
 }
 
-pub(super) fn swings(input: In<'_>) -> Out<'_, ()> {
+fn swings(input: In<'_>) -> Out<'_, ()> {
     text(&["swings", "swing", "swinging", "opens", "open", "opening", "swung"]).parse(input)
 }
 

@@ -2,7 +2,6 @@
 //! and claims only the words of its own pattern, where they stand.
 
 mod asks;
-mod asks_stairs;
 pub(in crate::grammar) mod atoms;
 mod bare;
 mod bumps;
@@ -17,7 +16,7 @@ mod flight;
 mod flights;
 mod framing;
 mod gates;
-mod guard;
+mod ground;
 mod hung;
 mod known;
 mod law;
@@ -272,6 +271,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (asks::how_many, 0),
     (asks::how_far, 0),
     (asks::how_long, 0),
+    (asks::beside, 0),
     (asks::actual, 0),
     (asks::why, 0),
     (why::not_so, 0),
@@ -328,7 +328,6 @@ const PARSERS: &[(Parse, u32)] = &[
     (stair_moves::head_at, 1),
     (stair_moves::stand, 4),
     (hung::hung, 0),
-    (asks_stairs::ask, 0),
     (decks::deck_by, 0),
     (decks::alone, 0),
     (decks::whole, 0),
@@ -383,9 +382,7 @@ const PARSERS: &[(Parse, u32)] = &[
     (law::asked, 0),
     (work::help_with, 0),
     (work::work, 0),
-    (guard::needed, 0),
-    (guard::high_enough, 0),
-    (guard::drops_to, 0),
+    (ground::drops_to, 0),
     (takeoff::routed, 0),
     (takeoff::measured, 0),
     (order::kerf, 0),

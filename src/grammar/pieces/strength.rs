@@ -18,7 +18,7 @@ use crate::job::{Basis, Lie, Species};
 use crate::measure::{Lumber, Meaning, Measure, Side};
 use nom::Parser;
 use nom::branch::alt;
-use nom::combinator::{map, map_opt, opt, value, verify};
+use nom::combinator::{map, map_opt, not, opt, value, verify};
 use nom::multi::many1;
 use nom::sequence::terminated;
 
@@ -153,6 +153,8 @@ pub(super) const NO_WOOD: &str = "I have no design values for that. I have south
                        western cedar and redwood; for anything else ask its maker or an engineer.";
 
 fn bit(input: In<'_>) -> Out<'_, Bit> {
+    // "is 34 high enough": of a height, and of no strength.
+    not((sense(Sense::Cue(Cue::High)), text(&["enough"]))).parse(input)?;
     let cue = any(|s| if let Sense::Strong(cue) = s { Some(Bit::Cue(cue)) } else { None });
     let wood = any(|s| if let Sense::Wood(species) = s { Some(Bit::Wood(species)) } else { None });
     let parts = any(|s| match s {

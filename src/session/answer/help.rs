@@ -65,7 +65,7 @@ pub(super) fn with(task: Task) -> (Reply, Figs) {
         ],
         Task::Gate => &[
             "\"36 inch gate in the middle\", \"gate at the top of the stairs\", \"it swings in\", \"hinge gap 1/2\".",
-            "Ask: \"how wide is the leaf\", \"which way does it swing\". By a pool say \"there's a pool\".",
+            "Ask: \"how wide is the leaf\", \"which way does the gate swing\". By a pool say \"there's a pool\".",
         ],
         Task::Strength => &[
             "\"is a 2x4 rail ok at 6 ft\", then \"and on edge\", \"what about cedar\", \"and at 8 ft\".",
@@ -77,7 +77,7 @@ pub(super) fn with(task: Task) -> (Reply, Figs) {
             "Prices: \"2x4x8 is 7.98\", or start with --prices and a list. I make no price up.",
         ],
         Task::Code => &[
-            "\"what's the max gap\", \"do I need a guard\", \"how high\", \"says who\", \"rules\".",
+            "\"what's the max gap\", \"when do I need a guard\", \"how high\", \"says who\", \"rules\".",
             "\"we're on the 2018\", \"the county wants 42 inch rails\", \"we're in Canada\". Your building department decides.",
         ],
         Task::Notes => &[

@@ -1,7 +1,7 @@
 //! An answer never speaks against a stop that stands: those on what it is about come with it, and first.
 
 use crate::grammar::Query;
-use crate::grammar::ask::{FlightWhat, GuardAsk, Mood, RowAsk, TakeoffAsk};
+use crate::grammar::ask::{FlightWhat, Mood, RowAsk, TakeoffAsk};
 use crate::job::Job;
 use crate::reply::{Line, Reply, Role, Span, Status};
 use crate::rules::{Matter, matter_of, stops_on};
@@ -10,15 +10,13 @@ use std::borrow::Cow;
 /// What the answer to a question is about. Answers about layouts carry what the rules found themselves; a rule asked
 /// about is no word on the job.
 fn matters(query: &Query) -> Cow<'static, [Matter]> {
-    use Matter::{Height, Notch, Spacing, StairGuard, Stairs, Strength};
+    use Matter::{Height, Notch, Spacing, Strength};
     Cow::Borrowed(match query {
         Query::Row(ask) => return Cow::Owned(of_rows(ask)),
-        Query::Guard(GuardAsk::HighEnough(_)) => &[Height],
         Query::Takeoff(ask) => of_parts(ask),
         Query::Flight(ask) => of_flight(ask.what),
         Query::Strength(_) => &[Spacing, Height, Notch, Strength],
         Query::Notch(_) => &[Notch, Strength],
-        Query::Stairs(_) => &[Stairs, StairGuard],
         _ => &[],
     })
 }
@@ -85,7 +83,7 @@ pub(super) fn with_stops(mut reply: Reply, job: &Job, query: &Query) -> Reply {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::grammar::ask::{FlightAsk, Given, NotchAsk, StairAsk};
+    use crate::grammar::ask::{FlightAsk, Given, NotchAsk};
     use crate::measure::{Length, Lumber};
     use crate::reply::Level;
     use crate::rules::{RULES, matter};
@@ -106,11 +104,7 @@ mod tests {
         let parts =
             [TakeoffAsk::Gap(Length::inches(3)), TakeoffAsk::Balusters(None), TakeoffAsk::Buy, TakeoffAsk::Cuts];
         let flights = [FlightWhat::Check, FlightWhat::StairRailHeight, FlightWhat::LatchHeight, FlightWhat::GateHeight];
-        let mut all = vec![
-            Query::Guard(GuardAsk::HighEnough(Length::inches(60))),
-            Query::Notch(NotchAsk::May(Lumber::SIX_BY_SIX)),
-            Query::Stairs(StairAsk::Told),
-        ];
+        let mut all = vec![Query::Notch(NotchAsk::May(Lumber::SIX_BY_SIX))];
         all.extend(parts.map(Query::Takeoff));
         all.extend(flights.map(flight));
         all.extend(judged().map(Query::Row));

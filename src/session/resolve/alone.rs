@@ -43,9 +43,7 @@ impl Resolver<'_> {
             [Clause::Talk(Talk::Undo)] if !self.session.talk.supposed.is_empty() => answered(Act::Talk(Talk::Leave)),
             [Clause::Talk(talk)] => answered(Act::Talk(*talk)),
             [Clause::Ask(ask)] => answered(Act::Query(self.asked(*ask, &self.session.job)?)),
-            [Clause::AskStairs(asked)] => answered(Act::Query(self.asked_stairs(asked)?)),
             [Clause::Takeoff(draft)] => self.takeoff_alone(draft).map(Some),
-            [Clause::Guard(draft)] => answered(Act::Query(Query::Guard(super::guard::asked(draft)?))),
             [Clause::Cut(m)] => self.cut_at(m).map(Some),
             [Clause::Run(draft)] if reading.supposes && self.another_count(draft).is_some() => {
                 let infill =

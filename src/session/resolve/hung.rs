@@ -1,10 +1,8 @@
-//! How a gate's leaf is hung; and questions about stairs and gates.
+//! How a gate's leaf is hung.
 
 use super::first_problem;
 use super::{Branch, Branches, Problem, Resolver};
-use crate::grammar::Query;
-use crate::grammar::ask::{FlightAsk, FlightWhat, Given, Size, StairAsk};
-use crate::grammar::stair_draft::{HungSaid, StairAsked};
+use crate::grammar::stair_draft::HungSaid;
 use crate::job::{Gate, Hung, RunId, RunPatch, SlotId};
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
@@ -48,36 +46,6 @@ impl Resolver<'_> {
             (None, []) => Err(Problem::Unfit("No gate has been told yet that this could be of. Where does it hang?")),
             _ => Err(Problem::Ask("Which gate? Say the run it hangs in.", Vec::new())),
         }
-    }
-
-    /// A question about stairs or gates.
-    pub(super) fn asked_stairs(&self, asked: &StairAsked) -> Result<Query, Problem> {
-        let one = |m: &Measure, slot| {
-            let said = fits(m, slot, None);
-            match said.lengths[..] {
-                [(l, _)] if !said.doubtful && m.shade.is_none() && !m.about => Ok(l),
-                _ => Err(Problem::Ask("How much exactly? Say it with its unit.", Vec::new())),
-            }
-        };
-        let gap = |m: &Option<Measure>| m.as_ref().map(|m| one(m, SlotId::LeafGap)).transpose();
-        let sizes = match asked {
-            StairAsked::OneLeaf(m) => vec![(Size::Leaf, Some(one(m, SlotId::GateWidth)?))],
-            StairAsked::Leaf(opening, hinge, latch) => vec![
-                (Size::Opening, Some(one(opening, SlotId::GateWidth)?)),
-                (Size::HingeGap, gap(hinge)?),
-                (Size::LatchGap, gap(latch)?),
-            ],
-            StairAsked::Height | StairAsked::Told | StairAsked::Swing => Vec::new(),
-        };
-        let what = match asked {
-            StairAsked::Told => return Ok(Query::Stairs(StairAsk::Told)),
-            StairAsked::Height => FlightWhat::Rise,
-            StairAsked::Swing => FlightWhat::Swing,
-            StairAsked::OneLeaf(_) => FlightWhat::Wide,
-            StairAsked::Leaf(..) => FlightWhat::Leaf,
-        };
-        let sizes = sizes.into_iter().filter_map(|(size, l)| Some((size, l?))).collect();
-        Ok(Query::Flight(FlightAsk { what, given: Given { sizes, ..Given::default() } }))
     }
 }
 

@@ -1,23 +1,11 @@
-//! Questions about the guard itself, and whose rules hold, resolved: a drop and a height are
-//! inches where no unit is said.
+//! Whose rules hold, and the ground below, resolved: a drop and a height are inches where no unit is said.
 
 use super::{Branch, Branches, Problem};
 use crate::grammar::Act;
-use crate::grammar::ask::GuardAsk;
-use crate::grammar::draft::{GuardDraft, LawDraft};
+use crate::grammar::draft::LawDraft;
 use crate::job::{Fact, LawTold, Local, Setting, SlotId};
 use crate::measure::{Length, Measure};
 use crate::session::lengths::fits;
-
-/// What is asked, or why it cannot be told.
-pub(super) fn asked(draft: &GuardDraft) -> Result<GuardAsk, Problem> {
-    Ok(match draft {
-        GuardDraft::Needed(drop) => GuardAsk::Needed(
-            drop.as_ref().map(|m| one(m, SlotId::Grade, "How high is the deck, in inches?")).transpose()?,
-        ),
-        GuardDraft::HighEnough(m) => GuardAsk::HighEnough(one(m, SlotId::HeightTop, "How high is that, in inches?")?),
-    })
-}
 
 fn one(m: &Measure, slot: SlotId, which: &'static str) -> Result<Length, Problem> {
     let fits = fits(m, slot, None);
