@@ -98,8 +98,6 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
                 |act: &Act| matches!(act, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Row(..))));
             b.certain && !b.lacks && !b.acts.iter().any(figure)
         }
-        // What both read is meant.
-        Choice::Which { acts, .. } => of_rows(b) || b.certain && b.acts.iter().all(|act| acts.contains(act)),
         _ => unsure || of_rows(b),
     };
     match bound {
@@ -385,7 +383,7 @@ fn not_used(session: &Session, query: &Query) -> Option<Line> {
     let held = session.talk.asked.as_ref().filter(|a| a.wants.is_empty() && !a.given.is_empty())?;
     let of_the_job = match query {
         Query::Layout(_) | Query::MarksBack(_) | Query::Posts(_) | Query::Bays(_) | Query::RunLength(_) => true,
-        Query::Guard(_) | Query::Flank(..) => true,
+        Query::Flank(..) => true,
         Query::Takeoff(ask) => !matches!(ask, TakeoffAsk::Infill(_)),
         _ => false,
     };
