@@ -516,7 +516,7 @@ fn gates_orders_and_wood() {
         (
             &["the building department wants 42 inch guards", "36 high", "is 36 high enough"],
             &[("findings/guard-too-low/level", "stop")],
-            &["Short by 6\""],
+            &["No: 36\" is under the 42\" limit"],
         ),
     ]);
 }

@@ -84,10 +84,10 @@ fn talk(lines: &[&str]) -> String {
 #[test]
 fn inches_against_millimetres() {
     let rows: [(&[&str], &str); 6] = [
-        (&["we're in canada", "is 42 high enough for a guard"], "Short by 3/16\""),
-        (&["we're in canada", "is 42 1/4 high enough for a guard"], "High enough"),
-        (&["we're in england", "is 43 5/16 high enough for a guard"], "High enough"),
-        (&["we're in england", "is 43 1/4 high enough for a guard"], "Short by"),
+        (&["we're in canada", "is 42 high enough for a guard"], "No: 42\" is under"),
+        (&["we're in canada", "is 42 1/4 high enough for a guard"], "Yes: 42 1/4\""),
+        (&["we're in england", "is 43 5/16 high enough for a guard"], "Yes: 43 5/16\""),
+        (&["we're in england", "is 43 1/4 high enough for a guard"], "No: 43 1/4\" is under"),
         (&["we're in canada", "is a 4 inch gap ok"], "No: 4\" must be under 3 15/16\""),
         (&["we're in australia", "is a 4 inch gap ok"], "Yes: 4\" is under 4 15/16\""),
     ];

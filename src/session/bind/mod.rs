@@ -237,6 +237,7 @@ fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
         Act::Query(Query::Row(ask)) if best.lacks => ask.given.len() + ask.supposed.len() > 0,
         Act::Query(Query::Row(_)) => true,
-        _ => !spare.iter().any(|s| s.denies || s.bends && right < odds::WHATEVER_IS_LEFT),
+        Act::Tell(_) | Act::TellWith(..) if right >= odds::WHATEVER_IS_LEFT => !spare.iter().any(|s| s.denies),
+        _ => !spare.iter().any(|s| s.bends),
     }
 }

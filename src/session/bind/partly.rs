@@ -161,6 +161,8 @@ impl<'a> Tale<'a> {
             // A deck at a house has its guard on the other three sides.
             Told::Says(RowId::KeptSides, said) if self.deck && is_three(&said) => {}
             Told::Says(RowId::KeptSides, Says::Word(side)) if self.deck => self.kept.push(side),
+            // "Railing on two sides": which two, nobody has said.
+            Told::Says(RowId::KeptSides, Says::Value(_)) if self.deck => return None,
             Told::Says(row, said) => match by_itself(self.about.job, row, &said) {
                 Some(facts) => self.facts.extend(facts),
                 None => self.rest.push(filled),

@@ -24,7 +24,7 @@ pub(in crate::session) struct Spare {
     pub heavy: bool,
     /// It denies, bends or places what is beside it: whatever is made of the line may hang on it.
     pub bends: bool,
-    /// It denies, or makes a limit of a figure: nothing is told beside it.
+    /// It denies or bends what is beside it, or makes a limit of it: nothing is told beside it.
     pub denies: bool,
 }
 
@@ -98,11 +98,11 @@ fn bends(item: &Item) -> bool {
 
 fn bend(s: &Sense) -> bool {
     let place = matches!(s, Sense::End(_) | Sense::Side(_) | Sense::Spot(_) | Sense::Nth(_));
-    place || denies(s) || matches!(s, Sense::Qualifier | Sense::Op(_))
+    place || denies(s)
 }
 
 fn denies(s: &Sense) -> bool {
-    matches!(s, Sense::Not | Sense::Cue(Cue::Least | Cue::Most))
+    matches!(s, Sense::Not | Sense::Qualifier | Sense::Op(_) | Sense::Cue(Cue::Least | Cue::Most))
 }
 
 /// The words of the items that fill a row, but for places that what is told does not hold.
