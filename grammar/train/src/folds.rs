@@ -1,7 +1,6 @@
 //! How well lines of unseen meanings are read: the corpus is parted by its blocks, and each part is read by what the
 //! others taught.
 
-use crate::calibrate::Odds;
 use crate::learn::{Labelled, part_of, train};
 use crate::outcome::{Outcome, outcome};
 use crate::softmax::Recipe;
@@ -33,7 +32,7 @@ pub fn folds(lines: &[Labelled], parts: usize, recipe: Recipe) -> Result<Vec<Out
 
 /// Reads one part by what the others taught.
 fn fold(lines: &[Labelled], part: usize, parts: usize, recipe: Recipe) -> Result<Vec<Outcome>, String> {
-    let bytes = without(lines, part, parts, recipe, &Odds::new(), 0);
+    let bytes = without(lines, part, parts, recipe, 0);
     let scores = Scores::read(&bytes).ok_or("the weights written cannot be read")?;
     eprintln!("fold {} of {parts}: {} bytes, weights and labels {:?}", part + 1, bytes.len(), scores.size());
     let read = read(&scores, lines.iter().filter(|l| part_of(&l.block, parts) == part));
@@ -41,9 +40,9 @@ fn fold(lines: &[Labelled], part: usize, parts: usize, recipe: Recipe) -> Result
 }
 
 /// Weights that have not seen this part.
-pub fn without(lines: &[Labelled], part: usize, parts: usize, recipe: Recipe, odds: &Odds, source: u64) -> Vec<u8> {
+pub fn without(lines: &[Labelled], part: usize, parts: usize, recipe: Recipe, source: u64) -> Vec<u8> {
     let seen: Vec<&Labelled> = lines.iter().filter(|l| part_of(&l.block, parts) != part).collect();
-    train(&seen, recipe, odds, source)
+    train(&seen, recipe, source)
 }
 
 /// Reads these lines by these scores.

@@ -1,7 +1,6 @@
 //! From blocks to weights.
 
 use crate::align::{Aligned, align};
-use crate::calibrate::Odds;
 use crate::corpus::{Block, Meaning};
 use crate::pack::pack;
 use crate::softmax::{Recipe, learn};
@@ -62,8 +61,8 @@ pub fn labelled(blocks: &[Block]) -> Vec<Labelled> {
     out
 }
 
-/// Learns from the lines; the weights as bytes, with these odds and what they come from.
-pub fn train(lines: &[&Labelled], recipe: Recipe, odds: &Odds, source: u64) -> Vec<u8> {
+/// Learns from the lines; the weights as bytes, with what they come from.
+pub fn train(lines: &[&Labelled], recipe: Recipe, source: u64) -> Vec<u8> {
     let acts = lines.iter().map(|l| (act_features(&l.line), l.meaning.act.clone()));
     let wants = lines.iter().map(|l| (want_features(&l.line, &l.meaning.act), l.want().to_owned()));
     let more = lines.iter().map(|l| (more_features(&l.line, &l.meaning.act, l.want()), l.more().to_owned()));
@@ -85,5 +84,5 @@ pub fn train(lines: &[&Labelled], recipe: Recipe, odds: &Odds, source: u64) -> V
         learn(&rows(false).collect::<Vec<_>>(), recipe),
         learn(&hows.collect::<Vec<_>>(), recipe),
     ];
-    pack(models.each_ref(), odds, source)
+    pack(models.each_ref(), source)
 }

@@ -3,7 +3,6 @@
 //! `cargo run --release` trains and writes; `cargo run --release -- folds` prints how well unseen meanings are read.
 
 pub mod align;
-pub mod calibrate;
 pub mod corpus;
 pub mod decide;
 pub mod fact;

@@ -9,7 +9,6 @@
 //! - `unsaid`: the facts that no item of their line says.
 
 use railhand::grammar::scores::{Line, NONE, Scores};
-use railhand_train::calibrate::{Odds, calibrate};
 use railhand_train::corpus::{parse, read, source};
 use railhand_train::decide;
 use railhand_train::folds::{folds, one_fold, read as read_lines, without};
@@ -69,10 +68,9 @@ fn run() -> Result<String, String> {
     }
 }
 
-/// The table of all, the odds being those fitted on the other folds.
+/// The table of all, and by act.
 fn judged(all: &[Outcome]) -> String {
-    let (_, judged) = calibrate(all);
-    table(&judged) + &by_act(&judged)
+    table(all) + &by_act(all)
 }
 
 /// The number of a part, from none, and how many there are.
@@ -103,14 +101,11 @@ fn odds(folder: &Path, fitted: &Path, others: &Path) -> Result<String, String> {
     Ok(decide::judged(&weights, &rows(others)?))
 }
 
-/// Writes weights that have not seen one part of the meanings, with the odds of the committed ones.
+/// Writes weights that have not seen one part of the meanings.
 fn one_out(folder: &Path, part: &str, parts: &str, out: &Path) -> Result<String, String> {
     let (part, parts) = part_and_parts(part, parts)?;
     let lines = lines_of(folder)?;
-    let file = folder.join("weights.bin");
-    let committed = readable(&std::fs::read(&file).map_err(|e| format!("{}: {e}", file.display()))?)?;
-    let odds: Odds = committed.all_odds().map(|(act, odds)| (act.to_owned(), *odds)).collect();
-    let bytes = without(&lines, part, parts, Recipe::default(), &odds, 0);
+    let bytes = without(&lines, part, parts, Recipe::default(), 0);
     std::fs::write(out, bytes).map_err(|e| format!("{}: {e}", out.display()))?;
     let mut ids: Vec<&str> = lines.iter().map(|l| l.block.as_str()).filter(|b| part_of(b, parts) == part).collect();
     ids.dedup();
@@ -129,8 +124,7 @@ fn readable(bytes: &[u8]) -> Result<Scores, String> {
 /// Trains on all and writes the weights, and what they make of a few lines, beside the corpus.
 fn write(folder: &Path) -> Result<String, String> {
     let lines = lines_of(folder)?;
-    let (odds, _) = calibrate(&folds(&lines, PARTS, Recipe::default())?);
-    let bytes = train(&lines.iter().collect::<Vec<_>>(), Recipe::default(), &odds, source(folder)?);
+    let bytes = train(&lines.iter().collect::<Vec<_>>(), Recipe::default(), source(folder)?);
     let file = folder.join("weights.bin");
     std::fs::write(&file, &bytes).map_err(|e| format!("{}: {e}", file.display()))?;
     let golden = folder.join("weights.golden");
@@ -140,7 +134,7 @@ fn write(folder: &Path) -> Result<String, String> {
 
 /// How well the lines of other files are read by what the corpus taught.
 fn unseen(lines: &[Labelled], files: &[&str]) -> Result<String, String> {
-    let scores = readable(&train(&lines.iter().collect::<Vec<_>>(), Recipe::default(), &Odds::new(), 0))?;
+    let scores = readable(&train(&lines.iter().collect::<Vec<_>>(), Recipe::default(), 0))?;
     let mut said = String::new();
     for file in files {
         let text = std::fs::read_to_string(file).map_err(|e| format!("{file}: {e}"))?;

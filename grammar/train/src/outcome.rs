@@ -1,15 +1,13 @@
 //! How one line was read, held against what it means.
 
 use crate::learn::Labelled;
-use railhand::grammar::scores::{Guess, How, Line, Marks, NONE, Scores};
+use railhand::grammar::scores::{Guess, How, Line, NONE, Scores};
 
 /// How one line was read.
 #[derive(Clone, Debug, Default)]
 pub struct Outcome {
     /// What the line was read as doing.
     pub does: String,
-    /// What the odds are judged by.
-    pub marks: Marks,
     /// The fold it is of.
     pub part: usize,
     /// The act was right.
@@ -39,7 +37,6 @@ pub fn outcome(scores: &Scores, l: &Labelled) -> Option<Outcome> {
     let guess = scores.guess(&l.line)?;
     let mut out = Outcome {
         does: guess.act.to_owned(),
-        marks: guess.marks,
         act: guess.act == l.meaning.act,
         lost: l.aligned.lost > 0,
         unsaid: l.aligned.unsaid > 0,

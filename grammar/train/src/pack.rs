@@ -1,28 +1,20 @@
 //! Learned weights to bytes: the small ones dropped, the rest rounded to a signed byte. The form stands in
 //! `src/grammar/scores/weights.rs`.
 
-use crate::calibrate::Odds;
 use crate::softmax::Learned;
-use railhand::grammar::scores::{ActOdds, MARKS, MODELS};
+use railhand::grammar::scores::MODELS;
 
 /// The most weights each model keeps: act, want, what besides, row of a figure, row of
 /// a word, how. About two bytes each, and under 1 MB with the hashes.
 pub const KEPT: [usize; MODELS] = [28_000, 70_000, 4_000, 120_000, 45_000, 8_000];
 
 /// The bytes of the models: act, want, what besides, row of a figure, row of a word, how.
-pub fn pack(models: [&Learned; MODELS], odds: &Odds, source: u64) -> Vec<u8> {
-    let mut out = b"RHS3".to_vec();
+pub fn pack(models: [&Learned; MODELS], source: u64) -> Vec<u8> {
+    let mut out = b"RHS4".to_vec();
     out.extend(source.to_le_bytes());
     models.into_iter().zip(KEPT).for_each(|(model, most)| pack_one(model, most, &mut out));
-    for act in &models[0].labels {
-        let odds = odds.get(act).copied().unwrap_or(UNKNOWN);
-        out.extend(odds.weights.iter().chain(&odds.sure).flat_map(|f| f.to_le_bytes()));
-    }
     out
 }
-
-/// Nothing is known of how often the act is right: it is never sure.
-const UNKNOWN: ActOdds = ActOdds { weights: [0.0; MARKS], sure: [2.0; 3] };
 
 fn pack_one(model: &Learned, most: usize, out: &mut Vec<u8>) {
     count(model.labels.len(), out);

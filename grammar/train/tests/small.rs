@@ -2,8 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot read its sample has failed")]
 
-use railhand::grammar::scores::{How, Line, MARKS, Scores};
-use railhand_train::calibrate::{Odds, calibrate};
+use railhand::grammar::scores::{How, Line, Scores};
 use railhand_train::corpus::{Block, parse};
 use railhand_train::folds::{folds, without};
 use railhand_train::learn::{Labelled, labelled, part_of, train};
@@ -21,7 +20,7 @@ fn recipe() -> Recipe {
 
 fn trained(blocks: &[Block]) -> Vec<u8> {
     let lines = labelled(blocks);
-    train(&lines.iter().collect::<Vec<&Labelled>>(), recipe(), &Odds::new(), 0)
+    train(&lines.iter().collect::<Vec<&Labelled>>(), recipe(), 0)
 }
 
 #[test]
@@ -178,39 +177,17 @@ fn coverage_is_the_largest_share_that_is_sure_enough() {
     assert_eq!(coverage(&all, 0.25), (0.8, 0.6));
 }
 
-/// Readings of one act: those with a wide margin are right, and of those with a narrow one only every fourth is.
-fn readings() -> Vec<Outcome> {
-    let one = |i: usize| {
-        let wide = i % 2 == 0;
-        let mut marks = [0.0; MARKS];
-        (marks[0], marks[6]) = (1.0, if wide { 4.0 } else { 0.5 });
-        Outcome { does: "ask".to_owned(), marks, part: i % 5, whole: wide || i % 8 == 1, ..Outcome::default() }
-    };
-    (0..400).map(one).collect()
-}
-
-#[test]
-fn odds_are_how_often_such_readings_were_right() {
-    let (odds, judged) = calibrate(&readings());
-    assert_eq!(judged.len(), 400);
-    for (wide, right) in [(true, 1.0), (false, 0.25)] {
-        let some: Vec<f32> = judged.iter().filter(|o| (o.marks[6] > 1.0) == wide).map(|o| o.odds).collect();
-        let mean = some.iter().sum::<f32>() / some.len() as f32;
-        assert!((mean - right).abs() < 0.06, "{wide}: {mean}, and {right} of them were right");
-    }
-    let sure = odds["ask"].sure[0];
-    assert!(sure > 0.5 && sure <= 1.0, "only the wide ones are sure: {sure}");
-}
-
 #[test]
 fn a_part_left_out_is_not_learned() {
     let lines = labelled(&sample());
     // "undo" stands in one block alone.
     let undo = lines.iter().find(|l| l.meaning.act == "undo").unwrap();
     let part = part_of(&undo.block, 3);
-    let knows = |bytes: &[u8]| Scores::read(bytes).unwrap().all_odds().any(|(act, _)| act == "undo");
-    assert!(!knows(&without(&lines, part, 3, recipe(), &Odds::new(), 0)));
-    assert!(knows(&without(&lines, (part + 1) % 3, 3, recipe(), &Odds::new(), 0)));
+    let knows = |bytes: &[u8]| {
+        Scores::read(bytes).unwrap().score_act(&Line::read("undo", &[])).iter().any(|(act, _)| *act == "undo")
+    };
+    assert!(!knows(&without(&lines, part, 3, recipe(), 0)));
+    assert!(knows(&without(&lines, (part + 1) % 3, 3, recipe(), 0)));
 }
 
 #[test]

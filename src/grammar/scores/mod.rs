@@ -12,7 +12,6 @@ mod guess;
 mod how;
 mod item;
 mod line;
-mod odds;
 mod of_how;
 mod of_item;
 mod of_line;
@@ -28,7 +27,6 @@ pub use guess::Guess;
 pub use how::How;
 pub use item::{Is, Item};
 pub use line::{Line, Token};
-pub use odds::{ActOdds, MARKS, Marks, WRONG};
 pub use of_how::how_features;
 pub use of_item::row_features;
 pub use of_line::{act_features, more_features, want_features};
@@ -55,8 +53,6 @@ pub struct Scores {
     row: Model,
     place: Model,
     how: Model,
-    /// For each label of the acts.
-    odds: Vec<ActOdds>,
     source: u64,
 }
 
@@ -85,29 +81,13 @@ pub fn shipped() -> Option<&'static Scores> {
 impl Scores {
     /// Reads weights in the form `weights.rs` describes; `None` where the bytes are not in it.
     pub fn read(bytes: &[u8]) -> Option<Scores> {
-        let weights::Read { source, models: [act, want, more, row, place, how], odds } = weights::read(bytes)?;
-        Some(Scores { act, want, more, row, place, how, odds, source })
+        let weights::Read { source, models: [act, want, more, row, place, how] } = weights::read(bytes)?;
+        Some(Scores { act, want, more, row, place, how, source })
     }
 
     /// What the weights were learned from: [`source_of`] the corpus.
     pub fn source(&self) -> u64 {
         self.source
-    }
-
-    /// The odds of each act, in the order of its label.
-    pub fn all_odds(&self) -> impl Iterator<Item = (&str, &ActOdds)> {
-        self.act.labels().iter().map(String::as_str).zip(&self.odds)
-    }
-
-    fn of_act(&self, act: &str) -> Option<&ActOdds> {
-        self.all_odds().find(|(label, _)| *label == act).map(|(_, odds)| odds)
-    }
-
-    /// The share of the line's words that no line of the corpus had.
-    fn unseen(&self, line: &Line) -> f32 {
-        let words: Vec<&Token> = line.tokens.iter().filter(|t| t.word.is_some()).collect();
-        let new = words.iter().filter(|t| !self.act.knows(of_line::stem_feature(&t.stem))).count();
-        new as f32 / words.len().max(1) as f32
     }
 
     /// The acts of the line with their log-probabilities, likeliest first.

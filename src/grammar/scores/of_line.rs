@@ -1,7 +1,7 @@
 //! The features of a whole line: for its act, and for what is wanted.
 
 use super::concept::owners;
-use super::features::{Features, Sink, asking, asks, bucket, name, pieces};
+use super::features::{Features, Sink, asking, asks, bucket, pieces};
 use super::item::Is;
 use super::line::{Line, Token};
 
@@ -27,11 +27,6 @@ pub fn more_features(line: &Line, act: &str, want: &str) -> Features {
     sink.put(2.0, &["act", act]);
     sink.put(2.0, &["want", want]);
     sink.done()
-}
-
-/// The feature that a stem is in the line.
-pub(super) fn stem_feature(stem: &str) -> u32 {
-    name(&["u", stem])
 }
 
 fn whole(line: &Line, sink: &mut Sink) {

@@ -1,10 +1,9 @@
 //! The weights as they stand in `grammar/talk/weights.bin`, and how they are read.
 //!
 //! ```text
-//! file    = "RHS3" source model*6 odds*                    the models: act, want, what besides, row of a figure, row of a word,
-//!                                                          how; odds for each label of the first
+//! file    = "RHS4" source model*6                          the models: act, want, what besides, row of a figure, row of a word,
+//!                                                          how
 //! source  = eight bytes, little-endian                     what they were learned from: `source_of` the corpus
-//! odds    = ten f32, three f32, little-endian              the weight of each mark; the thresholds for 1, 3 and 5 % wrong
 //! model   = count label* scale count feature*
 //! label   = count byte*                                    UTF-8
 //! scale   = four bytes, an f32, little-endian              what one step of a weight is worth
@@ -15,7 +14,6 @@
 
 use super::MODELS;
 use super::features::Features;
-use super::odds::ActOdds;
 
 /// One log-linear model: labels, and the weights of each feature for some of them.
 #[derive(Clone, Debug, Default)]
@@ -58,11 +56,6 @@ impl Model {
         scored
     }
 
-    /// True where it has a weight for this feature.
-    pub(super) fn knows(&self, hash: u32) -> bool {
-        self.hashes.binary_search(&hash).is_ok()
-    }
-
     fn weights_of(&self, hash: u32) -> &[(u16, i8)] {
         let Ok(at) = self.hashes.binary_search(&hash) else { return &[] };
         let end = |i: usize| self.ends.get(i).map_or(0, |e| *e as usize);
@@ -77,18 +70,15 @@ pub(super) struct Read {
     pub source: u64,
     /// The models.
     pub models: [Model; MODELS],
-    /// The odds of each label of the first model.
-    pub odds: Vec<ActOdds>,
 }
 
 /// Reads the weights; `None` where the bytes are not in this form.
 pub(super) fn read(bytes: &[u8]) -> Option<Read> {
-    let mut bytes = Bytes(bytes.strip_prefix(b"RHS3")?);
+    let mut bytes = Bytes(bytes.strip_prefix(b"RHS4")?);
     let source = u64::from_le_bytes(bytes.take(8)?.try_into().ok()?);
     let models = [(); MODELS].map(|()| bytes.model());
     let [Some(a), Some(b), Some(c), Some(d), Some(e), Some(f)] = models else { return None };
-    let odds = a.labels.iter().map(|_| bytes.odds()).collect::<Option<_>>()?;
-    bytes.0.is_empty().then_some(Read { source, models: [a, b, c, d, e, f], odds })
+    bytes.0.is_empty().then_some(Read { source, models: [a, b, c, d, e, f] })
 }
 
 struct Bytes<'a>(&'a [u8]);
@@ -115,14 +105,6 @@ impl<'a> Bytes<'a> {
 
     fn float(&mut self) -> Option<f32> {
         Some(f32::from_le_bytes(self.take(4)?.try_into().ok()?))
-    }
-
-    fn odds(&mut self) -> Option<ActOdds> {
-        let mut odds = ActOdds::default();
-        for float in odds.weights.iter_mut().chain(&mut odds.sure) {
-            *float = self.float()?;
-        }
-        Some(odds)
     }
 
     fn model(&mut self) -> Option<Model> {

@@ -65,7 +65,7 @@ impl Kind {
 }
 
 /// How many things the odds of a candidate rest on.
-pub(super) const FEATURES: usize = 20;
+pub(super) const FEATURES: usize = 19;
 
 /// What the odds that the best candidate is what was meant rest on.
 #[derive(Clone, Debug, PartialEq)]
@@ -121,8 +121,6 @@ impl Evidence {
                 f32::from(u8::from(best.by_default)),
                 // It comes to a figure.
                 f32::from(u8::from(best.fig.is_some())),
-                // It only says what it lacks.
-                f32::from(u8::from(best.lacks)),
                 // Words left over: those that bend something.
                 bends.min(4.0),
                 // Those that count.
