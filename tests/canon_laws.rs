@@ -441,11 +441,7 @@ fn query() -> impl Strategy<Value = Query> {
         run_id().prop_map(Query::RunLength),
         (run_id(), select(vec![Flank::Left, Flank::Right])).prop_map(|(id, side)| Query::Flank(id, side)),
         select(vec![Query::Job, Query::Why, Query::Sources, Query::Rules, Query::RulesFound]),
-        (select(LIMITS), any::<bool>()).prop_map(|(limit, needed)| if needed {
-            Query::Needed(limit)
-        } else {
-            Query::Rule(limit)
-        }),
+        select(LIMITS).prop_map(Query::Rule),
         lumber().prop_map(Query::Actual),
         strength().prop_map(Query::Strength),
         why().prop_map(Query::WhyOf),

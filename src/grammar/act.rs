@@ -52,8 +52,6 @@ pub enum Query {
     Job,
     /// A limit and its source.
     Rule(&'static Limit),
-    /// Whether what a limit of words asks must be done: yes, and the limit.
-    Needed(&'static Limit),
     /// What named lumber really measures.
     Actual(Lumber),
     /// A measure said alone: read back in feet and inches.

@@ -298,13 +298,6 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
         Query::Job => (told_so_far(job), Vec::new()),
         Query::Rule(limit) => drop::led_by_the_drop(job, limit, of_rule(job, limit)),
-        Query::Needed(limit) => {
-            let (mut reply, figs) = of_rule(job, limit);
-            if let Some(first) = reply.lines.iter_mut().find(|l| l.role == Role::Answer) {
-                first.spans.insert(0, Span::Say("Yes: "));
-            }
-            (reply, figs)
-        }
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
         Query::Flight(ask) => flight::flight(job, ask),

@@ -38,7 +38,6 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Flank(run, Flank::Right) => format!("length right of the stairs{}?", of_run(Some(*run))),
         Query::Job => "job?".to_owned(),
         Query::Rule(limit) => format!("rule {}?", limit.id),
-        Query::Needed(limit) => format!("needed: rule {}?", limit.id),
         Query::Actual(lumber) => format!("actual size of {lumber}?"),
         Query::Measure { length, shade, about } => {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
@@ -74,7 +73,6 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         map(preceded(tag("length right of the stairs"), read_of_run), |id| Query::Flank(id, Flank::Right)),
         value(Query::Job, tag("job")),
         map(preceded(tag("rule "), read_limit), Query::Rule),
-        map(preceded(tag("needed: rule "), read_limit), Query::Needed),
         map(preceded(tag("actual size of "), read_lumber), Query::Actual),
         map(preceded(tag("length "), read_told), |t| Query::Measure {
             length: t.length,

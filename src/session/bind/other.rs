@@ -2,7 +2,6 @@
 
 use super::About;
 use super::asked::Way;
-use super::mood::asks_if_needed;
 use super::readings::{Filled, Reading};
 use crate::grammar::ask::{NotchAsk, TakeoffAsk};
 use crate::grammar::scores::{self, How, Line};
@@ -58,10 +57,6 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         // A rule alone is no answer to figures: beside them it is offered.
         ("rule" | "judge" | "ask" | "suppose", Some(topic)) => {
             let unbound = usize::from(line.values().next().is_some());
-            let needed = reading.act == "judge" && ASKS_WORK.contains(&topic) && asks_if_needed(about.line);
-            if let Some(Act::Query(Query::Rule(limit))) = rule(topic).filter(|_| needed) {
-                return Some(Way { unbound, ..Way::plain(0.0, Act::Query(Query::Needed(limit))) });
-            }
             return rule(topic).map(|act| Way { unbound, ..Way::plain(0.0, act) });
         }
         ("list", Some(list)) => listed(list)?,
@@ -69,9 +64,6 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
     };
     Some(Way::plain(0.0, act))
 }
-
-/// Topics whose rule asks that something be done or borne, whatever it is done to (common practice, no source: which they are).
-const ASKS_WORK: &[&str] = &["treated", "strength", "load", "bolts", "infill"];
 
 /// What may be said beside the size of a post that is to be notched: none of it bends whether it may.
 const BESIDE_NOTCH: &[RowId] = &[

@@ -154,8 +154,8 @@ impl Reading<'_> {
     /// How many figures fill no row and are not said already by what does: in a question "at both ends" and "a foot" say nothing more.
     pub(super) fn unsaid(&self, line: &Line) -> usize {
         let said = |i: &&Item| {
-            let counts = self.is_two_by_nature(line, i.at) || self.is_both_of(line, i.at) || Self::is_any(line, i.at);
-            is_one(line, i) || self.is_of_rate(line, i.at) || counts || self.is_said_again(line, i.at)
+            let of_two = self.is_two_by_nature(line, i.at);
+            is_one(line, i) || self.is_of_rate(line, i.at) || of_two || self.is_said_again(line, i.at)
         };
         self.without_row(line).filter(|i| !said(i)).count()
     }
@@ -172,17 +172,6 @@ impl Reading<'_> {
         foot && self.filled.iter().any(|f| near(f) && f.row.is_some_and(|r| A_FOOT.contains(&r)))
     }
 
-    /// True for the "both" or "two" that counts what the line wants or gives: "36 high and 3 under, both fine?".
-    fn is_both_of(&self, line: &Line, at: usize) -> bool {
-        const BEHIND: &[&str] =
-            &["together", "pass", "ok", "okay", "good", "legal", "fine", "alright", "are", "is", "?", ".", ","];
-        // "Both ends" are of something else.
-        let alone = line.tokens.get(at + 1).is_none_or(|t| BEHIND.contains(&t.stem.as_str()));
-        let word = alone && shape(line, at) == Some(Shape::Word) && size(line, at) == Some(2.0);
-        let twice = |row: RowId| self.filled.iter().filter(|f| f.row == Some(row)).count() == 2;
-        word && (self.wants.len() == 2 || self.filled.iter().filter_map(|f| f.row).any(twice))
-    }
-
     /// True for a figure that fills a row where it is said another time, as a length or a size: "a 24 ft front; 24 is out to out". One that
     /// is taken back has a figure in its stead behind it.
     fn is_said_again(&self, line: &Line, at: usize) -> bool {
@@ -196,11 +185,6 @@ impl Reading<'_> {
         let alike = |f: &Filled<'_>| value(f.at).is_some_and(|v| v.shape == said.shape);
         let anew = |f: &Filled<'_>| f.at > at && alike(f) && takes_back(line, at..f.at);
         others.any(|f| measures && same(f) || anew(f))
-    }
-
-    /// True for the "two" of "any two faces".
-    fn is_any(line: &Line, at: usize) -> bool {
-        at.checked_sub(1).and_then(|i| line.tokens.get(i)).is_some_and(|t| t.stem == "any")
     }
 
     /// True for the "both" of what is two of its own: a bay's ends, a bay's rails. What adds up may be more by it.
@@ -225,9 +209,9 @@ fn takes_back(line: &Line, between: Range<usize>) -> bool {
     tokens.len() <= FEW && tokens.windows(2).any(|pair| word(&pair[0]) && !denies(pair))
 }
 
-/// True for a word that takes back what stands before it, by the lexicon.
-fn is_taking_back(word: &str) -> bool {
-    let words = words(word);
+/// True where one of the words takes back what stands before it, by the lexicon.
+pub(super) fn is_taking_back(text: &str) -> bool {
+    let words = words(text);
     let items = likeliest_items(&words, &[]);
     items.iter().any(|item| item.senses().iter().any(|s| matches!(s, Sense::Verb(Verb::Repair))))
 }

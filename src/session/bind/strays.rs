@@ -1,6 +1,6 @@
 //! Figures of a telling that fill no row: whether they say again what is said, were taken back in the same breath, or are of another matter.
 
-use super::readings::Reading;
+use super::readings::{Reading, is_taking_back};
 use super::value::ways;
 use crate::grammar::scores::{Item, Line, Shape};
 
@@ -37,7 +37,8 @@ fn is_taken_back(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
         reading.filled.iter().filter(|f| f.at > item.at && line.tokens.get(f.at).is_some_and(|t| t.value.is_some()));
     let Some(next) = next.min_by_key(|f| f.at) else { return false };
     let between = &line.tokens[item.at + 1..next.at];
-    let back = between.iter().filter_map(|t| t.word.as_deref()).any(|w| BACK.contains(&w));
+    let words: Vec<&str> = between.iter().filter_map(|t| t.word.as_deref()).collect();
+    let back = is_taking_back(&words.join(" "));
     // "nine... nine foot three": begun, and said in full.
     let begun = || {
         let size = |at: usize| line.tokens.get(at)?.value.as_ref().map(|v| v.size());
@@ -47,25 +48,6 @@ fn is_taken_back(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
     let fits = next.row.is_some_and(|row| !ways(row, line, item.at).is_empty());
     fits && (back || begun())
 }
-
-/// Words that take back the figure before them.
-const BACK: &[&str] = &[
-    "no",
-    "nope",
-    "nah",
-    "wait",
-    "scratch",
-    "sorry",
-    "actually",
-    "correction",
-    "instead",
-    "rather",
-    "hold",
-    "settle",
-    "oops",
-    "meant",
-    "make",
-];
 
 /// "three openings, 61, 61 and 54": how many of one row are told.
 fn counts_them(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {

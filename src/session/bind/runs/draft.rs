@@ -1,6 +1,7 @@
 //! One run as told so far, and the facts that tell it.
 
 use super::super::About;
+use super::super::readings::is_taking_back;
 use crate::figure::Value;
 use crate::job::{
     Basis, End, Fact, Gate, GateAt, Hung, Jamb, Job, Run, RunId, RunPatch, StairAt, StairOpening, StairPlace, Stairs,
@@ -100,26 +101,6 @@ fn side_of(place: &str) -> Option<String> {
     ["front", "left", "right", "back"].contains(&place).then(|| place.to_owned())
 }
 
-/// True for a line that takes back what was said before.
-fn repairs(line: &str) -> bool {
-    const WORDS: &[&str] = &[
-        "no",
-        "nope",
-        "nah",
-        "wait",
-        "scratch",
-        "sorry",
-        "actually",
-        "correction",
-        "instead",
-        "make",
-        "should",
-        "meant",
-        "oops",
-    ];
-    line.split(|c: char| !c.is_alphanumeric()).any(|w| WORDS.iter().any(|r| w.eq_ignore_ascii_case(r)))
-}
-
 impl Draft {
     /// The facts that tell it; `None` where it is not clear which run is meant.
     pub(super) fn facts(self, about: &About<'_>, next: &mut RunId, several: bool) -> Option<Vec<Fact>> {
@@ -185,7 +166,7 @@ impl Draft {
             _ => None,
         });
         let new = several || self.name.is_some() || self.from.is_some() || self.to.is_some();
-        focus.filter(|run| !new && (self.length.is_none() || run.length.is_none() || repairs(about.line)))
+        focus.filter(|run| !new && (self.length.is_none() || run.length.is_none() || is_taking_back(about.line)))
     }
 
     fn patch(&self, job: &Job, run: &Run) -> Option<RunPatch> {
