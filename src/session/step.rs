@@ -1,12 +1,14 @@
 //! One line: read, chosen, made, answered.
 
+mod loose;
+
 use super::answer;
 use super::bind::{Bound, asks_figure, bound, completed, is_foreign, is_labeled, with_held};
 use super::choose::{Choice, changes_nothing, choose, opened};
 use super::point::{no_length, pointer, typed};
 use super::resolve::{NO_LENGTH, Problem, Resolved};
 use super::retell::focus_after;
-use super::state::{Delta, Focus, Likely, Log, Pending, Session, Talk as Turn};
+use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
 use crate::figure::Fig;
 use crate::grammar::ask::{RowAsk, StrengthAsk, TakeoffAsk, WorkAsk};
 use crate::grammar::draft::{Clause, Reading, Weight};
@@ -18,6 +20,7 @@ use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::{Fact, Impossible, Job, Order, Setting};
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Typed};
+use loose::{bound_to, show_beside};
 use tracing::{debug, info_span};
 
 /// The longest line read, in characters.
@@ -125,75 +128,6 @@ fn is_loose(session: &Session, choice: &Choice) -> bool {
         Choice::Problem(Problem::Ask(_, acts), _) => acts.is_empty() || session.talk.asked.is_some(),
         _ => false,
     }
-}
-
-/// Does what a line was bound to, or asks which of several it is.
-fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
-    let (delta, reply) = match &bound.acts[..] {
-        [act] if bound.sure => {
-            let focus = match act {
-                Act::Tell(facts) | Act::TellWith(facts, _) => focus_after(session.talk.focus.clone(), facts),
-                _ => session.talk.focus.clone(),
-            };
-            let made = perform(session, Resolved { focus, ..plainly(session, act.clone()) });
-            if bound.certain || bound.lacks || matches!(act, Act::Tell(_) | Act::TellWith(..)) {
-                made
-            } else {
-                taken(made, act, &bound.others)
-            }
-        }
-        acts => {
-            let (mut delta, reply) = offered(session, acts);
-            if let Some(open) = &mut delta.talk.pending {
-                open.likely = likely(&bound);
-            }
-            (delta, reply)
-        }
-    };
-    let readings = bound.readings.iter().map(|(act, odds)| (canon::write(act), *odds)).collect();
-    let unused: Vec<Typed> = bound.spare.iter().map(|s| Typed::new(&s.text)).collect();
-    let heavy = bound.spare.iter().filter(|s| s.bends).map(|s| Typed::new(&s.text)).collect();
-    let lines = reply.lines.into_iter().chain(took_no_part("No part of that: ", heavy)).collect();
-    (delta, Reply { readings, unused, lines, ..reply })
-}
-
-/// An answer to what was likely meant: it says what the line was taken as, and what else it may have been, to choose from.
-fn taken((mut delta, mut reply): (Delta, Reply), act: &Act, others: &[Act]) -> (Delta, Reply) {
-    if reply.status != Status::Answered {
-        return (delta, reply);
-    }
-    let or = if others.is_empty() { "." } else { ". Or did you mean:" };
-    let phrase = canon::write(act).trim_end_matches('?').to_owned();
-    let says = [Span::Say("Took that as: "), Span::Phrase(phrase), Span::Say(or)];
-    let Reply { lines, choices, .. } = asks([Line::new(Role::Detail, says)], others);
-    reply.lines.extend(lines);
-    reply.choices = choices;
-    delta.talk.pending = opened(others);
-    (delta, reply)
-}
-
-/// What an offered line is taken to have told where the talk goes on without an answer: the one telling that is likely enough.
-fn likely(bound: &Bound) -> Option<Likely> {
-    let act = bound.acts.first().filter(|_| bound.likely)?;
-    let tells = matches!(act, Act::Tell(_) | Act::TellWith(..) | Act::Query(Query::Given(_)));
-    tells.then(|| Likely { act: act.clone(), spare: bound.spare.iter().map(|s| s.text.clone()).collect() })
-}
-
-/// Readings of a line none of which is sure, to choose from.
-fn offered(session: &Session, acts: &[Act]) -> (Delta, Reply) {
-    let says = match acts.len() {
-        1 => "Did you mean this? Say yes, or say it another way.",
-        _ => "Did you mean one of these? Say the number, or say it another way.",
-    };
-    let mut reply = asks([Line::say(Role::Question, says)], acts);
-    show_beside(session, &mut reply, acts);
-    pend(session, reply, opened(acts))
-}
-
-/// Says beside each choice what follows from it.
-fn show_beside(session: &Session, reply: &mut Reply, acts: &[Act]) {
-    let choices = reply.lines.iter_mut().filter(|l| l.role == Role::Choice);
-    choices.zip(acts).for_each(|(line, act)| line.spans.extend(answer::beside_choice(&session.job, act)));
 }
 
 /// "are lags ok": an "ok" behind something may be what asks, and without it nothing is told.

@@ -241,3 +241,80 @@ fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
         _ => !spare.iter().any(|s| s.bends),
     }
 }
+
+#[cfg(test)]
+mod decisions {
+    use super::*;
+    use crate::grammar::canon;
+
+    fn candidate(phrase: &str, odds: f32) -> Candidate {
+        let act = canon::read(phrase).unwrap_or_else(|| panic!("{phrase} is a plain phrase"));
+        Candidate {
+            act,
+            fig: None,
+            odds,
+            best: odds,
+            unbound: 0,
+            lacks: false,
+            reading: 0,
+            unused: 0,
+            by_default: false,
+            cost: 0.0,
+        }
+    }
+
+    fn left(bends: bool, denies: bool) -> Vec<Spare> {
+        vec![Spare { text: "word".into(), heavy: true, bends, denies }]
+    }
+
+    /// Done, done and certain, or offered.
+    fn decision(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> &'static str {
+        match decided(candidates, spare, right) {
+            Some(b) if b.sure && b.certain => "certain",
+            Some(b) if b.sure => "done",
+            Some(_) => "offered",
+            None => "left",
+        }
+    }
+
+    #[test]
+    fn a_question_is_answered_sooner_than_a_telling_is_told() {
+        let asks =
+            [candidate("figure: gap; with bay 4'-10\"; with balusters 9?", 0.6), candidate("figure: balusters?", 0.2)];
+        let tells = [candidate("height: 36\" to the top", 0.6)];
+        let rows = [
+            (0.2, "offered", "offered"),
+            (0.4, "done", "offered"),
+            (0.62, "certain", "offered"),
+            (0.7, "certain", "certain"),
+        ];
+        for (right, asked, told) in rows {
+            assert_eq!(decision(&asks, Vec::new(), right), asked, "a question, {right}");
+            assert_eq!(decision(&tells, Vec::new(), right), told, "a telling, {right}");
+        }
+        let others = |right| decided(&asks, Vec::new(), right).map(|b| b.others.len());
+        assert_eq!((others(0.4), others(0.62)), (Some(1), Some(0)));
+    }
+
+    #[test]
+    fn a_word_that_denies_keeps_a_telling_from_being_told_and_one_that_places_unless_it_is_sure_without() {
+        let tells = [candidate("height: 36\" to the top", 0.9)];
+        for (bends, denies, right, want) in [
+            (true, false, 0.8, "offered"),
+            (true, false, 0.9, "certain"),
+            (true, true, 0.99, "offered"),
+            (false, false, 0.8, "certain"),
+        ] {
+            assert_eq!(decision(&tells, left(bends, denies), right), want, "{bends} {denies} {right}");
+        }
+    }
+
+    #[test]
+    fn a_question_that_is_hardly_likely_is_offered_and_such_a_telling_is_not() {
+        assert_eq!(
+            decision(&[candidate("figure: gap; with bay 4'-10\"; with balusters 9?", 0.04)], Vec::new(), 0.05),
+            "offered"
+        );
+        assert_eq!(decision(&[candidate("height: 36\" to the top", 0.04)], Vec::new(), 0.05), "left");
+    }
+}
