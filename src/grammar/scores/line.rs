@@ -5,6 +5,7 @@ use super::stem::stem;
 use super::value::{Value, values_at};
 use crate::grammar::typo;
 use crate::grammar::words::{Kind, words};
+use std::ops::Range;
 
 /// One token of a line.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +16,8 @@ pub struct Token {
     pub word: Option<String>,
     /// The value it is, if it is one.
     pub value: Option<Value>,
+    /// Where it stands in the line as typed, in bytes.
+    pub span: Range<usize>,
 }
 
 impl Token {
@@ -70,12 +73,18 @@ fn tokens(said: &str) -> Vec<Token> {
             // "cornr" is the corner.
             let spelled = typo::meant_for(&word.text).map_or_else(|| word.text.to_string(), str::to_owned);
             let letters = (word.kind == Kind::Letters).then(|| spelled.clone());
-            out.push(Token { stem: stem(&spelled), word: letters, value: None });
+            out.push(Token { stem: stem(&spelled), word: letters, value: None, span: word.span.clone() });
             at += 1;
             continue;
         }
+        let span = words[at].span.start..words[at..end.max(at + 1)].last().map_or(0, |w| w.span.end);
         for value in values {
-            out.push(Token { stem: format!("<{}>", value.shape.name()), word: None, value: Some(value) });
+            out.push(Token {
+                stem: format!("<{}>", value.shape.name()),
+                word: None,
+                value: Some(value),
+                span: span.clone(),
+            });
         }
         at = end.max(at + 1);
     }

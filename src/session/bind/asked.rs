@@ -30,6 +30,8 @@ pub(super) struct Way {
     pub fig: Option<Value>,
     /// How many values have no part in it.
     pub unbound: usize,
+    /// It is offered at most: what has no part in it, or which of several was meant, would change it.
+    pub doubtful: bool,
     /// It would only say what is still needed.
     pub lacks: bool,
     /// Nobody gave or told the figure.
@@ -50,6 +52,7 @@ impl Way {
             act,
             fig: None,
             unbound: 0,
+            doubtful: false,
             lacks: false,
             by_default: false,
             unused: 0,
@@ -206,9 +209,9 @@ fn limited(reading: &Reading<'_>) -> Vec<RowId> {
 
 /// The questions a reading may be.
 pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
-    let unsaid = reading.unsaid(line);
+    let unsaid = reading.unsaid(line).count();
     if let Some(sum) = as_sum(about, line, reading).filter(|_| reading.act != "judge") {
-        return vec![Way { unbound: unsaid, ..Way::plain(0.0, Act::Sum(sum)) }];
+        return vec![Way { unbound: unsaid, doubtful: unsaid > 0, ..Way::plain(0.0, Act::Sum(sum)) }];
     }
     let Some(wanted) = Wanted::of(about, reading) else { return Vec::new() };
     let Some(mut all) = premises(about, line, reading) else { return Vec::new() };
@@ -221,13 +224,15 @@ pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Ve
     let in_doubt = |w: &Way| {
         let evened = |row: &RowId| wanted.rows.contains(row);
         let several = w.whole.iter().any(|row| reading.act == "suppose" && !evened(row) || either.contains(row));
-        usize::from(several || w.idle_price || w.unused > 1 && 2 * w.unused > given(&w.act))
+        several || w.idle_price || w.unused > 1 && 2 * w.unused > given(&w.act)
     };
     // What nobody gave or told is neither judged nor an answer to a topic.
     let judged = |w: &Way| !wanted.mood.judges() || !w.by_default;
-    let ways = ways
-        .filter(|w| judged(w) && !(wanted.by_topic && w.lacks))
-        .map(|w| Way { unbound: unsaid + in_doubt(&w), ..w });
+    let ways = ways.filter(|w| judged(w) && !(wanted.by_topic && w.lacks)).map(|w| Way {
+        unbound: unsaid + usize::from(in_doubt(&w)),
+        doubtful: in_doubt(&w),
+        ..w
+    });
     ways.chain(judged_again(about, reading)).collect()
 }
 
@@ -396,6 +401,7 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
         act: Act::Query(Query::Row(ask)),
         fig,
         unbound: 0,
+        doubtful: false,
         lacks: fig.is_none(),
         by_default,
         unused,

@@ -163,9 +163,10 @@ pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     let line = Line::read(line, &before);
     #[cfg(feature = "fold-weights")]
     if let Some(reading) = truth::of(about.line, &line) {
-        let meant = pool::pooled(&about, &line, &[reading]);
+        let meant = pool::pooled(&about, &line, std::slice::from_ref(&reading));
         compare(scores, &about, &line, meant.first());
-        return decided(&meant, Vec::new(), 1.0);
+        let spare = meant.first().map(|best| idle(&about, &line, Some(&reading), best)).unwrap_or_default();
+        return decided(&meant, spare, 1.0);
     }
     let readings = readings::likeliest(scores, &line, about.asked.is_some());
     let candidates = pool::pooled(&about, &line, &readings);
@@ -174,9 +175,18 @@ pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     // The name of a run says which is meant.
     let names =
         |word: &str| about.job.runs.iter().filter_map(|r| r.name.as_deref()).any(|n| n.split(' ').any(|w| w == word));
-    let spare: Vec<Spare> = left.into_iter().map(|s| Spare { bends: s.bends || names(&s.text), ..s }).collect();
+    let mut spare: Vec<Spare> = left.into_iter().map(|s| Spare { bends: s.bends || names(&s.text), ..s }).collect();
     let evidence = Evidence::of(&candidates, readings.get(best.reading), &line, &spare, about.asked.is_some());
+    spare.extend(idle(&about, &line, readings.get(best.reading), best));
     decided(&candidates, spare, evidence.as_ref().map_or(0.0, odds::right))
+}
+
+/// The figures of a question that have no part in it, to be named.
+fn idle(about: &About<'_>, line: &Line, reading: Option<&readings::Reading<'_>>, best: &Candidate) -> Vec<Spare> {
+    let asks = matches!(best.act, Act::Query(Query::Row(_)));
+    let figures = reading.filter(|_| asks).into_iter().flat_map(|r| r.unsaid(line));
+    let text = |item: &scores::Item| about.line.get(line.tokens.get(item.at)?.span.clone());
+    figures.filter_map(text).map(Spare::figure).collect()
 }
 
 /// Writes down what the scores would make of a line whose meaning is known.
@@ -200,7 +210,7 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
     let likely = |c: &&Candidate| c.odds >= odds::worth_offering(&c.act) && c.unbound < 2 && !c.lacks;
     let certain = right >= odds::CERTAIN;
     let least = if best.lacks { odds::WORTH_ASKING } else { odds::sure(&best.act) };
-    if right >= least && best.unbound == 0 && holds(best, &spare, right) {
+    if right >= least && !best.doubtful && holds(best, &spare, right) {
         let others = candidates.iter().skip(1).filter(likely).take(MOST - 1).filter(|_| !certain);
         return Some(Bound {
             acts: vec![best.act.clone()],
@@ -235,7 +245,7 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
 fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
-        Act::Query(Query::Row(ask)) if best.lacks => ask.given.len() + ask.supposed.len() > 0,
+        Act::Query(Query::Row(ask)) if best.lacks => best.unbound == 0 && ask.given.len() + ask.supposed.len() > 0,
         Act::Query(Query::Row(_)) => true,
         Act::Tell(_) | Act::TellWith(..) if right >= odds::WHATEVER_IS_LEFT => !spare.iter().any(|s| s.denies),
         _ => !spare.iter().any(|s| s.bends),
@@ -255,6 +265,7 @@ mod decisions {
             odds,
             best: odds,
             unbound: 0,
+            doubtful: false,
             lacks: false,
             reading: 0,
             unused: 0,

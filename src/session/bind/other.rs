@@ -50,14 +50,14 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         ("note", _) => Act::Tell(vec![Fact::Note(canon::clean_note(about.line)?)]),
         ("rule" | "judge" | "ask" | "suppose", Some("notch-allowed")) if size(line, reading).is_some() => {
             let bears = |f: &Filled<'_>| f.word.is_none() && f.row.is_none_or(|row| !BESIDE_NOTCH.contains(&row));
-            let unbound = usize::from(reading.filled.iter().any(bears));
+            let doubtful = reading.filled.iter().any(bears);
             let act = Act::Query(Query::Notch(NotchAsk::May(size(line, reading)?)));
-            return Some(Way { unbound, ..Way::plain(0.0, act) });
+            return Some(Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, act) });
         }
         // A rule alone is no answer to figures: beside them it is offered.
         ("rule" | "judge" | "ask" | "suppose", Some(topic)) => {
-            let unbound = usize::from(line.values().next().is_some());
-            return rule(topic).map(|act| Way { unbound, ..Way::plain(0.0, act) });
+            let doubtful = line.values().next().is_some();
+            return rule(topic).map(|act| Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, act) });
         }
         ("list", Some(list)) => listed(list)?,
         _ => return None,

@@ -20,6 +20,8 @@ pub(super) struct Candidate {
     pub best: f32,
     /// How many values have no part in it.
     pub unbound: usize,
+    /// It is offered at most.
+    pub doubtful: bool,
     /// It would only say what is still needed.
     pub lacks: bool,
     /// Which of the readings its likeliest way is of.
@@ -53,12 +55,13 @@ pub(super) fn pooled(about: &About<'_>, line: &Line, readings: &[Reading<'_>]) -
                         there.reading = at;
                         (there.act, there.best) = (way.act, odds);
                         (there.unused, there.by_default, there.cost) = (way.unused, way.by_default, way.cost);
+                        (there.unbound, there.doubtful) = (way.unbound, way.doubtful);
                     }
                     there.act = with_wants(there.act.clone(), &other);
                     there.odds += odds;
                 }
                 None => {
-                    let Way { act, fig, unbound, lacks, unused, by_default, cost, .. } = way;
+                    let Way { act, fig, unbound, doubtful, lacks, unused, by_default, cost, .. } = way;
                     let best = odds;
                     pool.push(Candidate {
                         act,
@@ -66,6 +69,7 @@ pub(super) fn pooled(about: &About<'_>, line: &Line, readings: &[Reading<'_>]) -
                         odds,
                         best,
                         unbound,
+                        doubtful,
                         lacks,
                         reading: at,
                         unused,

@@ -151,13 +151,13 @@ impl Reading<'_> {
         self.without_row(line).filter(|i| !is_weak(line, i))
     }
 
-    /// How many figures fill no row and are not said already by what does: in a question "at both ends" and "a foot" say nothing more.
-    pub(super) fn unsaid(&self, line: &Line) -> usize {
+    /// The figures that fill no row and are not said already by what does: in a question "at both ends" and "a foot" say nothing more.
+    pub(super) fn unsaid<'l>(&'l self, line: &'l Line) -> impl Iterator<Item = &'l Item> {
         let said = |i: &&Item| {
             let of_two = self.is_two_by_nature(line, i.at);
             is_one(line, i) || self.is_of_rate(line, i.at) || of_two || self.is_said_again(line, i.at)
         };
-        self.without_row(line).filter(|i| !said(i)).count()
+        self.without_row(line).filter(move |i| !said(i))
     }
 
     fn without_row<'l>(&'l self, line: &'l Line) -> impl Iterator<Item = &'l Item> {

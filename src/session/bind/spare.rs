@@ -28,6 +28,13 @@ pub(in crate::session) struct Spare {
     pub denies: bool,
 }
 
+impl Spare {
+    /// A figure without a part, as typed.
+    pub(super) fn figure(text: &str) -> Spare {
+        Spare { text: text.to_owned(), heavy: true, bends: true, denies: false }
+    }
+}
+
 /// What a reading of this line leaves over, when this act is made of it.
 pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) -> Vec<Spare> {
     let owners = owners(reading, act);

@@ -46,8 +46,8 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     }
     if let Some(facts) = walk(about, line, reading) {
         let facts = facts?;
-        let unbound = usize::from(strays > 0 || asks_first(about.line));
-        return Some(Way { unbound, ..Way::plain(0.0, Act::Tell(facts)) });
+        let doubtful = strays > 0 || asks_first(about.line);
+        return Some(Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, Act::Tell(facts)) });
     }
     let told = held_sets(reading).into_iter().find_map(|held| partly(about, line, reading, &held))?;
     let asks = asks_first(about.line);
@@ -59,7 +59,7 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
         Some(given) => Act::TellWith(told.facts, given),
         None => Act::Tell(told.facts),
     };
-    Some(Way { unbound: usize::from(offered), ..Way::plain(cost, act) })
+    Some(Way { unbound: usize::from(offered), doubtful: offered, ..Way::plain(cost, act) })
 }
 
 /// What no part of the job keeps as it is said, as premises of what is asked next: "five 4x4s in 26 foot overall".
@@ -82,7 +82,8 @@ pub(super) fn given(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
     // A place or a name that no premise holds must not be passed over: then it is at most offered.
     let held_by_none = |f: &Filled<'_>| f.row.is_some_and(|r| is_of_runs(r) && r.row().is_words());
     let lost = reading.filled.iter().any(held_by_none);
-    fits.then(|| Way { unbound: usize::from(asks || lost || strays > 0), ..Way::plain(cost + NOT_KEPT, act) })
+    let doubtful = asks || lost || strays > 0;
+    fits.then(|| Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(cost + NOT_KEPT, act) })
 }
 
 /// True for a line whose first word of weight asks: "so is that", but not "posts are 4x4".
