@@ -32,7 +32,7 @@ pub struct Recipe {
 
 impl Default for Recipe {
     fn default() -> Recipe {
-        Recipe { rounds: 10, step: 0.25, pull: 7e-4, least: 2 }
+        Recipe { rounds: 10, step: 0.25, pull: 3e-4, least: 2 }
     }
 }
 

@@ -1,4 +1,4 @@
-//! Features: what is looked at in a line and around a value, each a name hashed to 28 bits with a strength.
+//! Features: what is looked at in a line and around a value, each a name hashed to 24 bits with a strength.
 //!
 //! The names are made anew from the line whenever it is scored, so the weights need only keep the hashes.
 
@@ -42,7 +42,7 @@ pub(super) fn name(parts: &[&str]) -> u32 {
 }
 
 /// How wide a name's hash is.
-const BITS: u32 = 28;
+const BITS: u32 = 24;
 
 /// FNV-1a.
 pub(super) fn hashed(bytes: impl Iterator<Item = u8>) -> u64 {

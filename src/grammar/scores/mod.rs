@@ -6,6 +6,7 @@
 //! lines and its features.
 
 mod among;
+mod bits;
 mod concept;
 mod features;
 mod guess;
@@ -22,6 +23,7 @@ mod stem;
 mod value;
 mod weights;
 
+pub use bits::MOST_ONES;
 pub use features::Features;
 pub use guess::Guess;
 pub use how::How;
@@ -34,7 +36,7 @@ pub use shape::Shape;
 pub use source::{FEATURES, source_of};
 pub use stem::stem;
 pub use value::{Reading, Value};
-pub use weights::Model;
+pub use weights::{LEVELS, Model, sizes};
 
 use std::sync::LazyLock;
 

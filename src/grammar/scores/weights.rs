@@ -1,25 +1,29 @@
 //! The weights as they stand in `grammar/talk/weights.bin`, and how they are read.
 //!
 //! ```text
-//! file    = "RHS4" source model*6                          the models: act, want, what besides, row of a figure, row of a word,
+//! file    = "RHS5" source model*6                          the models: act, want, what besides, row of a figure, row of a word,
 //!                                                          how
 //! source  = eight bytes, little-endian                     what they were learned from: `source_of` the corpus
-//! model   = count label* scale count feature*
+//! model   = count label* least most low*4 count size bits  how many features, and how many bytes of bits
 //! label   = count byte*                                    UTF-8
-//! scale   = four bytes, an f32, little-endian              what one step of a weight is worth
-//! feature = gap count (gap weight)*                        the hash less the one before it; then for each label that has
-//!                                                          a weight: its number less the one before it, and one signed byte
-//! count, gap = LEB128: seven bits a byte, the least first, the top bit set on all but the last
+//! least, most = four bytes, an f32, little-endian          the sizes of the first and of the last level of a weight
+//! low     = one byte                                       the low bits of a gap of hashes, of how many weights, of a gap of labels
+//!                                                          and of a level, in Rice's code
+//! bits    = (gap many (gap level sign)*)*                  the hash less the one before it; then for each label that has a weight:
+//!                                                          its number less the one before it, the level, and a bit for below nothing
+//! count, size = LEB128: seven bits a byte, the least first, the top bit set on all but the last
 //! ```
 
 use super::MODELS;
+use super::bits::Bits;
 use super::features::Features;
 
 /// One log-linear model: labels, and the weights of each feature for some of them.
 #[derive(Clone, Debug, Default)]
 pub struct Model {
     labels: Vec<String>,
-    scale: f32,
+    /// How much a weight of each level is, from the first level on.
+    sizes: Vec<f32>,
     hashes: Vec<u32>,
     /// Where each feature's weights end.
     ends: Vec<u32>,
@@ -41,9 +45,9 @@ impl Model {
     pub fn score(&self, features: &Features) -> Vec<(&str, f32)> {
         let mut sums = vec![0.0_f32; self.labels.len()];
         for (hash, strength) in &features.0 {
-            for (label, weight) in self.weights_of(*hash) {
+            for (label, level) in self.weights_of(*hash) {
                 if let Some(sum) = sums.get_mut(usize::from(*label)) {
-                    *sum += f32::from(*weight) * self.scale * strength;
+                    *sum += self.size_of(*level) * strength;
                 }
             }
         }
@@ -56,12 +60,37 @@ impl Model {
         scored
     }
 
+    fn size_of(&self, level: i8) -> f32 {
+        self.sizes.get(usize::from(level.unsigned_abs()).wrapping_sub(1)).map_or(0.0, |s| s * f32::from(level.signum()))
+    }
+
     fn weights_of(&self, hash: u32) -> &[(u16, i8)] {
         let Ok(at) = self.hashes.binary_search(&hash) else { return &[] };
         let end = |i: usize| self.ends.get(i).map_or(0, |e| *e as usize);
         let start = at.checked_sub(1).map_or(0, end);
         self.weights.get(start..end(at)).unwrap_or(&[])
     }
+}
+
+/// How many sizes a weight may have. They grow by one factor, so that small ones are told apart as well as large ones.
+pub const LEVELS: u8 = 16;
+
+/// The sizes of the levels, between the size of the first and of the last.
+pub fn sizes(least: f32, most: f32) -> Vec<f32> {
+    // By products alone, so that they are the same everywhere: each is as much more than the one before.
+    let factor = root(most / least.max(f32::MIN_POSITIVE), LEVELS - 1);
+    std::iter::successors(Some(least), |s| Some(s * factor)).take(usize::from(LEVELS)).collect()
+}
+
+/// The nth root of a number that is one or more, by halving.
+fn root(of: f32, n: u8) -> f32 {
+    let (mut low, mut high) = (1.0_f64, f64::from(of).max(1.0));
+    for _ in 0..60 {
+        let middle = (low + high) / 2.0;
+        let power = (0..n).fold(1.0, |p, _| p * middle);
+        if power > f64::from(of) { high = middle } else { low = middle }
+    }
+    low as f32
 }
 
 /// What the bytes hold.
@@ -74,7 +103,7 @@ pub(super) struct Read {
 
 /// Reads the weights; `None` where the bytes are not in this form.
 pub(super) fn read(bytes: &[u8]) -> Option<Read> {
-    let mut bytes = Bytes(bytes.strip_prefix(b"RHS4")?);
+    let mut bytes = Bytes(bytes.strip_prefix(b"RHS5")?);
     let source = u64::from_le_bytes(bytes.take(8)?.try_into().ok()?);
     let models = [(); MODELS].map(|()| bytes.model());
     let [Some(a), Some(b), Some(c), Some(d), Some(e), Some(f)] = models else { return None };
@@ -113,19 +142,25 @@ impl<'a> Bytes<'a> {
             let long = self.count()? as usize;
             model.labels.push(std::str::from_utf8(self.take(long)?).ok()?.to_owned());
         }
-        model.scale = self.float()?;
+        model.sizes = sizes(self.float()?, self.float()?);
+        let [gap, many, apart, level] = *self.take(4)? else { return None };
+        let features = self.count()?;
+        let size = self.count()? as usize;
+        let mut bits = Bits::new(self.take(size)?);
         let mut hash = 0_u32;
-        for _ in 0..self.count()? {
-            hash = hash.checked_add(self.count()?)?;
+        for _ in 0..features {
+            hash = hash.checked_add(bits.number(gap.into())?)?;
             let mut label = 0_u16;
-            for _ in 0..self.count()? {
-                label = label.checked_add(u16::try_from(self.count()?).ok()?)?;
-                let weight = i8::from_le_bytes([*self.take(1)?.first()?]);
-                model.weights.push((label, weight));
+            for _ in 0..bits.number(many.into())? {
+                label = label.checked_add(u16::try_from(bits.number(apart.into())?).ok()?)?;
+                let level = i8::try_from(1 + bits.number(level.into())?).ok()?;
+                let below = bits.take(1)? == 1;
+                model.weights.push((label, if below { -level } else { level }));
             }
             model.hashes.push(hash);
             model.ends.push(u32::try_from(model.weights.len()).ok()?);
         }
+        bits.is_done().then_some(())?;
         Some(model)
     }
 }
