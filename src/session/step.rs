@@ -12,7 +12,7 @@ use super::state::{Delta, Focus, Log, Pending, Session, Talk as Turn};
 use crate::figure::Fig;
 use crate::grammar::ask::{RowAsk, StrengthAsk, TakeoffAsk, WorkAsk};
 use crate::grammar::draft::{Clause, Reading, Weight};
-use crate::grammar::items::{Item, cuts};
+use crate::grammar::items::{Is, Item, cuts, likeliest};
 use crate::grammar::sense::{Foreign, Sense};
 use crate::grammar::slips::{said_once, without_hums};
 use crate::grammar::words::{Word, words};
@@ -21,6 +21,7 @@ use crate::job::{Fact, Impossible, Job, Order, Setting};
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Typed};
 use loose::{bound_to, show_beside};
+use std::ops::Range;
 use tracing::{debug, info_span};
 
 /// The longest line read, in characters.
@@ -89,7 +90,8 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     let bound = (unsure || is_loose(session, &choice)).then(|| bound(session, line)).flatten();
     let of_rows = |b: &Bound| b.certain && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
     let gives_way = |b: &Bound| match &choice {
-        Choice::Topic(..) => of_rows(b),
+        // A rule is no answer to figures it says nothing of.
+        Choice::Topic(_, left) => of_rows(b) || holds_figure(&line_words, left),
         // Beside another trade's word only what is the guard's own is told: its runs and the deck.
         Choice::NotMine(_) => match b.acts.first() {
             Some(Act::Tell(facts) | Act::TellWith(facts, _)) => facts.iter().any(is_of_the_guard),
@@ -107,6 +109,12 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         Some(bound) if gives_way(&bound) => bound_to(session, bound),
         _ => turn(session, line, &line_words, no_rule(session, line, choice)),
     }
+}
+
+/// True where one of these words is a figure.
+fn holds_figure(words: &[Word], left: &[Range<usize>]) -> bool {
+    let figure = |i: &Item| matches!(i.is, Is::Measure(_)) && left.iter().any(|l| l.contains(&i.words.start));
+    likeliest(words, &[]).iter().any(figure)
 }
 
 /// A rule that a question for a figure only touches does not answer it.
