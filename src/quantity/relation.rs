@@ -22,7 +22,7 @@ pub enum Input {
     Follows(RowId),
     /// All of them given in the question, two at least, added up.
     Every(RowId),
-    /// Every size given of balusters times the count said with it, added up.
+    /// Every size given of a part times the count said with it, added up.
     Counted(RowId),
     /// What the question gave of it first, where it gave two: the other leg, the mark before.
     First(RowId),
@@ -63,7 +63,7 @@ pub const fn first(row: RowId) -> Input {
     Input::First(row)
 }
 
-/// Every size of balusters times the count said with it.
+/// Every size of a part times the count said with it.
 pub const fn counted(row: RowId) -> Input {
     Input::Counted(row)
 }

@@ -41,7 +41,7 @@ pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
     let asked = Asked::of(tried, ask);
     let (mut reply, figs) = match ask.mood {
         Mood::Figure => each::each(job, &asked).unwrap_or_else(|| figures(job, &asked)),
-        Mood::Judge | Mood::Fault => judge::judge(job, &asked),
+        Mood::Judge | Mood::Fault | Mood::Without => judge::judge(job, &asked),
     };
     // What was laid into the run is a premise like any other.
     let answered = reply.status == Status::Answered;
@@ -81,8 +81,8 @@ fn figures(told: &Job, asked: &Asked) -> (Reply, Figs) {
     reply.lines.extend(taken::both(taken::unused(asked, &used(&found)), taken));
     reply.lines.extend(questions);
     reply.findings = warned::found(told, asked, &found);
-    values::put(&mut reply, &found);
     values::put_given(&mut reply, asked, &used(&found));
+    values::put(&mut reply, &found);
     reply.values.more.extend(apart);
     let figs = found.into_iter().map(|one| (one.want.row().name, one.solved.fig)).collect();
     (reply, figs)

@@ -1,5 +1,6 @@
 //! A figure beside the limit it is held to, in one line.
 
+use super::compared::apart;
 use super::held::{Held, none_required};
 use super::{say, taken};
 use crate::figure::{Fig, Value};
@@ -42,7 +43,7 @@ impl Judged {
     }
 
     /// True for a limit that asks for a guard or a handrail: past it nothing is amiss.
-    fn asks(&self) -> bool {
+    pub fn asks(&self) -> bool {
         matches!(self.held.sense, Sense::Over | Sense::From)
     }
 
@@ -101,6 +102,14 @@ impl Judged {
         Line::new(Role::Answer, spans)
     }
 
+    /// How far past its limit a length is: "That is 3/4" past it."
+    pub fn past(&self) -> Option<(Line, Fig)> {
+        let past =
+            apart(&self.solved.fig, &self.held.most).filter(|_| self.held.known && !self.keeps() && !self.is_at())?;
+        past.as_length()?;
+        Some((Line::new(Role::Detail, [Span::Say("That is "), say::fig(&past), Span::Say(" past it.")]), past))
+    }
+
     /// The same as a detail, without the word.
     pub fn aside(&self) -> Line {
         let mut line = self.line(Mood::Judge, None);
@@ -111,9 +120,10 @@ impl Judged {
         line
     }
 
-    /// A guard that a drop asks for is a yes, however it is asked.
+    /// A guard that a drop asks for is a yes, however it is asked, but where it is asked to be left off.
     fn opens(&self, mood: Mood) -> &'static str {
         match (self.held.sense, self.keeps()) {
+            (Sense::Over | Sense::From, keeps) if mood == Mood::Without => say::opens(Mood::Judge, keeps),
             (Sense::Over | Sense::From, false) => "Yes: ",
             (Sense::Over, true) if self.is_at() => "No, by a hair: ",
             (Sense::Over | Sense::From, true) => "No: ",
