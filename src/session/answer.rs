@@ -42,8 +42,10 @@ use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Settin
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
+use crate::quantity::RowId;
 use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status, Style, Values};
 use crate::rules::{Report, report, report_on};
+use crate::solve::known;
 
 /// Figures kept for "why?", by what they are.
 pub(super) type Figs = Vec<(&'static str, Fig)>;
@@ -334,7 +336,19 @@ fn of_rule(job: &Job, RuleAsk { limit, says }: RuleAsk) -> (Reply, Figs) {
         reply.findings.extend((!yes).then_some(amiss));
     }
     reply.lines.extend(strength::how_big(job).filter(|_| limit.id == crate::limits::POST_SIZE.id));
+    if let Some(left) = left_of_the_notch(job).filter(|_| limit.id == crate::limits::NOTCHED_POST.id) {
+        let says =
+            [Span::Fig(left.clone(), Style::InchesExact), Span::Say(" is left of the post as it was told here.")];
+        reply.lines.push(Line::new(Role::Detail, says));
+        reply.values.more.push(("left", left));
+    }
     (reply, figs)
+}
+
+/// What is left of a post whose notch was told.
+fn left_of_the_notch(job: &Job) -> Option<Fig> {
+    job.told(RowId::NotchDepth)?;
+    known(job, RowId::NotchLeft).filter(|left| left.as_length().is_some())
 }
 
 /// The guard on one side of a run's stairs.

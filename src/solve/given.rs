@@ -16,6 +16,10 @@ const PARTS: &[RowId] = &[
     RowId::BoltCount,
 ];
 
+/// Sizes of parts that are counted.
+pub const SIZES: &[RowId] =
+    &[RowId::BalusterWidth, RowId::BalusterLength, RowId::PostLength, RowId::RailLength, RowId::PieceLength];
+
 /// The row that counts what has a size: posts cut so long are counted as posts.
 pub fn count_of(size: RowId) -> RowId {
     match size {

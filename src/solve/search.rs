@@ -1,6 +1,6 @@
 //! The search: a wanted row from what is given, told, worked out, or taken by default.
 
-use super::given::count_of;
+use super::given::{SIZES, count_of};
 use super::laid::Laid;
 use super::{Given, Lacks, Solved, Source, known};
 use crate::figure::Fig;
@@ -193,13 +193,16 @@ impl Search<'_> {
 
     /// A row by one direction of one relation.
     fn by_way(&mut self, way: &Way, depth: u8) -> Option<Solved> {
+        if way.relation.alone && self.stack.len() > 1 {
+            return None;
+        }
         let given = |i: &Input| matches!(i, Input::Given(_) | Input::Every(_) | Input::Counted(_) | Input::First(_));
         if way.from.iter().any(|i| !given(i) && self.stack.contains(&i.row())) {
             return None;
         }
-        // Of balusters of several sizes none speaks for the rest.
+        // Of parts of several sizes none speaks for the rest.
         let one_of = |i: &Input| !matches!(i, Input::Counted(_)) && self.given.counted(i.row()).is_some();
-        if way.from.iter().any(|i| i.row() == RowId::BalusterWidth && one_of(i)) {
+        if way.from.iter().any(|i| SIZES.contains(&i.row()) && one_of(i)) {
             return None;
         }
         let (mut args, mut missing) = (Vec::new(), Vec::new());

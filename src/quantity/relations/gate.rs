@@ -55,7 +55,8 @@ pub(super) const RELATIONS: &[Relation] = &[
             let clear = a.length(0) + a.length(1) * 2 - a.length(2);
             clear.is_positive().then_some(Value::Length(clear))
         },
-    ),
+    )
+    .alone(),
     Relation::work(GateOpening, "the gate posts on center less a post", &[given(BayCentre), want(PostWidth)], |a| {
         Some(Value::Length(a.length(0) - a.length(1))).filter(|_| a.length(0) > a.length(1))
     }),

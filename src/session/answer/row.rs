@@ -81,8 +81,8 @@ fn figures(told: &Job, asked: &Asked) -> (Reply, Figs) {
     reply.lines.extend(taken::both(taken::unused(asked, &used(&found)), taken));
     reply.lines.extend(questions);
     reply.findings = warned::found(told, asked, &found);
-    values::put_given(&mut reply, asked, &used(&found));
     values::put(&mut reply, &found);
+    values::put_given(&mut reply, asked, &used(&found));
     reply.values.more.extend(apart);
     let figs = found.into_iter().map(|one| (one.want.row().name, one.solved.fig)).collect();
     (reply, figs)

@@ -208,10 +208,11 @@ fn asks_for_something(row: RowId) -> bool {
     row.row().limits().any(|(_, sense)| matches!(sense, Sense::Over | Sense::From))
 }
 
-/// What a line gives that is held to a limit, last said: that is what a word is asked on where nothing is wanted by its name.
+/// What a line gives that is held to a limit, itself or what stands beside it, last said: that is what a word is asked on where nothing is wanted by its name.
 fn limited(reading: &Reading<'_>) -> Vec<RowId> {
     let given = reading.filled.iter().rev().filter(|f| f.word.is_none() && f.how == How::Set).filter_map(|f| f.row);
-    given.filter(|row| row.row().limit.is_some() && !row.row().is_words()).take(1).collect()
+    let held = |row: &RowId| row.row().limit.is_some();
+    given.filter(|row| !row.row().is_words() && (held(row) || row.row().beside.iter().any(held))).take(1).collect()
 }
 
 /// The questions a reading may be.

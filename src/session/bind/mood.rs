@@ -7,8 +7,10 @@ use crate::grammar::words::{Word, words};
 const EITHER: &[&str] = &["or", "/", "not", "n't", "isnt", "aint"];
 
 /// Words a line asks with for a word on something, what-if or not: "still good?", "can I get away with it".
-const WORDS: &[&str] =
-    &["alright", "allowed", "away", "enough", "fine", "good", "legal", "legit", "meet", "ok", "okay", "pass", "passes"];
+const WORDS: &[&str] = &[
+    "alright", "allowed", "away", "enough", "fine", "good", "hold", "holds", "legal", "legit", "meet", "ok", "okay",
+    "pass", "passes",
+];
 
 /// A limit with one of these before it is asked about: "would that be under 72".
 const IS: &[&str] = &["be", "stay", "keep", "still"];

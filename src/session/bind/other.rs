@@ -32,6 +32,12 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
             let unbound = usize::from(!pointed && reading.act != "rule" && line.values().next().is_some());
             return Some(Way { unbound, ..Way::plain(0.0, Act::Query(Query::Rule(ask))) });
         }
+        // Nothing is laid out, but figures were told for what is asked next: those are all there is to list.
+        ("list", Some("cutlist" | "buy"))
+            if about.job.runs.is_empty() && about.asked.is_some_and(|a| a.wants.is_empty()) =>
+        {
+            Act::Query(Query::Given(about.asked?.clone()))
+        }
         ("list", Some(list)) => listed(list)?,
         _ => return None,
     };

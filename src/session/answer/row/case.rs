@@ -199,13 +199,12 @@ impl Case {
         let same = |own: &&Solved| own.fig.value() == judged.solved.fig.value();
         let with =
             self.own.as_ref().filter(|own| judged.row != self.want && !same(own)).map(|own| (self.want, &own.fig));
-        reply.lines.push(judged.line(self.mood, with));
-        if self.mood == Mood::Fault
-            && let Some((line, past)) = judged.past()
-        {
-            reply.lines.push(line);
+        let mut line = judged.line(self.mood, with);
+        if let Some(past) = judged.past().filter(|_| self.mood == Mood::Fault) {
+            line.spans.extend([Span::Say(" That is "), say::fig(&past), Span::Say(" past it.")]);
             reply.values.more.push(("past_limit", past));
         }
+        reply.lines.push(line);
         reply.findings.extend(judged.finding(told, &self.laid));
         // A size is no figure: where it passes, every figure it was judged by is said, and that is its working.
         let passes = self.own.is_none() && judged.held.known && judged.keeps();
@@ -240,6 +239,7 @@ impl Case {
         let own = self.own.iter().map(|s| (self.want, &s.fig));
         let all: Vec<_> = own.chain(self.judged.iter().map(|j| (j.row, &j.solved.fig))).collect();
         all.iter().for_each(|(row, fig)| values::put_row(reply, *row, fig));
+        self.left.iter().for_each(|(row, solved)| values::put_row(reply, *row, &solved.fig));
         all.iter().for_each(|(_, fig)| values::put_working(reply, fig, 4));
     }
 

@@ -80,8 +80,9 @@ fn word(told: &Job, asked: &Asked, each: &[Asked], cases: &[Case], reply: &mut R
     let named = all().next().filter(|(case, _)| asked.ask.mood == Mood::Without && case.tightest().is_some());
     let Some((case, one)) = named.or(failing).or_else(asking).or_else(tight) else { return Vec::new() };
     case.answer(told, one, reply);
-    // Each spot asks for a guard by itself: what one asks says nothing of the others.
-    let others = cases.iter().filter(|other| !std::ptr::eq(*other, case)).filter_map(Case::tightest);
+    // Which of several spots may go without is a word on each.
+    let each = cases.iter().filter(|_| asked.ask.mood == Mood::Without);
+    let others = each.filter(|other| !std::ptr::eq(*other, case)).filter_map(Case::tightest);
     let asked_for = others.filter(|j| j.asks()).map(|j| j.line(asked.ask.mood, None));
     reply.lines.extend(asked_for.collect::<Vec<_>>());
     case.figs()

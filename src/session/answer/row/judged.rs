@@ -102,12 +102,10 @@ impl Judged {
         Line::new(Role::Answer, spans)
     }
 
-    /// How far past its limit a length is: "That is 3/4" past it."
-    pub fn past(&self) -> Option<(Line, Fig)> {
-        let past =
-            apart(&self.solved.fig, &self.held.most).filter(|_| self.held.known && !self.keeps() && !self.is_at())?;
-        past.as_length()?;
-        Some((Line::new(Role::Detail, [Span::Say("That is "), say::fig(&past), Span::Say(" past it.")]), past))
+    /// How far past its limit a length is.
+    pub fn past(&self) -> Option<Fig> {
+        let fails = self.held.known && !self.keeps() && !self.is_at();
+        apart(&self.solved.fig, &self.held.most).filter(|past| fails && past.as_length().is_some())
     }
 
     /// The same as a detail, without the word.
