@@ -89,13 +89,26 @@ struct Topics {
 #[derive(Deserialize)]
 struct Topic {
     limit: String,
+    #[serde(default)]
     cues: Vec<String>,
+    #[serde(default)]
+    of: Vec<String>,
+    #[serde(default)]
+    when: Vec<String>,
+    #[serde(default)]
+    yes: Vec<String>,
+    #[serde(default)]
+    no: Vec<String>,
 }
 
 #[derive(Deserialize)]
 struct Lexicon {
     #[serde(default)]
     amiss: Vec<String>,
+    #[serde(default)]
+    without: Vec<String>,
+    #[serde(default)]
+    needs: Vec<String>,
     term: Vec<Term>,
 }
 
@@ -239,8 +252,20 @@ fn topics(data: &Topics) -> String {
             let _ = writeln!(rows, "    (&crate::limits::{limit}, &[{}]),", cue(text));
         }
     }
+    let mut talked = String::new();
+    for t in data.topic.iter().filter(|t| !t.of.is_empty()) {
+        let limit = t.limit.replace('-', "_").to_uppercase();
+        let sets = [&t.when, &t.yes, &t.no].map(|of| format!("&[{}]", cues(of)));
+        let [when, yes, no] = sets;
+        let _ = writeln!(
+            talked,
+            "    Talked {{ limit: &crate::limits::{limit}, of: &{:?}, when: {when}, yes: {yes}, no: {no} }},",
+            t.of
+        );
+    }
     format!(
-        "/// Every cue and the limit it points to.\nstatic CUES: &[Cue] = &[\n{rows}];\n\
+        "/// Every limit that answers a topic of loose talk.\nstatic TALKED: &[Talked] = &[\n{talked}];\n\
+         /// Every cue and the limit it points to.\nstatic CUES: &[Cue] = &[\n{rows}];\n\
          /// Words a question begins with.\nstatic OPENS: &[&str] = &{:?};\n\
          /// Words that say nothing of their own in a question.\nstatic LIGHT: &[&str] = &{:?};\n\
          /// Cues of the list of rules.\nstatic LIST: &[&[&[&str]]] = &[{}];\n\
@@ -297,11 +322,16 @@ fn lexicon(data: &Lexicon, table: &str, kind: &str) -> String {
     text
 }
 
-/// Words that ask whether something is amiss.
+/// Words that ask whether something is amiss, may be left off, is needed.
 fn amiss(data: &Lexicon) -> String {
-    let rows: Vec<Vec<&str>> = data.amiss.iter().map(|spelling| spelling.split_whitespace().collect()).collect();
-    let rows: String = rows.iter().map(|words| format!("    &{words:?},\n")).collect();
-    format!("/// Words that ask whether something is amiss.\nstatic AMISS: &[&[&str]] = &[\n{rows}];\n")
+    let table = |says: &str, name: &str, of: &[String]| {
+        let rows: Vec<Vec<&str>> = of.iter().map(|spelling| spelling.split_whitespace().collect()).collect();
+        let rows: String = rows.iter().map(|words| format!("    &{words:?},\n")).collect();
+        format!("/// {says}\nstatic {name}: &[&[&str]] = &[\n{rows}];\n")
+    };
+    table("Words that ask whether something is amiss.", "AMISS", &data.amiss)
+        + &table("Words that ask to do without what a limit may ask for.", "LEFT_OFF", &data.without)
+        + &table("Words that ask whether it is needed.", "NEEDS", &data.needs)
 }
 
 /// How many rows start with a byte below this one.

@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use railhand::figure;
 use railhand::grammar::ask::{
-    About, Apart, Counted, Infill, Mood, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
+    About, Apart, Counted, Infill, Mood, NotchAsk, RowAsk, RuleAsk, StrengthAsk, TakeoffAsk, Whose, WhyAsk,
 };
 use railhand::grammar::canon::{clean_name, clean_note, read, write};
 use railhand::grammar::{Act, Query, Talk};
@@ -422,7 +422,7 @@ fn rows() -> impl Strategy<Value = RowAsk> {
         g
     });
     let wants = prop::collection::vec(row(), 1..=RowAsk::MOST);
-    let mood = select(vec![Mood::Figure, Mood::Judge, Mood::Fault]);
+    let mood = select(vec![Mood::Figure, Mood::Judge, Mood::Fault, Mood::Without]);
     (wants, mood, given, prop::collection::vec(fact(), 0..4)).prop_map(|(wants, mood, given, supposed)| RowAsk {
         wants,
         mood,
@@ -441,7 +441,7 @@ fn query() -> impl Strategy<Value = Query> {
         run_id().prop_map(Query::RunLength),
         (run_id(), select(vec![Flank::Left, Flank::Right])).prop_map(|(id, side)| Query::Flank(id, side)),
         select(vec![Query::Job, Query::Why, Query::Sources, Query::Rules, Query::RulesFound]),
-        select(LIMITS).prop_map(Query::Rule),
+        (select(LIMITS), any::<Option<bool>>()).prop_map(|(limit, says)| Query::Rule(RuleAsk { limit, says })),
         lumber().prop_map(Query::Actual),
         strength().prop_map(Query::Strength),
         why().prop_map(Query::WhyOf),

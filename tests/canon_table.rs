@@ -389,7 +389,7 @@ fn each_question_has_its_phrase() {
     ];
     rows.into_iter().for_each(|(phrase, query)| holds(phrase, Act::Query(query)));
     assert!(LIMITS.len() > 5, "the table of limits is there");
-    LIMITS.iter().for_each(|limit| holds(&format!("rule {}?", limit.id), Act::Query(Query::Rule(limit))));
+    LIMITS.iter().for_each(|limit| holds(&format!("rule {}?", limit.id), Act::Query(Query::Rule((*limit).into()))));
 }
 
 #[test]

@@ -405,3 +405,37 @@ fn what_is_so_many_times_a_thing_stays_in_step_with_it() {
         (BoltCount, &[(BoltCount, 16.0), (PostCount, 8.0), (PostCount, 9.0)], 18.0),
     ]);
 }
+
+#[test]
+fn parts_cut_to_two_lengths_come_out_of_the_same_sticks() {
+    let posts = [(PostCount, 6.0), (PostLength, 44.75), (PostCount, 4.0), (PostLength, 40.0), (Kerf, 0.125)];
+    let of = |stock: f64| posts.iter().copied().chain([(Stock, stock)]).collect::<Vec<_>>();
+    holds(&[
+        // Two to a 10 ft stick, of either length (2 x 44 3/4 and 1/8 are 89 5/8; three of 40 and two kerfs 120 1/4): 5. By 12 ft, 144:
+        // three of 44 3/4 and two kerfs are 134 1/2, so 2 sticks, and three of 40 1, and the last one more: 4.
+        (StickCount, &of(120.0), 5.0),
+        (StickCount, &of(144.0), 4.0),
+        // 6 x 44 3/4 + 4 x 40
+        (Lineal, &posts[..4], 428.5),
+    ]);
+    // One longer than the stick comes out of none.
+    assert_eq!(asked(StickCount, &of(42.0)), None);
+}
+
+#[test]
+fn a_gate_at_a_stair_head_and_posts_at_the_edge() {
+    holds(&[
+        // Posts centered on the edges of a 48 hole take half a 4x4 at each side: 48 - 3 1/2. An inch inside the edge: 48 + 2 - 3 1/2.
+        (GateOpening, &[(StairWidth, 48.0), (PostWidth, 3.5)], 44.5),
+        (GateOpening, &[(StairWidth, 48.0), (PostWidth, 3.5), (Line, 1.0)], 46.5),
+        // It takes no more of the run than the stairs do: 192 - 48.
+        (GuardTotal, &[(RunLength, 192.0), (StairWidth, 48.0)], 144.0),
+        // The corner post 5 in from the edge, the next 62 on.
+        (PostMark, &[(Line, 5.0), (BayCentre, 62.0)], 67.0),
+        // 29 up, and 12 1/2 lower further out, nobody says over how far: 41 1/2. Over 60 it falls 7 1/2 in the 36 that count.
+        (Drop, &[(Grade, 29.0), (Fall, 12.5)], 41.5),
+        (Drop, &[(Grade, 29.0), (Fall, 12.5), (FallOver, 60.0)], 36.5),
+        // Ground that rises makes no drop less.
+        (Drop, &[(Grade, 29.0), (Fall, 0.0)], 29.0),
+    ]);
+}

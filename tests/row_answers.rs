@@ -811,9 +811,15 @@ fn a_row_given_with_another_is_answered_pair_by_pair() {
     let asked = "figure: price of a foot; with stick 12'-0\"; with price of one 14 17/20; with stick 16'-0\"; with price of one 21 1/10?";
     let last = told_then(&[asked]);
     assert!(first(&last).starts_with("The price of a foot is 1.24, with the stick 12'-0\""), "{}", last.text());
-    // Posts of two lengths share their sticks: neither count alone is the answer.
-    let asked = "figure: sticks; with posts 9; with posts' length 3'-4 1/2\"; with posts 4; with posts' length 4'-4\"; with stick 8'-0\"?";
-    assert_eq!(told_then(&[asked]).reply.status, Status::Asks);
+    // Posts of two lengths share their sticks: 52, 1/8 and 40 1/2 are 92 5/8 of 96, so four sticks give four of each, and three the other
+    // five of 40 1/2, two to a stick. A stick of 4 ft gives none of 52: neither count alone is the answer.
+    let asked = |stick: &str| {
+        told_then(&[&format!(
+            "figure: sticks; with posts 9; with posts' length 3'-4 1/2\"; with posts 4; with posts' length 4'-4\"; with stick {stick}?"
+        )])
+    };
+    assert!(first(&asked("8'-0\"")).starts_with("7 sticks"), "{}", asked("8'-0\"").text());
+    assert_eq!(asked("4'-0\"").reply.status, Status::Asks);
 }
 
 /// A share is said in parts of a hundred too, and stock in feet.
@@ -853,4 +859,51 @@ fn what_is_given_of_the_one_run_is_laid_into_it() {
     assert!(session.job().figures.is_empty());
     let between = told_then(&[run, "figure: bay, on center; with posts between the ends 3?"]);
     assert!(first(&between).starts_with("4'-6\" = 54\" on center"), "{}", between.text());
+}
+
+#[test]
+fn a_guard_that_may_be_left_off_is_a_yes() {
+    let held = "(IRC R312.1.1 (2018, 2021); R321.1.1 (2024)).";
+    let rows = [
+        (
+            "without: drop within 36 in. of the edge; with height above ground 1'-10\"?",
+            "Yes: 22\" is not more than 30\", so no guard is required",
+        ),
+        (
+            "without: drop within 36 in. of the edge; with height above ground 3'-10\"?",
+            "No: 46\" is more than 30\", so a guard is required",
+        ),
+        (
+            "judge: drop within 36 in. of the edge; with height above ground 3'-10\"?",
+            "Yes: 46\" is more than 30\", so a guard is required",
+        ),
+    ];
+    for (line, want) in rows {
+        assert_eq!(first(&told_then(&[line])), format!("{want} {held}"), "{line}");
+    }
+    // Of two spots each has its own word, the one named first before the other.
+    let both =
+        "without: drop within 36 in. of the edge; with height above ground 1'-6\"; with height above ground 3'-10\"?";
+    let text = told_then(&[both]).text();
+    let [low, high] = ["Yes: 18\"", "No: 46\""].map(|w| text.find(w));
+    assert!(low == Some(0) && high > low, "{text}");
+}
+
+#[test]
+fn what_a_line_changes_is_judged_as_it_becomes() {
+    let rows: &[Case] = &[
+        // 36 less an inch of tiles.
+        (
+            "judge: height to the top; with height to the top 3'-0\"; with laid over the decking 1\"?",
+            "No: 35\" is under the 36\" limit for the height to the top (IRC R312.1.2 (2018, 2021); R321.1.2 (2024)).",
+            &[("height_top", "35")],
+        ),
+        // 69 1/4 + 3 1/2 = 72 3/4: 3/4 past 72.
+        (
+            "fault: bay, on center; with bay 5'-9 1/4\"; if posts: 4x4?",
+            "Yes, 6'-0 3/4\" = 72 3/4\" is over the 6'-0\" = 72\" limit on center (AWC DCA 6 (2012/2015), guard pages (from memory, not checked)). That is 3/4\" past it, with posts 4x4.",
+            &[("past_limit", "0.75")],
+        ),
+    ];
+    rows.iter().for_each(|case| holds(&[], case));
 }

@@ -1,8 +1,7 @@
 //! An act: what one line does, resolved. No "it" and no bare number is left in it.
 
-use super::ask::{FlightAsk, NotchAsk, RowAsk, StrengthAsk, TakeoffAsk, WhyAsk, WorkAsk};
+use super::ask::{FlightAsk, NotchAsk, RowAsk, RuleAsk, StrengthAsk, TakeoffAsk, WhyAsk, WorkAsk};
 use crate::job::{Fact, Flank, RunId};
-use crate::limits::Limit;
 use crate::measure::{Length, Lumber, Shade};
 use crate::sums::Sum;
 
@@ -51,7 +50,7 @@ pub enum Query {
     /// Everything told so far.
     Job,
     /// A limit and its source.
-    Rule(&'static Limit),
+    Rule(RuleAsk),
     /// What named lumber really measures.
     Actual(Lumber),
     /// A measure said alone: read back in feet and inches.

@@ -31,7 +31,8 @@ pub fn engines() -> &'static Engines {
             takeoff::PROVIDERS,
         ]
         .concat();
-        Engines { providers: providers.leak(), relations: infill::RELATIONS }
+        let relations = [infill::RELATIONS, takeoff::RELATIONS].concat();
+        Engines { providers: providers.leak(), relations: relations.leak() }
     });
     &ALL
 }

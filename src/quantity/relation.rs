@@ -22,7 +22,7 @@ pub enum Input {
     Follows(RowId),
     /// All of them given in the question, two at least, added up.
     Every(RowId),
-    /// Every size given of balusters times the count said with it, added up.
+    /// Every size given of a part times the count said with it, added up.
     Counted(RowId),
     /// What the question gave of it first, where it gave two: the other leg, the mark before.
     First(RowId),
@@ -63,7 +63,7 @@ pub const fn first(row: RowId) -> Input {
     Input::First(row)
 }
 
-/// Every size of balusters times the count said with it.
+/// Every size of a part times the count said with it.
 pub const fn counted(row: RowId) -> Input {
     Input::Counted(row)
 }
@@ -102,6 +102,9 @@ pub struct Relation {
     pub says: &'static str,
     /// Where it is published; "geometry" where it needs no source.
     pub source: &'static str,
+    /// It answers only one who asks for what it gives: nothing else is worked from that. A gate at a stair head takes no more of a run than
+    /// the stairs do.
+    pub alone: bool,
     form: Form,
 }
 
@@ -141,17 +144,17 @@ pub struct Way {
 impl Relation {
     /// So many times each row, added up, is nothing. Sums are geometry and need no other source.
     pub const fn sum(says: &'static str, rows: &'static [(i64, Input)]) -> Relation {
-        Relation { says, source: "geometry", form: Form::Sum(rows, 0) }
+        Relation { says, source: "geometry", alone: false, form: Form::Sum(rows, 0) }
     }
 
     /// So many times each row, and a whole number, added up, is nothing: "one post more than bays".
     pub const fn count(says: &'static str, rows: &'static [(i64, Input)], and: i64) -> Relation {
-        Relation { says, source: "arithmetic", form: Form::Sum(rows, and) }
+        Relation { says, source: "arithmetic", alone: false, form: Form::Sum(rows, and) }
     }
 
     /// The first row is the second times the third.
     pub const fn product(says: &'static str, whole: RowId, by: RowId, times: RowId) -> Relation {
-        Relation { says, source: "arithmetic", form: Form::Product(whole, by, times) }
+        Relation { says, source: "arithmetic", alone: false, form: Form::Product(whole, by, times) }
     }
 
     /// One row worked out of others.
@@ -161,12 +164,17 @@ impl Relation {
         from: &'static [Input],
         work: fn(&Args) -> Option<Value>,
     ) -> Relation {
-        Relation { says, source: "geometry", form: Form::Work(gives, from, work) }
+        Relation { says, source: "geometry", alone: false, form: Form::Work(gives, from, work) }
     }
 
     /// The same, published there.
     pub const fn by(self, source: &'static str) -> Relation {
         Relation { source, ..self }
+    }
+
+    /// The same, for one who asks for it alone.
+    pub const fn alone(self) -> Relation {
+        Relation { alone: true, ..self }
     }
 
     /// Every direction it can be solved in.

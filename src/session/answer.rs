@@ -36,13 +36,16 @@ pub(super) use why::{Before, why_of};
 use crate::figure::{Fig, Value, Why};
 pub(super) use law::cited;
 
+use crate::grammar::ask::RuleAsk;
 use crate::grammar::{Act, Query, canon};
 use crate::job::{DeckFact, End, Fact, Flank, Foot, Job, NotchTold, RunId, Setting};
 use crate::layout::{Focus, lay_out};
 use crate::limits::{Limit, Trust};
 use crate::measure::{Length, Lumber, Shade};
-use crate::reply::{Line, Reply, Role, Span, Status, Style, Values};
+use crate::quantity::RowId;
+use crate::reply::{Finding, Level, Line, Reply, Role, Span, Status, Style, Values};
 use crate::rules::{Report, report, report_on};
+use crate::solve::known;
 
 /// Figures kept for "why?", by what they are.
 pub(super) type Figs = Vec<(&'static str, Fig)>;
@@ -297,7 +300,7 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
         Query::RunLength(id) => reported(job, Some(*id), Focus::RunLength, width),
         Query::Flank(id, flank) => beside_stairs(job, *id, *flank),
         Query::Job => (told_so_far(job), Vec::new()),
-        Query::Rule(limit) => drop::led_by_the_drop(job, limit, of_rule(job, limit)),
+        Query::Rule(ask) => drop::led_by_the_drop(job, ask.limit, of_rule(job, *ask)),
         Query::Actual(lumber) => actual(*lumber),
         Query::Measure { length, shade, about } => measure(*length, *shade, *about),
         Query::Flight(ask) => flight::flight(job, ask),
@@ -317,14 +320,35 @@ pub(super) fn query(job: &Job, query: &Query, width: usize) -> (Reply, Figs) {
     (reply, figs)
 }
 
-/// A limit and its source, or what stands in its stead where the job is.
-fn of_rule(job: &Job, limit: &'static Limit) -> (Reply, Figs) {
+/// A limit and its source, or what stands in its stead where the job is. Where it is the word on what was asked the answer opens with that.
+fn of_rule(job: &Job, RuleAsk { limit, says }: RuleAsk) -> (Reply, Figs) {
     if let Some(reply) = law::instead(job, limit) {
         return (reply, Vec::new());
     }
     let (mut reply, figs) = rule(limit);
+    if let (Some(yes), Some(line)) = (says, reply.lines.first_mut()) {
+        let word = Span::Say(if yes { "Yes: " } else { "No: " });
+        let source = [Span::Say(" ("), Span::Say(limit.source), Span::Say(").")];
+        line.spans = [word, Span::Say(limit.says)].into_iter().chain(source).collect();
+        reply.lines.retain(|line| line.spans.first() != Some(&Span::Say("Source: ")));
+        let amiss =
+            Finding { rule: limit.id, level: Level::Check, spans: vec![Span::Say(limit.says)], source: limit.source };
+        reply.findings.extend((!yes).then_some(amiss));
+    }
     reply.lines.extend(strength::how_big(job).filter(|_| limit.id == crate::limits::POST_SIZE.id));
+    if let Some(left) = left_of_the_notch(job).filter(|_| limit.id == crate::limits::NOTCHED_POST.id) {
+        let says =
+            [Span::Fig(left.clone(), Style::InchesExact), Span::Say(" is left of the post as it was told here.")];
+        reply.lines.push(Line::new(Role::Detail, says));
+        reply.values.more.push(("left", left));
+    }
     (reply, figs)
+}
+
+/// What is left of a post whose notch was told.
+fn left_of_the_notch(job: &Job) -> Option<Fig> {
+    job.told(RowId::NotchDepth)?;
+    known(job, RowId::NotchLeft).filter(|left| left.as_length().is_some())
 }
 
 /// The guard on one side of a run's stairs.
@@ -389,7 +413,7 @@ fn rule(limit: &'static Limit) -> (Reply, Figs) {
         "in" | "sixteenths" => Fig::limit(limit),
         _ => Fig::new(Value::Number(i128::from(limit.value).into()), Why::Limit(limit)),
     };
-    if limit.unit == "in" {
+    if matches!(limit.unit, "in" | "lb") {
         reply.values.more = vec![("limit", is.clone())];
     }
     (reply, vec![("limit", is)])

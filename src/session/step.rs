@@ -198,7 +198,7 @@ fn turn(session: &Session, line: &str, words: &[Word], choice: Choice) -> (Delta
             (delta, reply)
         }
         Choice::Topic(limit, unknown) => {
-            let (delta, mut reply) = perform(session, plainly(session, Act::Query(Query::Rule(limit))));
+            let (delta, mut reply) = perform(session, plainly(session, Act::Query(Query::Rule(limit.into()))));
             reply.unused = unknown.iter().map(|w| typed(line, words, w)).collect();
             let named = reply.unused.clone();
             reply.lines.extend(took_no_part("No part of that answer: ", named));

@@ -31,6 +31,25 @@ fn names_a_bound(words: &[Word]) -> bool {
 /// A limit, and words that together point to it: each with the others that may stand for it.
 type Cue = (&'static Limit, &'static [&'static [&'static str]]);
 
+/// A limit that answers topics of loose talk, words together that point to it, and those that make it a word on what is asked.
+pub(super) struct Talked {
+    /// The limit.
+    pub limit: &'static Limit,
+    /// Topics of the corpus it may answer.
+    pub of: &'static [&'static str],
+    /// Words that together point to it.
+    pub when: &'static [&'static [&'static [&'static str]]],
+    /// Words with which it says that it is so.
+    pub yes: &'static [&'static [&'static [&'static str]]],
+    /// Words with which it says that it is not.
+    pub no: &'static [&'static [&'static [&'static str]]],
+}
+
+/// Every limit that answers topics of loose talk.
+pub(super) fn talked() -> &'static [Talked] {
+    TALKED
+}
+
 include!(concat!(env!("OUT_DIR"), "/topics.rs"));
 
 /// The limit a line asks about by words of its own: all of one cue stand in it, and no other
@@ -41,7 +60,7 @@ pub(super) fn asked(words: &[Word]) -> Option<&'static Limit> {
 }
 
 /// Where each word of a cue stands, if all do, each in a place of its own.
-fn pointing(words: &[Word], cue: &[&[&str]]) -> Option<Vec<usize>> {
+pub(super) fn pointing(words: &[Word], cue: &[&[&str]]) -> Option<Vec<usize>> {
     let mut at = Vec::new();
     for any in cue {
         let here = (0..words.len()).find(|i| !at.contains(i) && any.contains(&words[*i].text.as_str()))?;

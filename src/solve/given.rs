@@ -16,6 +16,20 @@ const PARTS: &[RowId] = &[
     RowId::BoltCount,
 ];
 
+/// Sizes of parts that are counted.
+pub const SIZES: &[RowId] =
+    &[RowId::BalusterWidth, RowId::BalusterLength, RowId::PostLength, RowId::RailLength, RowId::PieceLength];
+
+/// The row that counts what has a size: posts cut so long are counted as posts.
+pub fn count_of(size: RowId) -> RowId {
+    match size {
+        RowId::PostLength => RowId::PostCount,
+        RowId::RailLength => RowId::RailCount,
+        RowId::PieceLength => RowId::PieceCount,
+        _ => RowId::BalusterCount,
+    }
+}
+
 /// The premises of one line: rows with their values. They are used for its answer and never kept.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Given(Vec<(RowId, Fig)>);
@@ -63,17 +77,16 @@ impl Given {
         (all.len() > 1).then(|| Fig::length(sum, Why::Formula("all of them added up", named)))
     }
 
-    /// "6 of 3 1/2 and 5 of 1 1/2": every size of balusters times the count said with it. `None` where each size has not its count.
+    /// "6 of 3 1/2 and 5 of 1 1/2": every size of a part times the count said with it. `None` where each size has not its count.
     pub fn counted(&self, row: RowId) -> Option<Fig> {
         let of = |row: RowId| self.0.iter().filter(move |(r, _)| *r == row).map(|(_, fig)| fig);
-        let pairs: Vec<(&Fig, &Fig)> = of(RowId::BalusterCount).zip(of(row)).collect();
-        let paired = pairs.len() > 1 && [RowId::BalusterCount, row].iter().all(|r| of(*r).count() == pairs.len());
+        let count = count_of(row);
+        let pairs: Vec<(&Fig, &Fig)> = of(count).zip(of(row)).collect();
+        let paired = pairs.len() > 1 && [count, row].iter().all(|r| of(*r).count() == pairs.len());
         let times = |(n, size): &(&Fig, &Fig)| size.as_length()?.times(n.as_q());
         let sum = pairs.iter().map(times).try_fold(Length::ZERO, |sum, l| sum.plus(l?))?;
         let name = |row: RowId| row.row().name;
-        let named = pairs
-            .iter()
-            .flat_map(|(n, size)| [(name(RowId::BalusterCount), (*n).clone()), (name(row), (*size).clone())]);
+        let named = pairs.iter().flat_map(|(n, size)| [(name(count), (*n).clone()), (name(row), (*size).clone())]);
         let why = Why::Formula("each count times the size said with it", named.collect());
         paired.then(|| Fig::length(sum, why))
     }

@@ -1,5 +1,6 @@
 //! The search: a wanted row from what is given, told, worked out, or taken by default.
 
+use super::given::{SIZES, count_of};
 use super::laid::Laid;
 use super::{Given, Lacks, Solved, Source, known};
 use crate::figure::Fig;
@@ -192,13 +193,16 @@ impl Search<'_> {
 
     /// A row by one direction of one relation.
     fn by_way(&mut self, way: &Way, depth: u8) -> Option<Solved> {
+        if way.relation.alone && self.stack.len() > 1 {
+            return None;
+        }
         let given = |i: &Input| matches!(i, Input::Given(_) | Input::Every(_) | Input::Counted(_) | Input::First(_));
         if way.from.iter().any(|i| !given(i) && self.stack.contains(&i.row())) {
             return None;
         }
-        // Of balusters of several sizes none speaks for the rest.
+        // Of parts of several sizes none speaks for the rest.
         let one_of = |i: &Input| !matches!(i, Input::Counted(_)) && self.given.counted(i.row()).is_some();
-        if way.from.iter().any(|i| i.row() == RowId::BalusterWidth && one_of(i)) {
+        if way.from.iter().any(|i| SIZES.contains(&i.row()) && one_of(i)) {
             return None;
         }
         let (mut args, mut missing) = (Vec::new(), Vec::new());
@@ -216,8 +220,8 @@ impl Search<'_> {
                     self.given.every(*row).map(|fig| Solved { used, whole: vec![*row], ..Solved::plain(fig) })
                 }
                 Input::Counted(row) => self.given.counted(*row).map(|fig| Solved {
-                    used: vec![*row, RowId::BalusterCount],
-                    whole: vec![*row, RowId::BalusterCount],
+                    used: vec![*row, count_of(*row)],
+                    whole: vec![*row, count_of(*row)],
                     ..Solved::plain(fig)
                 }),
                 Input::First(row) => self.given.first(*row).cloned().map(|fig| Solved {
@@ -271,9 +275,9 @@ fn none(row: RowId) -> Option<Solved> {
 }
 
 /// What is given before what is not; then fewer defaults, for what was said counts the bays before a limit nobody told does; then more of
-/// what is given.
-fn rank(s: &Solved) -> (bool, std::cmp::Reverse<usize>, usize) {
-    (!s.used.is_empty(), std::cmp::Reverse(s.defaults.len()), s.used.len())
+/// what is given; then all of a row that is given several times.
+fn rank(s: &Solved) -> (bool, std::cmp::Reverse<usize>, usize, usize) {
+    (!s.used.is_empty(), std::cmp::Reverse(s.defaults.len()), s.used.len(), s.whole.len())
 }
 
 /// Every direction of every relation, by the row it gives.

@@ -3,6 +3,7 @@
 mod flight;
 mod notch;
 mod row;
+mod rule;
 mod strength;
 mod takeoff;
 mod why;
@@ -11,6 +12,7 @@ mod work;
 pub use flight::{FlightAsk, FlightWhat, Given, Size};
 pub use notch::{NotchAsk, Whose};
 pub use row::{Mood, RowAsk};
+pub use rule::RuleAsk;
 pub use strength::{About, StrengthAsk};
 pub use takeoff::{Infill, TakeoffAsk};
 pub use why::{Apart, Counted, WhyAsk};

@@ -16,6 +16,8 @@ pub enum Mood {
     Judge,
     /// Is something amiss: is it too high, will it fail?
     Fault,
+    /// May what a limit may ask for be left off?
+    Without,
 }
 
 impl Mood {

@@ -18,8 +18,9 @@ use super::why::{read_why, write_why};
 use super::words::whole;
 use super::work::{read_work, write_work};
 use crate::grammar::Query;
+use crate::grammar::ask::RuleAsk;
 use crate::job::{Flank, RunId, Told};
-use crate::limits::{Limit, find};
+use crate::limits::find;
 use nom::Parser;
 use nom::branch::alt;
 use nom::bytes::complete::{tag, take_till1};
@@ -37,7 +38,7 @@ pub(super) fn write_query(query: &Query) -> String {
         Query::Flank(run, Flank::Left) => format!("length left of the stairs{}?", of_run(Some(*run))),
         Query::Flank(run, Flank::Right) => format!("length right of the stairs{}?", of_run(Some(*run))),
         Query::Job => "job?".to_owned(),
-        Query::Rule(limit) => format!("rule {}?", limit.id),
+        Query::Rule(ask) => format!("rule {}{}?", ask.limit.id, word(ask.says)),
         Query::Actual(lumber) => format!("actual size of {lumber}?"),
         Query::Measure { length, shade, about } => {
             format!("length {}?", write_told(Told { length: *length, shade: *shade, about: *about }))
@@ -72,7 +73,7 @@ pub(super) fn read_query(i: &str) -> Read<'_, Query> {
         map(preceded(tag("length left of the stairs"), read_of_run), |id| Query::Flank(id, Flank::Left)),
         map(preceded(tag("length right of the stairs"), read_of_run), |id| Query::Flank(id, Flank::Right)),
         value(Query::Job, tag("job")),
-        map(preceded(tag("rule "), read_limit), Query::Rule),
+        map(preceded(tag("rule "), read_rule), Query::Rule),
         map(preceded(tag("actual size of "), read_lumber), Query::Actual),
         map(preceded(tag("length "), read_told), |t| Query::Measure {
             length: t.length,
@@ -109,6 +110,13 @@ fn read_of_run(i: &str) -> Read<'_, RunId> {
     map(preceded(tag(" of run "), whole), RunId).parse(i)
 }
 
-fn read_limit(i: &str) -> Read<'_, &'static Limit> {
-    map_opt(take_till1(|c| c == '?'), find).parse(i)
+fn read_rule(i: &str) -> Read<'_, RuleAsk> {
+    let limit = map_opt(take_till1(|c| c == '?' || c == ':'), find);
+    let says = opt(alt((value(true, tag(": yes")), value(false, tag(": no")))));
+    map((limit, says), |(limit, says)| RuleAsk { limit, says }).parse(i)
+}
+
+/// The word a rule is on what was asked.
+fn word(says: Option<bool>) -> &'static str {
+    says.map_or("", |yes| if yes { ": yes" } else { ": no" })
 }

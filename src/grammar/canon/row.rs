@@ -25,7 +25,8 @@ use nom::combinator::{all_consuming, map, map_opt, map_parser, opt, rest};
 use nom::multi::{fold_many_m_n, many0, separated_list0};
 use nom::sequence::{pair, preceded};
 
-const MOODS: &Table<Mood> = &[(Mood::Figure, "figure: "), (Mood::Judge, "judge: "), (Mood::Fault, "fault: ")];
+const MOODS: &Table<Mood> =
+    &[(Mood::Figure, "figure: "), (Mood::Judge, "judge: "), (Mood::Fault, "fault: "), (Mood::Without, "without: ")];
 
 pub(super) fn write_row(ask: &RowAsk) -> String {
     let wants = ask.wants.iter().map(|want| format!("{}{}", words_of(MOODS, ask.mood), want.row().name));

@@ -4,9 +4,9 @@ use crate::figure::Value;
 use crate::measure::Length;
 use crate::quantity::RowId::{
     BayCentre, BayClear, GapUnder, GateOpening, GateUnder, GateWidth, HeightTop, HingeGap, LatchGap, Leaf,
-    LeafDiagonal, LeafHeight, Leaves, MiddleGap, PostWidth, Stile,
+    LeafDiagonal, LeafHeight, Leaves, Line, MiddleGap, PostWidth, StairWidth, Stile,
 };
-use crate::quantity::relation::{Relation, given, want};
+use crate::quantity::relation::{Relation, given, told, want};
 
 pub(super) const RELATIONS: &[Relation] = &[
     Relation::sum(
@@ -47,6 +47,16 @@ pub(super) const RELATIONS: &[Relation] = &[
         &[want(Leaf), want(LeafHeight)],
         |a| Length::diagonal(a.length(0), a.length(1)).map(Value::Length),
     ),
+    Relation::work(
+        GateOpening,
+        "the stair opening from decking to decking, less a post centered on the baluster line at each side of it",
+        &[given(StairWidth), told(Line), want(PostWidth)],
+        |a| {
+            let clear = a.length(0) + a.length(1) * 2 - a.length(2);
+            clear.is_positive().then_some(Value::Length(clear))
+        },
+    )
+    .alone(),
     Relation::work(GateOpening, "the gate posts on center less a post", &[given(BayCentre), want(PostWidth)], |a| {
         Some(Value::Length(a.length(0) - a.length(1))).filter(|_| a.length(0) > a.length(1))
     }),

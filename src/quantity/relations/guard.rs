@@ -30,6 +30,17 @@ pub(super) const RELATIONS: &[Relation] = &[
         },
     )
     .by(BALL),
+    Relation::work(
+        Drop,
+        "the height above ground and all that the ground falls from there: nobody says over how far",
+        &[want(Grade), given(Fall), told(FallOver), told(FallWithin)],
+        |a| {
+            // Ground that rises makes no drop less.
+            let falls = a.length(1).max(Length::ZERO);
+            (a.length(2).is_zero() && a.length(3).is_zero()).then(|| Value::Length(a.length(0) + falls))
+        },
+    )
+    .by(BALL),
     Relation::work(FallRate, "the fall over the distance, for a foot of it", &[want(Fall), want(FallOver)], |a| {
         a.length(0).times(Length::inches(12).ratio(a.length(1))?).map(Value::Length)
     }),
@@ -48,7 +59,7 @@ pub(super) const RELATIONS: &[Relation] = &[
     Relation::work(
         FarUnder,
         "the gap under, and what the deck falls over its depth: the rail is level",
-        &[want(GapUnder), given(DeckFall), given(DeckOut)],
+        &[want(GapUnder), given(DeckFall), want(DeckOut)],
         |a| Some(Value::Length(a.length(0) + a.length(1).times(a.length(2).ratio(Length::inches(12))?)?)),
     ),
     Relation::work(
@@ -101,7 +112,7 @@ pub(super) const RELATIONS: &[Relation] = &[
     Relation::work(
         GradeFar,
         "the height above ground, and what the ground falls from there",
-        &[given(Grade), given(Fall)],
+        &[want(Grade), given(Fall)],
         |a| Some(Value::Length(a.length(0) + a.length(1))),
     ),
 ];

@@ -122,6 +122,12 @@ pub(super) const RELATIONS: &[Relation] = &[
     Relation::work(PostMark, "the spacing times the bays before it", &[follows(BayCentre), want(PostNth)], |a| {
         Some(Value::Length(a.length(0) * (a.n(1) - 1)))
     }),
+    Relation::work(
+        PostMark,
+        "the corner post's way in from the decking's edge and the spacing: the tape hooked on the edge",
+        &[given(Line), given(BayCentre)],
+        |a| Some(Value::Length(a.length(0) + a.length(1))),
+    ),
     Relation::sum(
         "the mark from the first post's center and half a post",
         &[(2, want(PostMark)), (1, want(PostWidth)), (-2, want(PostOut))],

@@ -11,7 +11,7 @@ use crate::quantity::RowId::{
     PieceCount, PieceCountExtra, PieceLength, PieceYield, PostCount, PostLength, RailCount, RailLength, RailsPerBay,
     RunLength, Scrap, Spares, StickCount, Stock, Waste,
 };
-use crate::quantity::relation::{Args, Relation, every, follows, given, told, value, want};
+use crate::quantity::relation::{Args, Relation, counted, every, follows, given, told, value, want};
 use num_rational::Ratio;
 
 /// Sticks for so many of a part cut so long.
@@ -66,6 +66,15 @@ macro_rules! bought_so_long {
 macro_rules! lineal {
     ($says:literal, $count:expr, $length:expr) => {
         Relation::work(Lineal, $says, &[$count, $length], |a| Some(Value::Length(a.length(1) * a.n(0))))
+    };
+}
+
+/// All lengths given of a part, each as often as it was counted, end to end.
+macro_rules! every_length {
+    ($length:ident) => {
+        Relation::work(Lineal, "each length times its count, added up", &[counted($length)], |a| {
+            Some(Value::Length(a.length(0)))
+        })
     };
 }
 
@@ -170,6 +179,10 @@ pub(super) const RELATIONS: &[Relation] = &[
     ),
     Relation::product("rails a bay times bays", RailCount, RailsPerBay, BayCount),
     Relation::product("pieces times their length", Lineal, PieceLength, PieceCount),
+    every_length!(PieceLength),
+    every_length!(BalusterLength),
+    every_length!(PostLength),
+    every_length!(RailLength),
     scrap!(PieceCount, PieceLength),
     scrap!(BalusterCount, BalusterLength),
     scrap!(PostCount, PostLength),

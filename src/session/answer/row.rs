@@ -41,7 +41,7 @@ pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
     let asked = Asked::of(tried, ask);
     let (mut reply, figs) = match ask.mood {
         Mood::Figure => each::each(job, &asked).unwrap_or_else(|| figures(job, &asked)),
-        Mood::Judge | Mood::Fault => judge::judge(job, &asked),
+        Mood::Judge | Mood::Fault | Mood::Without => judge::judge(job, &asked),
     };
     // What was laid into the run is a premise like any other.
     let answered = reply.status == Status::Answered;

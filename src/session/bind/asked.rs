@@ -2,7 +2,7 @@
 
 use super::About;
 use super::changed::{as_sum, settle};
-use super::mood::{asks_for_a_word, mood};
+use super::mood::{asks_for_a_word, asks_of_need, mood, mood_of_need};
 use super::premises::{placed, premises};
 use super::readings::Reading;
 use super::value::{OF_ONE_SIZE, Premise, row_of};
@@ -11,8 +11,9 @@ use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::{How, Line};
 use crate::grammar::{Act, Query};
 use crate::job::Job;
+use crate::limits::Sense;
 use crate::provide;
-use crate::quantity::{Kind, RowId};
+use crate::quantity::{Alike, Kind, RowId};
 use crate::session::answer::settled;
 use crate::solve::{Given, Lacks, Solved};
 
@@ -79,6 +80,7 @@ const JUDGED: &[(&str, RowId, RowId)] = &[
     ("gap-limit", RowId::EndGap, RowId::EndGap),
     ("gap-limit", RowId::GapUnder, RowId::GapUnder),
     ("gap-limit", RowId::PostOffWall, RowId::PostOffWall),
+    ("pool", RowId::GapUnder, RowId::GapUnder),
     ("bay-limit", RowId::BayCentre, RowId::BayCentre),
     ("bay-limit", RowId::BayClear, RowId::BayClear),
     ("stairs-rise", RowId::Rise, RowId::Rise),
@@ -159,9 +161,12 @@ impl Wanted {
             let follows = BY_WHAT_FOLLOWS.iter().find(|(of, _)| of == row && said > 1);
             *row = follows.map_or(*row, |(_, by)| *by);
         }
+        let of_need = rows.iter().any(|row| asks_for_something(*row));
+        let judges = judges || reading.act == "suppose" && of_need && asks_of_need(about.line);
         // "and with 12?" behind a word asks for another.
         let again = about.asked.filter(|a| goes_on && a.mood.judges() && rows.iter().all(|r| a.wants.contains(r)));
         let mood = match again {
+            _ if judges && of_need => mood_of_need(about.line),
             _ if judges => mood(about.line),
             Some(last) => last.mood,
             None => Mood::Figure,
@@ -201,10 +206,16 @@ impl About<'_> {
     }
 }
 
-/// What a line gives that is held to a limit, last said: that is what a word is asked on where nothing is wanted by its name.
+/// True for a row whose limit asks for a guard or a handrail.
+fn asks_for_something(row: RowId) -> bool {
+    row.row().limits().any(|(_, sense)| matches!(sense, Sense::Over | Sense::From))
+}
+
+/// What a line gives that is held to a limit, itself or what stands beside it, last said: that is what a word is asked on where nothing is wanted by its name.
 fn limited(reading: &Reading<'_>) -> Vec<RowId> {
     let given = reading.filled.iter().rev().filter(|f| f.word.is_none() && f.how == How::Set).filter_map(|f| f.row);
-    given.filter(|row| row.row().limit.is_some() && !row.row().is_words()).take(1).collect()
+    let held = |row: &RowId| row.row().limit.is_some();
+    given.filter(|row| !row.row().is_words() && (held(row) || row.row().beside.iter().any(held))).take(1).collect()
 }
 
 /// The questions a reading may be.
@@ -277,7 +288,8 @@ fn question(about: &About<'_>, wanted: &Wanted, premises: Vec<Premise>, cost: f3
             Premise::Fact(fact) => supposed.push(fact),
         }
     }
-    let ask = RowAsk { wants: wanted.rows.clone(), mood: wanted.mood, given, supposed };
+    let mut ask = RowAsk { wants: wanted.rows.clone(), mood: wanted.mood, given, supposed };
+    beside_told(about, &mut ask);
     let lean = || leaning(about, ask.clone()).and_then(|ask| solved(about, ask, cost + LEANING)).filter(|w| !w.lacks);
     // "what if the cap is thicker" is about what was asked before, with all that was given for it.
     let again = wanted.goes_on && about.asked.is_some_and(|a| a.wants.iter().any(|w| wanted.rows.contains(w)));
@@ -295,6 +307,21 @@ fn question(about: &About<'_>, wanted: &Wanted, premises: Vec<Premise>, cost: f3
         return plain;
     }
     lean().or(plain)
+}
+
+/// Of what is held to others of its flight, one that differs is judged beside the one told before.
+fn beside_told(about: &About<'_>, ask: &mut RowAsk) {
+    let ([want], true) = (&ask.wants[..], ask.mood.judges()) else { return };
+    let given = || ask.given.iter().filter(|(row, _)| row == want);
+    let before = about.asked.filter(|last| last.wants.is_empty());
+    let held = before.and_then(|last| last.given.iter().find(|(row, _)| row == want)).map(|(_, value)| *value);
+    let told = held.or_else(|| Some(about.job.told(*want)?.value()));
+    let within = matches!(want.row().alike, Alike::Within(_));
+    if let (Some(told), true, [(row, now)]) = (told, within, &given().collect::<Vec<_>>()[..])
+        && told != *now
+    {
+        ask.given.insert(0, (*row, told));
+    }
 }
 
 /// A question that says none of what was told for the next one, with what has a part in it.

@@ -18,6 +18,7 @@ mod pool;
 mod premises;
 mod readings;
 mod roles;
+mod rule;
 mod runs;
 mod sides;
 mod spare;
@@ -81,6 +82,8 @@ struct About<'a> {
     figure: Option<Length>,
     /// The line as typed.
     line: &'a str,
+    /// The line before it.
+    before: Option<&'a str>,
 }
 
 impl<'a> About<'a> {
@@ -90,7 +93,8 @@ impl<'a> About<'a> {
         // A sum goes on from a sum, or from the one figure asked for.
         let sum = |name: &str| name == "the answer" || talk.last.len() == 1 && talk.asked.is_some();
         let figure = talk.last.first().filter(|(name, _)| sum(name)).and_then(|(_, fig)| sums::of_figure(fig.value()));
-        About { job: &session.job, asked: talk.asked.as_ref(), run: talk.focus.run, answered, figure, line }
+        let before = talk.lines.last().map(String::as_str);
+        About { job: &session.job, asked: talk.asked.as_ref(), run: talk.focus.run, answered, figure, line, before }
     }
 }
 

@@ -7,14 +7,16 @@ use crate::grammar::words::{Word, words};
 const EITHER: &[&str] = &["or", "/", "not", "n't", "isnt", "aint"];
 
 /// Words a line asks with for a word on something, what-if or not: "still good?", "can I get away with it".
-const WORDS: &[&str] =
-    &["alright", "allowed", "away", "enough", "fine", "good", "legal", "legit", "meet", "ok", "okay", "pass", "passes"];
+const WORDS: &[&str] = &[
+    "alright", "allowed", "away", "enough", "fine", "good", "hold", "holds", "legal", "legit", "meet", "ok", "okay",
+    "pass", "passes",
+];
 
 /// A limit with one of these before it is asked about: "would that be under 72".
 const IS: &[&str] = &["be", "stay", "keep", "still"];
 
 /// What a line asks with for a figure.
-const FIGURE: &[&str] = &["how", "what", "whats", "which", "where", "much", "many"];
+const FIGURE: &[&str] = &["how", "what", "whats", "which", "where"];
 
 /// A line with one of these asks whether something moves, which no limit says.
 const MOVES: &[&str] = &["change", "changes", "matter", "matters", "differ", "help", "helps"];
@@ -22,14 +24,15 @@ const MOVES: &[&str] = &["change", "changes", "matter", "matters", "differ", "he
 /// True where a what-if asks for a word on what comes of it.
 pub(super) fn asks_for_a_word(line: &str) -> bool {
     let all = words(line);
-    let opens = |at: usize| {
-        let behind = |w: &str| all.get(at + 1).is_some_and(|next| next.is(w));
-        (all[at].is("what") || all[at].is("how")) && (behind("if") || behind("about"))
-    };
-    let any = |of: &[&str]| (0..all.len()).any(|at| !opens(at) && of.iter().any(|w| all[at].is(w)));
+    let any = |of: &[&str]| (0..all.len()).any(|at| !opens(&all, at) && of.iter().any(|w| all[at].is(w)));
     let held =
         |at: usize| (all[at].is("under") || all[at].is("over")) && at > 0 && IS.iter().any(|w| all[at - 1].is(w));
     (any(WORDS) || (0..all.len()).any(held)) && !any(FIGURE) && !any(MOVES)
+}
+
+/// True where the line asks for a figure, a place or a reason, and no word on something.
+pub(super) fn asks_for_figure(line: &str) -> bool {
+    words(line).iter().any(|w| w.is("why") || w.is("when") || FIGURE.iter().any(|f| w.is(f)))
 }
 
 /// How the line asks for a word on something.
@@ -37,11 +40,38 @@ pub(super) fn mood(line: &str) -> Mood {
     if asked_by(line).next().is_some() { Mood::Fault } else { Mood::Judge }
 }
 
+/// How it asks for a word on what a limit may ask for, a guard or a handrail: that it is needed, or may be left off.
+pub(super) fn mood_of_need(line: &str) -> Mood {
+    if !asks_whether_needed(line) && stands(line, LEFT_OFF).next().is_some() { Mood::Without } else { mood(line) }
+}
+
+/// True where it asks whether something is needed, or may be left off, and for no figure.
+pub(super) fn asks_of_need(line: &str) -> bool {
+    let all = words(line);
+    let figure = (0..all.len()).any(|at| FIGURE.iter().any(|w| all[at].is(w)) && !opens(&all, at));
+    !figure && (asks_whether_needed(line) || stands(line, LEFT_OFF).next().is_some())
+}
+
+fn asks_whether_needed(line: &str) -> bool {
+    stands(line, NEEDS).next().is_some()
+}
+
+/// True for the first word of "what if", "how about".
+fn opens(all: &[Word], at: usize) -> bool {
+    let behind = |w: &str| all.get(at + 1).is_some_and(|next| next.is(w));
+    (all[at].is("what") || all[at].is("how")) && (behind("if") || behind("about"))
+}
+
 /// The words a line asks by whether something is amiss.
 pub(super) fn asked_by(line: &str) -> impl Iterator<Item = &'static str> {
+    stands(line, AMISS)
+}
+
+/// The words of those spellings that stand in the line.
+fn stands(line: &str, of: &'static [&'static [&'static str]]) -> impl Iterator<Item = &'static str> {
     let words = words(line);
     let asks = move |spelled: &&&[&str]| (0..words.len()).any(|at| stands_at(&words, at, spelled));
-    AMISS.iter().filter(asks).copied().flatten().copied()
+    of.iter().filter(asks).copied().flatten().copied()
 }
 
 /// True where the words stand there, and no other way is asked beside them.
@@ -80,6 +110,22 @@ mod tests {
         ];
         for (line, want) in rows {
             assert_eq!(mood(line), want, "{line}");
+        }
+    }
+
+    #[test]
+    fn a_line_that_asks_to_leave_a_guard_off_is_told_from_one_that_asks_whether_it_is_needed() {
+        let rows = [
+            ("22 off the ground, can I leave it off", Mood::Without),
+            ("could I skip the guard", Mood::Without),
+            ("can the low side go without", Mood::Without),
+            ("3 ft unguarded, acceptable?", Mood::Without),
+            ("there's no rail on it now, do I need one", Mood::Judge),
+            ("22 off the ground, is that ok", Mood::Judge),
+            ("33 up, does it need a guard", Mood::Judge),
+        ];
+        for (line, want) in rows {
+            assert_eq!(mood_of_need(line), want, "{line}");
         }
     }
 

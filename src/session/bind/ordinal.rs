@@ -21,11 +21,16 @@ const MARKS: &[(RowId, RowId)] = &[
 ];
 
 /// What the ordinals of a line say; none where a figure says it already.
-pub(super) fn said(line: &Line, reading: &Reading<'_>) -> Option<Premise> {
+pub(super) fn said(line: &Line, reading: &Reading<'_>) -> Vec<Premise> {
     let filled = |row: RowId| reading.filled.iter().any(|f| f.row == Some(row));
-    if filled(RowId::Joists) && !filled(RowId::JoistsPerBay) {
-        return every_joist(line).map(|n| Premise::Row(RowId::JoistsPerBay, Value::Count(n)));
-    }
+    let joists = every_joist(line).filter(|_| filled(RowId::Joists) && !filled(RowId::JoistsPerBay));
+    let joists = joists.map(|n| Premise::Row(RowId::JoistsPerBay, Value::Count(n)));
+    joists.into_iter().chain(nth(line, reading)).collect()
+}
+
+/// Which one a mark is asked of.
+fn nth(line: &Line, reading: &Reading<'_>) -> Option<Premise> {
+    let filled = |row: RowId| reading.filled.iter().any(|f| f.row == Some(row));
     let of = |want: &&str| MARKS.iter().find(|(mark, _)| row_of(want) == Some(*mark)).map(|(_, nth)| *nth);
     let row = reading.wants.iter().find_map(of).filter(|nth| !filled(*nth))?;
     which(line).map(|n| Premise::Row(row, Value::Count(n)))
@@ -47,7 +52,9 @@ fn is_one(token: &Token) -> bool {
 
 /// The one a line names: the first is where the others are counted from, and is meant only alone.
 fn which(line: &Line) -> Option<u64> {
-    let mut all: Vec<u64> = line.tokens.iter().filter_map(|t| ordinal(t.word.as_deref()?)).collect();
+    let every = |i: usize| i > 0 && line.tokens[i - 1].word.as_deref() == Some("every");
+    let counts = line.tokens.iter().enumerate().filter(|(i, _)| !every(*i));
+    let mut all: Vec<u64> = counts.filter_map(|(_, t)| ordinal(t.word.as_deref()?)).collect();
     all.sort_unstable();
     all.dedup();
     match all[..] {

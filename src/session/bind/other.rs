@@ -3,42 +3,13 @@
 use super::About;
 use super::asked::Way;
 use super::readings::{Filled, Reading};
+use super::rule::of_topic;
 use crate::grammar::ask::{NotchAsk, TakeoffAsk};
 use crate::grammar::scores::{self, How, Line};
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::Fact;
-use crate::limits;
 use crate::measure::Lumber;
 use crate::quantity::RowId;
-
-/// The limit a topic of the corpus is about (common practice, no source: which rule answers what is asked so).
-const TOPICS: &[(&str, &str)] = &[
-    ("bay-limit", "post-spacing"),
-    ("bolts", "through-bolts"),
-    ("decay", "treated-fasteners"),
-    ("fasteners", "treated-fasteners"),
-    ("gap-limit", "level-gap"),
-    ("gate-post", "gate-posts"),
-    ("gate-swing", "gate-swing"),
-    ("guard-height", "guard-height"),
-    ("guard-needed", "guard-trigger"),
-    ("handrail", "handrail-risers"),
-    ("infill", "infill-load"),
-    ("inspection", "failed-inspection"),
-    ("ladder", "horizontal-rails"),
-    ("load", "top-load"),
-    ("lumber", "post-size"),
-    ("notch-allowed", "notched-post"),
-    ("open-riser", "open-riser"),
-    ("pool", "pool-gate"),
-    ("post-mount", "posts-on-decking"),
-    ("stair-guard-height", "stair-guard-height"),
-    ("stairs-rise", "riser-most"),
-    ("stairs-tread", "tread-least"),
-    ("strength", "top-load"),
-    ("treated", "field-treatment"),
-    ("triangle", "stair-triangle"),
-];
 
 /// What it does; `None` where it does nothing known.
 pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
@@ -54,10 +25,19 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
             let act = Act::Query(Query::Notch(NotchAsk::May(size(line, reading)?)));
             return Some(Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, act) });
         }
-        // A rule alone is no answer to figures: beside them it is offered.
-        ("rule" | "judge" | "ask" | "suppose", Some(topic)) => {
-            let doubtful = line.values().next().is_some();
-            return rule(topic).map(|act| Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, act) });
+        // A rule alone is no answer to figures: beside them it is offered, but where a rule is what is asked for, or the line's own words point
+        // to it.
+        ("rule" | "judge" | "ask" | "suppose", Some(_)) => {
+            let (ask, pointed) = of_topic(about, &reading.wants, reading.act == "judge")?;
+            let doubtful = !pointed && reading.act != "rule" && line.values().next().is_some();
+            let act = Act::Query(Query::Rule(ask));
+            return Some(Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, act) });
+        }
+        // Nothing is laid out, but figures were told for what is asked next: those are all there is to list.
+        ("list", Some("cutlist" | "buy"))
+            if about.job.runs.is_empty() && about.asked.is_some_and(|a| a.wants.is_empty()) =>
+        {
+            Act::Query(Query::Given(about.asked?.clone()))
         }
         ("list", Some(list)) => listed(list)?,
         _ => return None,
@@ -84,11 +64,6 @@ fn size(line: &Line, reading: &Reading<'_>) -> Option<Lumber> {
     said.readings.iter().find_map(|r| if let scores::Reading::Lumber(l) = r { Some(*l) } else { None })
 }
 
-fn rule(topic: &str) -> Option<Act> {
-    let (_, id) = TOPICS.iter().find(|(t, _)| *t == topic)?;
-    limits::find(id).map(|limit| Act::Query(Query::Rule(limit)))
-}
-
 fn listed(list: &str) -> Option<Act> {
     let query = match list {
         "layout" => Query::Layout(None),
@@ -99,16 +74,4 @@ fn listed(list: &str) -> Option<Act> {
         _ => return None,
     };
     Some(Act::Query(query))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_topic_has_a_limit_that_is_there() {
-        for (topic, _) in TOPICS {
-            assert!(rule(topic).is_some(), "{topic}");
-        }
-    }
 }

@@ -39,9 +39,8 @@ pub(super) fn premises(about: &About<'_>, line: &Line, reading: &Reading<'_>) ->
         all.sort_by(|a, b| b.0.total_cmp(&a.0));
         all.truncate(TRIED);
     }
-    if let Some(nth) = ordinal::said(line, reading) {
-        all.iter_mut().for_each(|(_, given)| given.push(nth.clone()));
-    }
+    let ordinals = ordinal::said(line, reading);
+    all.iter_mut().for_each(|(_, given)| given.extend(ordinals.iter().cloned()));
     Some(all)
 }
 

@@ -16,8 +16,15 @@ pub(super) fn summed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
     if values.iter().any(|v| v.shape == Shape::Doubt) {
         return None;
     }
-    let sum = made(about, line, operation, &values)?;
+    // "each one", "one mark": a one that stands for a thing counts nothing, where the sum is made without it.
+    let strong: Vec<&Value> = values.iter().copied().filter(|v| !is_weak(v)).collect();
+    let sum = made(about, line, operation, &values).or_else(|| made(about, line, operation, &strong))?;
     answer(&sum).is_ok().then(|| Way::plain(0.0, Act::Sum(sum)))
+}
+
+/// True for a "one" in words.
+fn is_weak(value: &Value) -> bool {
+    matches!(value.shape, Shape::Spoken | Shape::Word) && whole(value) == Some(1)
 }
 
 fn made(about: &About<'_>, line: &Line, operation: &str, values: &[&Value]) -> Option<Sum> {
@@ -29,6 +36,8 @@ fn made(about: &About<'_>, line: &Line, operation: &str, values: &[&Value]) -> O
         [only] => only.length(),
         // "33 9/16 in two": the two is the half.
         [only, two] if operation == "half" && count(two) == Some(2) => only.length(),
+        // "double" itself is a two.
+        [two, only] if operation == "double" && two.shape == Shape::Word && count(two) == Some(2) => only.length(),
         _ => None,
     };
     let from =
@@ -49,11 +58,13 @@ fn made(about: &About<'_>, line: &Line, operation: &str, values: &[&Value]) -> O
             value(times(n, length))
         }
         "less-each" => match values {
-            [whole, rest @ ..] => {
-                let (n, each) = counted(rest)?;
+            [a, b, c] => {
+                // "12 times 1 1/2 taken from 67 3/8": what it is taken from may be said last.
+                let last = || counted(&[a, b]).filter(|_| count(c).is_none()).map(|each| (each, c));
+                let ((n, each), whole) = counted(&[b, c]).map(|each| (each, a)).or_else(last)?;
                 value(Some(Expr::Less(Box::new(Expr::Length(whole.length()?)), Box::new(times(n, each)?))))
             }
-            [] => None,
+            _ => None,
         },
         "products" => {
             let products = values.chunks(2).map(|pair| counted(pair).and_then(|(n, l)| times(n, l)));

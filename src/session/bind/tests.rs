@@ -13,7 +13,7 @@ type Case<'a> = (&'a str, &'a str, &'a str, &'a [(usize, &'a str)], &'a str);
 /// The phrase of the likeliest way, and " ?" behind it where it is not sure.
 fn made((line, act, want, items, _): &Case<'_>) -> String {
     let job = Job::default();
-    let about = About { job: &job, asked: None, run: None, answered: false, figure: None, line };
+    let about = About { job: &job, asked: None, run: None, answered: false, figure: None, line, before: None };
     let read = Line::read(line, &[]);
     let filled = items.iter().flat_map(|(at, label)| {
         let word = read.item(*at).and_then(|i| i.word());

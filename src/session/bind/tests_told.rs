@@ -19,7 +19,7 @@ fn made((before, line, rows, _): &Case<'_>) -> String {
     };
     let job = Job::default().with_all(&facts).unwrap_or_default();
     let run = job.runs.last().map(|r| r.id);
-    let about = About { job: &job, asked: None, run, answered: false, figure: None, line };
+    let about = About { job: &job, asked: None, run, answered: false, figure: None, line, before: None };
     let read = Line::read(line, &[]);
     let filled = rows.split(' ').filter_map(|label| label.split_once('/')).flat_map(|(at, label)| {
         let at = at.parse().unwrap_or_default();

@@ -45,7 +45,7 @@ impl Resolver<'_> {
         match &self.session.talk.filling {
             Some(infill) => Query::Takeoff(TakeoffAsk::Infill(*infill)),
             None if !super::takeoff::job_bays(job).is_empty() => Query::Takeoff(TakeoffAsk::Balusters(None)),
-            None => crate::limits::find("level-gap").map_or(Query::Rules, Query::Rule),
+            None => crate::limits::find("level-gap").map_or(Query::Rules, |limit| Query::Rule(limit.into())),
         }
     }
 

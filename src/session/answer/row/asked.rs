@@ -65,7 +65,9 @@ impl<'a> Asked<'a> {
         let solved = self.solve(want)?;
         let premises = self.premises(want, &solved);
         let others = want.row().beside.iter().filter(|row| !self.ask.wants.contains(row));
-        let follows = |s: &Solved| premises.get(want).is_none() || !s.used.is_empty();
+        // Beside what takes all of a row nothing stands that takes one of it.
+        let whole = |s: &Solved| solved.whole.iter().all(|row| !s.used.contains(row) || s.whole.contains(row));
+        let follows = |s: &Solved| whole(s) && (premises.get(want).is_none() || !s.used.is_empty());
         let one = |row: &RowId| Some((*row, beside(*row, want, &premises, self.job).filter(follows)?));
         let found = others.filter_map(one).collect();
         Ok(Found { want, solved, beside: found })

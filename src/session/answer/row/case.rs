@@ -39,7 +39,10 @@ pub(super) struct Case {
 impl Case {
     pub fn of(asked: &Asked, want: RowId) -> Case {
         let given = asked.given.get(want);
-        let own = match given {
+        // What a line gives and changes at once is judged as it becomes: 36 high, and an inch of tiles laid.
+        let becomes = |s: &Solved| s.whole.is_empty() && s.used.contains(&want) && s.used.len() > 1;
+        let own = match given.filter(|_| !want.row().is_words()) {
+            Some(_) if asked.solve(want).is_ok_and(|s| becomes(&s)) => asked.solve(want),
             Some(fig) => Ok(Solved { used: vec![want], ..Solved::plain(fig.clone()) }),
             None => asked.solve(want),
         };
@@ -184,7 +187,8 @@ impl Case {
 
     /// True where a premise that nothing was judged by may bear on whether what was told is enough: then it is no yes.
     fn leaves_open(&self, asked: &Asked) -> bool {
-        let bears = |row: &RowId| *row != self.want && !self.limited_by.contains(row);
+        let part = |row: &RowId| self.own.as_ref().is_some_and(|own| own.used.contains(row));
+        let bears = |row: &RowId| *row != self.want && !self.limited_by.contains(row) && !part(row);
         let alone = self.judged.iter().all(|j| j.row == self.want);
         let matters = self.want.row().enough != Enough::Just && asked.given.get(self.want).is_some();
         matters && alone && self.compared.is_none() && asked.given.rows().any(|row| bears(&row))
@@ -195,7 +199,12 @@ impl Case {
         let same = |own: &&Solved| own.fig.value() == judged.solved.fig.value();
         let with =
             self.own.as_ref().filter(|own| judged.row != self.want && !same(own)).map(|own| (self.want, &own.fig));
-        reply.lines.push(judged.line(self.mood, with));
+        let mut line = judged.line(self.mood, with);
+        if let Some(past) = judged.past().filter(|_| self.mood == Mood::Fault) {
+            line.spans.extend([Span::Say(" That is "), say::fig(&past), Span::Say(" past it.")]);
+            reply.values.more.push(("past_limit", past));
+        }
+        reply.lines.push(line);
         reply.findings.extend(judged.finding(told, &self.laid));
         // A size is no figure: where it passes, every figure it was judged by is said, and that is its working.
         let passes = self.own.is_none() && judged.held.known && judged.keeps();
@@ -230,6 +239,7 @@ impl Case {
         let own = self.own.iter().map(|s| (self.want, &s.fig));
         let all: Vec<_> = own.chain(self.judged.iter().map(|j| (j.row, &j.solved.fig))).collect();
         all.iter().for_each(|(row, fig)| values::put_row(reply, *row, fig));
+        self.left.iter().for_each(|(row, solved)| values::put_row(reply, *row, &solved.fig));
         all.iter().for_each(|(_, fig)| values::put_working(reply, fig, 4));
     }
 

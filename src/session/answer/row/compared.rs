@@ -116,6 +116,7 @@ pub(super) fn apart(told: &Fig, worked: &Fig) -> Option<Fig> {
     let value = match (told.value(), worked.value()) {
         (Value::Length(a), Value::Length(b)) => Value::Length(if a > b { a - b } else { b - a }),
         (Value::Count(a), Value::Count(b)) => Value::Count(a.abs_diff(b)),
+        (Value::Money(a), Value::Money(b)) => Value::Money((a - b).abs()),
         _ => return None,
     };
     Some(Fig::new(value, why()))

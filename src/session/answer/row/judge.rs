@@ -5,7 +5,7 @@ use super::case::Case;
 use super::judged::Judged;
 use super::{Figs, alike, say, taken};
 use crate::figure::Value;
-use crate::grammar::ask::RowAsk;
+use crate::grammar::ask::{Mood, RowAsk};
 use crate::job::Job;
 use crate::quantity::RowId;
 use crate::reply::{Reply, Status};
@@ -76,7 +76,14 @@ fn word(told: &Job, asked: &Asked, each: &[Asked], cases: &[Case], reply: &mut R
         })
     };
     let tight = || all().min_by_key(|(case, _)| case.tightest().map(Judged::room));
-    let Some((case, one)) = failing.or_else(asking).or_else(tight) else { return Vec::new() };
+    // Where it may be left off is asked of the spot that is named first.
+    let named = all().next().filter(|(case, _)| asked.ask.mood == Mood::Without && case.tightest().is_some());
+    let Some((case, one)) = named.or(failing).or_else(asking).or_else(tight) else { return Vec::new() };
     case.answer(told, one, reply);
+    // Which of several spots may go without is a word on each.
+    let each = cases.iter().filter(|_| asked.ask.mood == Mood::Without);
+    let others = each.filter(|other| !std::ptr::eq(*other, case)).filter_map(Case::tightest);
+    let asked_for = others.filter(|j| j.asks()).map(|j| j.line(asked.ask.mood, None));
+    reply.lines.extend(asked_for.collect::<Vec<_>>());
     case.figs()
 }

@@ -1,5 +1,6 @@
 //! A figure beside the limit it is held to, in one line.
 
+use super::compared::apart;
 use super::held::{Held, none_required};
 use super::{say, taken};
 use crate::figure::{Fig, Value};
@@ -42,7 +43,7 @@ impl Judged {
     }
 
     /// True for a limit that asks for a guard or a handrail: past it nothing is amiss.
-    fn asks(&self) -> bool {
+    pub fn asks(&self) -> bool {
         matches!(self.held.sense, Sense::Over | Sense::From)
     }
 
@@ -101,6 +102,12 @@ impl Judged {
         Line::new(Role::Answer, spans)
     }
 
+    /// How far past its limit a length is.
+    pub fn past(&self) -> Option<Fig> {
+        let fails = self.held.known && !self.keeps() && !self.is_at();
+        apart(&self.solved.fig, &self.held.most).filter(|past| fails && past.as_length().is_some())
+    }
+
     /// The same as a detail, without the word.
     pub fn aside(&self) -> Line {
         let mut line = self.line(Mood::Judge, None);
@@ -111,9 +118,10 @@ impl Judged {
         line
     }
 
-    /// A guard that a drop asks for is a yes, however it is asked.
+    /// A guard that a drop asks for is a yes, however it is asked, but where it is asked to be left off.
     fn opens(&self, mood: Mood) -> &'static str {
         match (self.held.sense, self.keeps()) {
+            (Sense::Over | Sense::From, keeps) if mood == Mood::Without => say::opens(Mood::Judge, keeps),
             (Sense::Over | Sense::From, false) => "Yes: ",
             (Sense::Over, true) if self.is_at() => "No, by a hair: ",
             (Sense::Over | Sense::From, true) => "No: ",

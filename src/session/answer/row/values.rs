@@ -63,7 +63,8 @@ const IN_FEET: &[RowId] = &[RowId::Lineal, RowId::LinealExtra, RowId::LeftOver];
 
 /// Puts in the premises that had a part: an answer may be worked out by an engine that does not name them.
 pub(super) fn put_given(reply: &mut Reply, asked: &Asked, used: &[RowId]) {
-    let given = used.iter().filter_map(|row| Some((*row, asked.given.get(*row)?)));
+    let given =
+        used.iter().filter(|row| !asked.ask.wants.contains(row)).filter_map(|row| Some((*row, asked.given.get(*row)?)));
     given.for_each(|(row, fig)| put_row(reply, row, fig));
 }
 
