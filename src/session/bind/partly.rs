@@ -17,6 +17,7 @@ use crate::provide;
 use crate::quantity::RowId;
 use crate::session::resolve::house_sides;
 use crate::solve::Given;
+use std::ops::Range;
 
 /// What is told of a line.
 pub(super) struct Partly {
@@ -54,9 +55,13 @@ pub(super) fn held_sets(reading: &Reading<'_>) -> Vec<Vec<RowId>> {
 pub(super) fn partly(about: &About<'_>, line: &Line, reading: &Reading<'_>, held: &[RowId]) -> Option<Partly> {
     let mut tale = Tale::new(about, reading, held);
     tale.of_some(line);
-    for n in 0..reading.filled.len() {
+    let mut met = 0;
+    for (n, filled) in reading.filled.iter().enumerate() {
+        tale.named_again(line, met..filled.at);
         tale.take(line, n)?;
+        met = filled.at + 1;
     }
+    tale.named_again(line, met..line.tokens.len());
     tale.done(line)
 }
 
@@ -84,11 +89,10 @@ struct Tale<'a> {
 impl<'a> Tale<'a> {
     fn new(about: &'a About<'a>, reading: &'a Reading<'a>, held: &'a [RowId]) -> Tale<'a> {
         let rows = || reading.filled.iter().filter_map(|f| f.row);
-        let of_runs = rows().filter(|r| is_of_runs(*r) && !held.contains(r)).collect();
         Tale {
             about,
             reading,
-            runs: Runs::new(of_runs),
+            runs: Runs::default(),
             facts: Vec::new(),
             kept: Vec::new(),
             open: Vec::new(),
@@ -114,6 +118,14 @@ impl<'a> Tale<'a> {
             self.kept.extend(sides.kept);
             self.open = sides.open;
         }
+    }
+
+    /// Sides of the line that are named again among these words: what stands beside it stands in that side.
+    fn named_again(&mut self, line: &Line, at: Range<usize>) {
+        let sides = || self.reading.filled.iter().filter(|f| f.row == Some(RowId::RunName));
+        let free = line.items.iter().filter(|i| at.contains(&i.at)).filter_map(|i| i.word());
+        let again: Vec<&str> = free.filter(|w| sides().any(|f| f.word == Some(w))).collect();
+        again.into_iter().for_each(|name| self.runs.again(name));
     }
 
     /// Takes the item in; `None` where it can be neither told nor held.
