@@ -200,7 +200,9 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
     let likely = |c: &&Candidate| c.odds >= odds::worth_offering(&c.act) && c.unbound < 2 && !c.lacks;
     let certain = right >= odds::CERTAIN;
     let least = if best.lacks { odds::WORTH_ASKING } else { odds::sure(&best.act) };
-    if right >= least && best.unbound == 0 && holds(best, &spare, right) {
+    // What is told with a part of it unclear is offered first.
+    let unclear = best.unused > 0 && !best.act.told().is_empty();
+    if right >= least && best.unbound == 0 && !unclear && holds(best, &spare, right) {
         let others = candidates.iter().skip(1).filter(likely).take(MOST - 1).filter(|_| !certain);
         return Some(Bound {
             acts: vec![best.act.clone()],

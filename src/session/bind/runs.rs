@@ -15,6 +15,7 @@ use crate::quantity::RowId;
 use bends::{Bend, bend, bends};
 use draft::Draft;
 use opening::Kind;
+pub(super) use part::is_each;
 use part::{drafts, part_by_openings, share, sides};
 use place::end;
 
@@ -55,6 +56,8 @@ fn length_of(row: RowId) -> Option<Option<Basis>> {
 #[derive(Clone, Debug, PartialEq)]
 enum Said {
     Name(String),
+    /// Its number.
+    Nth(u32),
     Length(Length, Option<Basis>),
     Longer(Length),
     From(End),
@@ -73,6 +76,8 @@ pub(super) struct Runs {
     said: Vec<Said>,
     /// How the guard goes on behind so many lengths.
     turns: Vec<(usize, Bend)>,
+    /// The length is that of the one run there is.
+    of_the_one: bool,
 }
 
 impl Runs {
@@ -80,6 +85,7 @@ impl Runs {
     pub(super) fn take(&mut self, row: RowId, said: &Says) -> Option<()> {
         let more = match (row, said) {
             (RowId::RunName, Says::Word(name)) => Said::Name(name.clone()),
+            (RowId::RunName, Says::Value(Value::Count(n))) => Said::Nth(u32::try_from(*n).ok()?),
             // "30 in from the left": of the opening's distance.
             (RowId::RunFrom, Says::Word(place)) if end(place).is_none() => {
                 self.said.iter().any(|s| matches!(s, Said::Opening(RowId::Offset, _))).then_some(())?;
@@ -103,9 +109,25 @@ impl Runs {
         Some(())
     }
 
+    /// What is said is of the one run there is.
+    pub(super) fn of_the_one(&mut self) {
+        self.of_the_one = true;
+    }
+
     /// A side that is named a second time: what stands beside it stands in that side.
     pub(super) fn again(&mut self, name: &str) {
         self.said.push(Said::Again(name.to_owned()));
+    }
+
+    /// An end that is named a second time, behind an opening or its distance: there it stands, or from there that is measured.
+    pub(super) fn end_again(&mut self, place: &str) {
+        let row = match self.said.last() {
+            Some(Said::Opening(RowId::Offset, Says::Value(_))) => RowId::OffsetFrom,
+            Some(Said::Opening(RowId::StairWidth, _)) => RowId::StairAt,
+            Some(Said::Opening(RowId::GateWidth | RowId::GateOpening, _)) => RowId::GateAt,
+            _ => return,
+        };
+        self.said.push(Said::Opening(row, Says::Word(place.to_owned())));
     }
 
     /// The facts that tell them; `None` where it is not clear which run is meant.
@@ -113,7 +135,7 @@ impl Runs {
         let mut runs = sides(drafts(&self.said)?)?;
         let between = part_by_openings(&mut runs);
         bends(&self.turns, &mut runs)?;
-        share(about.line, &mut runs);
+        share(about.line, &self.said, &mut runs)?;
         let mut next = about.job.next_run();
         let mut facts: Vec<Fact> = Vec::new();
         if let Some((kind, width)) = between {
@@ -123,6 +145,9 @@ impl Runs {
             });
         }
         let several = runs.len() > 1;
+        if let ([one], true) = (&mut runs[..], self.of_the_one) {
+            one.of_the_one = true;
+        }
         for draft in runs.into_iter().filter(|d| *d != Draft::default()) {
             facts.extend(draft.facts(about, &mut next, several)?);
         }

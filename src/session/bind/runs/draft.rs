@@ -13,11 +13,18 @@ use crate::quantity::RowId;
 use crate::session::bind::About;
 use crate::session::bind::readings::is_taking_back;
 
+/// What the run told last is called.
+const LAST: &str = "last";
+
 /// One run, so far.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Draft {
     pub name: Option<String>,
+    /// Its number, where it is called by that.
+    pub nth: Option<u32>,
     pub length: Option<(Length, Option<Basis>)>,
+    /// It is the one run there is.
+    pub of_the_one: bool,
     pub longer: Option<Length>,
     pub from: Option<End>,
     pub to: Option<End>,
@@ -31,6 +38,7 @@ impl Draft {
     pub(super) fn take(&mut self, said: &Said) {
         match said {
             Said::Name(name) => self.name = Some(name.clone()),
+            Said::Nth(n) => self.nth = Some(*n),
             Said::Length(l, basis) => self.length = Some((*l, *basis)),
             Said::Longer(by) => self.longer = Some(*by),
             Said::From(end) => self.from = Some(*end),
@@ -56,7 +64,18 @@ impl Draft {
         let side = this.side(about.job);
         this.name = this.name.take().or(side);
         let whole = this.length.is_some() || this.from.is_some() || this.to.is_some();
-        let named = this.name.as_deref().and_then(|n| about.job.named(n));
+        let named = match this.nth {
+            Some(nth) => about.job.run(RunId(nth)),
+            None => this.name.as_deref().and_then(|n| about.job.named(n)).or_else(|| this.last(about)),
+        };
+        // Not told yet, it is the next one.
+        if this.nth.is_some_and(|nth| named.is_none() && RunId(nth) < *next) {
+            return None;
+        }
+        if this.name.as_deref() == Some(LAST) {
+            named?;
+            this.name = None;
+        }
         let old = this.of_its_opening(about.job).or(named).or_else(|| this.spoken_of(about, several));
         if this.gone {
             return Some(vec![Fact::DropRun(old?.id)]);
@@ -68,8 +87,9 @@ impl Draft {
             return Some(vec![Fact::StairWidth(width)]);
         }
         // A length alone makes no second run: it is that of the one spoken of, or nobody's.
-        let alone = this.name.is_none() && this.from.is_none() && this.to.is_none() && !several;
-        let mut facts = Vec::new();
+        let alone = this.name.is_none() && this.nth.is_none() && this.from.is_none() && this.to.is_none() && !several;
+        // A run that ends at a gate's post has the gate beside it.
+        let mut facts: Vec<Fact> = this.gate_beside().into_iter().collect();
         let patch = match old {
             Some(run) => {
                 facts.extend(this.taken_from_another(about.job, run)?);
@@ -90,11 +110,25 @@ impl Draft {
         Some(facts)
     }
 
+    /// The run told last, where it is called so.
+    fn last<'a>(&self, about: &About<'a>) -> Option<&'a Run> {
+        about.job.runs.last().filter(|_| self.name.as_deref() == Some(LAST))
+    }
+
     /// True for a gate alone that stands at the head of the stairs, wherever they are.
     fn is_gate_at_the_stairs(&self) -> bool {
         let ends = (None, Some(End::StairHead));
         let at_stairs = |o: &Opening| o.kind == Kind::Gate && !o.none && o.off.is_none() && at_stairs(o, ends);
         self.only_openings() && self.openings.len() == 1 && self.openings.iter().all(at_stairs)
+    }
+
+    /// The width of a gate that stands beyond the end of the run, taken out of those in it.
+    fn gate_beside(&mut self) -> Option<Fact> {
+        let ends = [self.from, self.to].contains(&Some(End::GatePost));
+        let beside =
+            |o: &Opening| o.kind == Kind::Gate && o.is_unplaced() && o.width.is_some() && o.hung == Hung::default();
+        let at = self.openings.iter().position(beside).filter(|_| ends)?;
+        Fact::of(RowId::GateOpening, Value::Length(self.openings.remove(at).width?))
     }
 
     /// The one run with a gate where only the leaf of that gate is told of, or the one with stairs where a gate at their head is.
@@ -140,13 +174,15 @@ impl Draft {
             [only] => Some(only),
             _ => None,
         });
-        if several || self.name.is_some() {
+        if several || self.name.is_some() || self.nth.is_some() {
             return None;
         }
         if self.from.is_some() || self.to.is_some() {
             return focus.filter(|run| self.is_end_of(run, about.line)).or_else(|| self.pending(about.job));
         }
-        focus.filter(|run| self.length.is_none() || run.length.is_none() || is_taking_back(about.line))
+        focus.filter(|run| {
+            self.of_the_one || self.length.is_none() || run.length.is_none() || is_taking_back(about.line)
+        })
     }
 
     /// True where only an end is told of a run that has its length: "the far end is the stairs". What goes on from it is another run.
@@ -195,7 +231,8 @@ impl Draft {
     fn ends_by_openings(&self, run: &Run) -> Ends {
         let told = (self.from.or(run.from), self.to.or(run.to));
         let mut places = self.openings.iter().flat_map(|o| o.at.iter().chain(&o.off_from));
-        let by_house = run.turn.is_none() && places.any(|p| matches!(p.as_str(), "house" | "by house" | "by the house"));
+        let by_house =
+            run.turn.is_none() && places.any(|p| matches!(p.as_str(), "house" | "by house" | "by the house"));
         match (told, self.name.as_deref().or(run.name.as_deref())) {
             // The right side of a deck comes home to the house.
             ((None, None), Some("right")) if by_house => (None, Some(End::House)),
@@ -236,7 +273,8 @@ impl Draft {
                 let mut all = Stairs::NONE;
                 for stairs in &told {
                     // "3 ft, 4 ft stairs, guard, 4 ft stairs, 3 ft": how far the first and the last are from the ends.
-                    let flank = |end: &Opening| std::ptr::eq(*stairs, end) && stairs.at.is_empty() && stairs.off_from.is_none();
+                    let flank =
+                        |end: &Opening| std::ptr::eq(*stairs, end) && stairs.at.is_empty() && stairs.off_from.is_none();
                     let at = match (stairs.off, flank(first), flank(last)) {
                         (Some(off), true, _) if told.len() == 2 => StairAt::FromLeft(off),
                         (Some(off), _, true) if told.len() == 2 => StairAt::FromRight(off),
@@ -267,7 +305,7 @@ impl Draft {
     }
 
     fn only_named_and_openings(&self) -> bool {
-        Draft { name: self.name.clone(), openings: self.openings.clone(), ..Draft::default() } == *self
+        Draft { name: self.name.clone(), nth: self.nth, openings: self.openings.clone(), ..Draft::default() } == *self
     }
 
     /// What is told of openings while no run is there to hold them.

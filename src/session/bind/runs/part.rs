@@ -11,7 +11,7 @@ use crate::session::bind::told::Says;
 /// What of one run is said once: its name, its length, either end, its bays. `None` for what may be said of it again.
 fn slot(said: &Said) -> Option<u8> {
     match said {
-        Said::Name(_) => Some(0),
+        Said::Name(_) | Said::Nth(_) => Some(0),
         Said::Length(..) => Some(1),
         Said::From(_) => Some(2),
         Said::To(_) => Some(3),
@@ -170,11 +170,26 @@ pub(super) fn part_by_openings(runs: &mut [Draft]) -> Option<(Kind, Length)> {
 /// Words that give one figure to several things.
 const EACH: &[&str] = &["each", "ea", "both", "apiece", "every", "same"];
 
-/// "Left and right are 12 foot each": the one length is of every run named, the ends said before them all as well.
-pub(super) fn share(line: &str, runs: &mut [Draft]) {
-    let each = line.split(|c: char| !c.is_alphanumeric()).any(|w| EACH.iter().any(|e| w.eq_ignore_ascii_case(e)));
+/// True for a word that gives what stands beside it to several things.
+pub(in crate::session::bind) fn is_each(word: &str) -> bool {
+    EACH.iter().any(|each| word.eq_ignore_ascii_case(each))
+}
+
+/// "Left and right are 12 foot each": the one length is of every run named, and so are the ends said before them all: `None` where those may be
+/// the first run's alone.
+pub(super) fn share(line: &str, said: &[Said], runs: &mut [Draft]) -> Option<()> {
+    let each = line.split(|c: char| !c.is_alphanumeric()).any(is_each);
     let lengths: Vec<_> = runs.iter().filter_map(|d| d.length).collect();
     if let ([length], true) = (&lengths[..], each && runs.iter().all(|d| d.name.is_some())) {
         runs.iter_mut().for_each(|d| d.length = Some(*length));
     }
+    let [first, rest @ ..] = runs else { return Some(()) };
+    let lead = matches!(&said[..], [Said::From(_), Said::To(_), ..] | [Said::To(_), Said::From(_), ..]);
+    let endless = |d: &Draft| d.from.is_none() && d.to.is_none();
+    let alike = rest.first().is_some_and(|d| endless(d) && d.name.is_some() && first.name.is_some());
+    if lead && alike {
+        (each && rest.iter().all(endless)).then_some(())?;
+        rest.iter_mut().for_each(|d| (d.from, d.to) = (first.from, first.to));
+    }
+    Some(())
 }
