@@ -28,8 +28,10 @@ pub(super) struct Partly {
     pub facts: Vec<Fact>,
     /// What it does not keep.
     pub given: Option<RowAsk>,
-    /// A run by its length alone, or sides that do not meet: to be offered.
+    /// A run by its length alone: to be offered.
     pub bare: bool,
+    /// Sides that do not meet, or a guard that lacks what is in it: not to be taken as meant either.
+    pub unclear: bool,
 }
 
 /// The rows that may be held instead of told, the fewest first: openings that nobody placed keep no run from being told.
@@ -317,7 +319,7 @@ impl<'a> Tale<'a> {
         let ended = [RowId::RunFrom, RowId::RunTo].iter().all(|end| reading.filled.iter().any(|f| f.row == Some(*end)));
         // How many posts a run has hangs on its ends.
         let short = lost || rows.any(|row| changes_the_guard(row) || row == RowId::PostCount && !ended);
-        Some(Partly { cost, bare: bare || short || comes_apart(about.job, &job), facts, given })
+        Some(Partly { cost, bare, unclear: short || comes_apart(about.job, &job), facts, given })
     }
 }
 

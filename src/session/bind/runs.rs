@@ -121,6 +121,10 @@ impl Runs {
 
     /// An end that is named a second time, behind an opening or its distance: there it stands, or from there that is measured.
     pub(super) fn end_again(&mut self, place: &str) {
+        // The head of stairs is the stairs' own.
+        if matches!(end(place), Some(End::StairHead | End::GatePost)) {
+            return;
+        }
         let row = match self.said.last() {
             Some(Said::Opening(RowId::Offset, Says::Value(_))) => RowId::OffsetFrom,
             Some(Said::Opening(RowId::StairWidth, _)) => RowId::StairAt,

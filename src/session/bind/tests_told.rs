@@ -302,6 +302,25 @@ fn several_runs_and_openings_are_told_in_their_order() {
             "0/run-name 1/run-length 3/offset 5/stair-width 10/stair-width 13/offset",
             "run 1: called front, 26'-0\" out to out, stairs 4'-0\" wide 3'-0\" from the left, stairs 4'-0\" wide 3'-0\" from the right",
         ),
+        // One side is one, and so is one of the sides.
+        (
+            "",
+            "22 ft front, the side is 12 ft",
+            "0/run-length 1/run-name 4/run-name 6/run-length",
+            "run 1: called front, 22'-0\" out to out; run 2: called side, 12'-0\" out to out",
+        ),
+        (
+            "",
+            "4 ft along the back and 4 ft along one of the sides",
+            "0/run-length 3/run-name 5/run-length 10/run-name",
+            "run 1: called back, 4'-0\" out to out; run 2: called side, 4'-0\" out to out",
+        ),
+        (
+            "",
+            "corner to stair head 8'3, 4 ft of stairs, then 5'9 from the stairs to the corner",
+            "0/run-from 2/run-to 4/run-length 6/stair-width 11/run-length 17/run-to",
+            "stairs: 4'-0\" wide; run 1: 8'-3\" out to out, from corner, to stair head; run 2: 5'-9\" out to out, from stair head, to corner",
+        ),
         // Whose corners these are nobody said.
         (
             "",

@@ -59,8 +59,10 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
         Some(given) => Act::TellWith(told.facts, given),
         None => Act::Tell(told.facts),
     };
-    // It is offered, and taken as meant where the talk goes on; what passes a figure over is not.
-    Some(Way { unbound: usize::from(strays > 0), unused: usize::from(offered), ..Way::plain(cost, act) })
+    // It is offered, and taken as meant where the talk goes on; what passes a figure over, or
+    // lacks what would change the guard, is not.
+    let unbound = usize::from(strays > 0 || told.unclear);
+    Some(Way { unbound, unused: usize::from(offered), ..Way::plain(cost, act) })
 }
 
 /// What no part of the job keeps as it is said, as premises of what is asked next: "five 4x4s in 26 foot overall".
@@ -132,6 +134,9 @@ pub(super) fn says(line: &Line, filled: &Filled<'_>, row: RowId) -> Option<(f32,
         return plain(Says::Value(Value::Count(nth)));
     }
     if value.is_none() {
+        if row == RowId::RunName && is_both_sides(line, filled.at) {
+            return plain(Says::Word(String::from(BOTH_SIDES)));
+        }
         return plain(Says::Word(filled.word?.to_owned()));
     }
     // However little it is of the row, it is so much more or less.
@@ -149,6 +154,16 @@ pub(super) fn says(line: &Line, filled: &Filled<'_>, row: RowId) -> Option<(f32,
         Premise::Row(row, value) => Told::Says(row, Says::Value(value)),
     };
     Some((cost, told))
+}
+
+/// What the left and the right side are called together.
+pub(super) const BOTH_SIDES: &str = "sides";
+
+/// True for "sides" as typed, but not "one of the sides".
+fn is_both_sides(line: &Line, at: usize) -> bool {
+    let sides = line.tokens.get(at).and_then(|t| t.word.as_deref()) == Some(BOTH_SIDES);
+    let one = line.tokens[at.saturating_sub(3)..at].iter().any(|t| t.value.as_ref().is_some_and(|v| v.size() == 1.0));
+    sides && !one
 }
 
 /// The facts that tell a row by itself.

@@ -210,7 +210,7 @@ pub(super) fn word(row: RowId, word: &str) -> Option<Premise> {
 /// The fact that tells a row with these words, by the row's plain phrase.
 pub(super) fn fact(row: RowId, words: &str) -> Option<Fact> {
     let words = WRITTEN.iter().find(|(r, said, _)| *r == row && *said == words).map_or(words, |(.., written)| written);
-    let plain = row.row().plain;
+    let plain = if row == RowId::Lands { "stairs: lands on {}" } else { row.row().plain };
     let phrase = plain.contains("{}").then(|| plain.replace("{}", words))?;
     match canon::read(&phrase)? {
         Act::Tell(facts) if facts.len() == 1 => facts.into_iter().next(),

@@ -6,7 +6,7 @@ use super::opening::{Kind, Openings};
 use crate::job::End;
 use crate::measure::Length;
 use crate::quantity::RowId;
-use crate::session::bind::told::Says;
+use crate::session::bind::told::{BOTH_SIDES, Says};
 
 /// What of one run is said once: its name, its length, either end, its bays. `None` for what may be said of it again.
 fn slot(said: &Said) -> Option<u8> {
@@ -131,11 +131,10 @@ fn to_named(parts: &mut [Part], named: &[Option<String>]) {
 
 /// "Sides" are the left one and the right one: of one length, or each of its own.
 pub(super) fn sides(mut runs: Vec<Draft>) -> Option<Vec<Draft>> {
-    let both = |d: &Draft| matches!(d.name.as_deref(), Some("side" | "sides" | "both sides"));
-    let plural = |d: &Draft| both(d) && d.name.as_deref() != Some("side");
-    let Some(at) = runs.iter().position(|d| both(d) && (plural(d) || runs.len() > 1)) else { return Some(runs) };
+    let both = |d: &Draft| d.name.as_deref() == Some(BOTH_SIDES);
+    let Some(at) = runs.iter().position(both) else { return Some(runs) };
     // Which of them has the opening nobody said.
-    if !runs[at].openings.is_empty() || runs.iter().filter(|d| both(d)).count() > 1 {
+    if !runs[at].openings.is_empty() || runs.iter().filter(|d| both(d)).nth(1).is_some() {
         return None;
     }
     let second = runs.get(at + 1).filter(|d| d.name.is_none() && d.length.is_some()).cloned();
