@@ -154,9 +154,9 @@ impl<'a> Tale<'a> {
             self.rest.push(filled);
             return Some(());
         }
-        // "A gate at each end" is two of them.
-        let each = filled.at.checked_sub(1).and_then(|at| line.tokens.get(at)?.word.as_deref()).is_some_and(is_each);
-        if each && matches!(row, RowId::GateAt | RowId::StairAt) {
+        // "A gate at each end" is two of them, and a run keeps one; "each end" is one term, or two words.
+        let word = |at: usize| line.tokens.get(at).and_then(|t| t.word.as_deref()).is_some_and(is_each);
+        if row == RowId::GateAt && (word(filled.at) || filled.at.checked_sub(1).is_some_and(word)) {
             return None;
         }
         let Some((more, said)) = says(line, &filled, row) else {

@@ -268,7 +268,7 @@ fn a_gate_that_is_named_loses_no_run() {
         (
             "",
             "20 ft front, 3 ft gate at each end",
-            "0/run-length 1/run-name 3/gate-width 7/gate-at:=to-end",
+            "0/run-length 1/run-name 3/gate-width 6/gate-at:=from-end",
             "run 1: called front, 20'-0\" out to out; given: gate 3'-0\" ?",
         ),
         (
