@@ -183,7 +183,7 @@ pub(super) fn share(line: &str, said: &[Said], runs: &mut [Draft]) -> Option<()>
         runs.iter_mut().for_each(|d| d.length = Some(*length));
     }
     let [first, rest @ ..] = runs else { return Some(()) };
-    let lead = matches!(&said[..], [Said::From(_), Said::To(_), ..] | [Said::To(_), Said::From(_), ..]);
+    let lead = matches!(said, [Said::From(_), Said::To(_), ..] | [Said::To(_), Said::From(_), ..]);
     let endless = |d: &Draft| d.from.is_none() && d.to.is_none();
     let alike = rest.first().is_some_and(|d| endless(d) && d.name.is_some() && first.name.is_some());
     if lead && alike {
