@@ -4,19 +4,21 @@ use super::About;
 use super::premises::of_item;
 use super::readings::{Filled, Reading};
 use super::roles::roles;
-use super::runs::{Runs, is_length, is_of_runs, is_opening, is_placing};
+use super::runs::{Runs, is_each, is_length, is_of_runs, is_opening, is_placing};
 use super::sides::{sides, without};
-use super::told::{self, ASIDE, Says, Told, by_itself, has_posts_at_its_ends, is_placed, is_three, says};
+use super::told::{self, ASIDE, Says, Told, by_itself, has_posts_at_its_ends, is_definite, is_placed, is_three, says};
 use super::value::Premise;
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::{How, Line};
 use crate::job::outline::filled as outlined;
-use crate::job::{Fact, Job, PostRole, Setting};
+use crate::job::{DeckFact, Fact, Job, PostRole, Setting};
+use crate::measure::{Length, Q};
 use crate::provide;
-use crate::quantity::RowId;
+use crate::quantity::{Owner, RowId};
 use crate::session::resolve::house_sides;
 use crate::solve::Given;
+use std::ops::Range;
 
 /// What is told of a line.
 pub(super) struct Partly {
@@ -26,8 +28,10 @@ pub(super) struct Partly {
     pub facts: Vec<Fact>,
     /// What it does not keep.
     pub given: Option<RowAsk>,
-    /// A run by its length alone, or sides that do not meet: to be offered.
+    /// A run by its length alone: to be offered.
     pub bare: bool,
+    /// Sides that do not meet, or a guard that lacks what is in it: not to be taken as meant either.
+    pub unclear: bool,
 }
 
 /// The rows that may be held instead of told, the fewest first: openings that nobody placed keep no run from being told.
@@ -54,9 +58,13 @@ pub(super) fn held_sets(reading: &Reading<'_>) -> Vec<Vec<RowId>> {
 pub(super) fn partly(about: &About<'_>, line: &Line, reading: &Reading<'_>, held: &[RowId]) -> Option<Partly> {
     let mut tale = Tale::new(about, reading, held);
     tale.of_some(line);
-    for n in 0..reading.filled.len() {
+    let mut met = 0;
+    for (n, filled) in reading.filled.iter().enumerate() {
+        tale.named_again(line, met..filled.at);
         tale.take(line, n)?;
+        met = filled.at + 1;
     }
+    tale.named_again(line, met..line.tokens.len());
     tale.done(line)
 }
 
@@ -84,11 +92,10 @@ struct Tale<'a> {
 impl<'a> Tale<'a> {
     fn new(about: &'a About<'a>, reading: &'a Reading<'a>, held: &'a [RowId]) -> Tale<'a> {
         let rows = || reading.filled.iter().filter_map(|f| f.row);
-        let of_runs = rows().filter(|r| is_of_runs(*r) && !held.contains(r)).collect();
         Tale {
             about,
             reading,
-            runs: Runs::new(of_runs),
+            runs: Runs::default(),
             facts: Vec::new(),
             kept: Vec::new(),
             open: Vec::new(),
@@ -116,6 +123,20 @@ impl<'a> Tale<'a> {
         }
     }
 
+    /// Sides and ends of the line that are named again among these words: what stands beside them stands there.
+    fn named_again(&mut self, line: &Line, at: Range<usize>) {
+        let of = |row: RowId| self.reading.filled.iter().filter(move |f| f.row == Some(row));
+        let named = |row: RowId, word: &str| of(row).any(|f| f.word == Some(word));
+        let free: Vec<&str> = line.items.iter().filter(|i| at.contains(&i.at)).filter_map(|i| i.word()).collect();
+        for word in free {
+            if named(RowId::RunName, word) {
+                self.runs.again(word);
+            } else if named(RowId::RunFrom, word) || named(RowId::RunTo, word) {
+                self.runs.end_again(word);
+            }
+        }
+    }
+
     /// Takes the item in; `None` where it can be neither told nor held.
     fn take(&mut self, line: &Line, n: usize) -> Option<()> {
         let filled = self.reading.filled[n];
@@ -133,12 +154,37 @@ impl<'a> Tale<'a> {
             self.rest.push(filled);
             return Some(());
         }
+        // "A gate at each end" is two of them, and a run keeps one; "each end" is one term, or two words.
+        let word = |at: usize| line.tokens.get(at).and_then(|t| t.word.as_deref()).is_some_and(is_each);
+        if row == RowId::GateAt && (word(filled.at) || filled.at.checked_sub(1).is_some_and(word)) {
+            return None;
+        }
         let Some((more, said)) = says(line, &filled, row) else {
             self.rest.push(filled);
             return Some(());
         };
         self.cost += more;
+        let said = self.corrected(line, filled.at, said);
         self.said(said, filled)
+    }
+
+    /// "It's 11'4", "call it thirteen and a half": the length of the one run there is, in the unit that brings it near what it was.
+    fn corrected(&mut self, line: &Line, at: usize, said: Told) -> Told {
+        let Told::Says(row, Says::Value(Value::Length(l))) = said else { return said };
+        let was = match &self.about.job.runs[..] {
+            [only] if is_length(row) && is_definite(line, at) => only.length.map(|t| t.length),
+            _ => None,
+        };
+        let Some(was) = was else { return Told::Says(row, Says::Value(Value::Length(l))) };
+        self.runs.of_the_one();
+        let number = line.tokens.get(at).and_then(|t| t.value.as_ref()).and_then(|v| v.number());
+        let units = number.into_iter().flat_map(|n| [n, n * Q::from(12)]).filter_map(Length::from_q);
+        let far = |l: &Length| {
+            let by = *l - was;
+            if by.is_positive() { by } else { -by }
+        };
+        let near = units.min_by_key(far).unwrap_or(l);
+        Told::Says(row, Says::Value(Value::Length(near)))
     }
 
     fn said(&mut self, said: Told, filled: Filled<'a>) -> Option<()> {
@@ -148,6 +194,8 @@ impl<'a> Tale<'a> {
             Told::Says(RowId::PostCount, Says::Value(Value::Count(n))) if self.ended && n > 1 => {
                 self.runs.take(RowId::BayCount, &Says::Value(Value::Count(n - 1)))?;
             }
+            // Where a stair's rail ends is no run of the deck's.
+            Told::Says(RowId::RunFrom | RowId::RunTo, Says::Word(_)) if self.is_of_flight() => self.rest.push(filled),
             Told::Says(row, said) if is_of_runs(row) => self.runs.take(row, &said)?,
             Told::Says(RowId::PostsBetween, Says::Value(Value::Count(n))) if self.lengths == 1 => {
                 self.runs.take(RowId::BayCount, &Says::Value(Value::Count(n + 1)))?;
@@ -171,13 +219,63 @@ impl<'a> Tale<'a> {
         Some(())
     }
 
+    /// True where the line tells of a flight, and of runs no more than an end.
+    fn is_of_flight(&self) -> bool {
+        let rows = || self.reading.filled.iter().filter_map(|f| f.row);
+        let end = |r: RowId| matches!(r, RowId::RunFrom | RowId::RunTo);
+        rows().any(|r| r.row().owner == Owner::Stairs) && rows().filter(|r| is_of_runs(*r)).all(end)
+    }
+
+    /// How wide and how long a walkway is that lies along no house and has a guard on one side, by that side's name: "walkway 4 wide 18 long, rail on
+    /// the yard side".
+    fn strip(&self, line: &Line) -> Option<(Length, Length)> {
+        let rows = || self.reading.filled.iter().filter_map(|f| f.row);
+        let plain = |r: RowId| {
+            matches!(r, RowId::DeckAlong | RowId::DeckOut | RowId::RunName | RowId::KeptSides | RowId::Guarded)
+        };
+        let side = |f: &&Filled<'_>| f.row == Some(RowId::RunName) && f.word.is_some_and(|w| !SIDES.contains(&w));
+        let one = rows().filter(|r| *r == RowId::RunName).count() == 1 && self.reading.filled.iter().any(|f| side(&f));
+        let house = line.items.iter().any(|i| i.word() == Some("house"));
+        let sizes: Vec<Length> = self
+            .facts
+            .iter()
+            .filter_map(|f| match f {
+                Fact::DeckAlong(l) | Fact::DeckOut(l) => Some(*l),
+                _ => None,
+            })
+            .collect();
+        let [a, b] = sizes[..] else { return None };
+        let untold = self.about.job.runs.is_empty() && self.kept.is_empty() && self.open.is_empty();
+        (untold && one && !house && rows().all(plain) && a != b).then(|| (a.min(b), a.max(b)))
+    }
+
     fn times(&self, row: RowId) -> usize {
         self.reading.filled.iter().filter(|f| f.row == Some(row)).count()
     }
 
     /// The deck with its sides, then the runs and what stands in them, then what is held.
     fn done(self, line: &Line) -> Option<Partly> {
-        let Tale { about, reading, mut runs, mut facts, kept, open, mut rest, cost, deck, lengths, .. } = self;
+        let strip = self.strip(line);
+        let Tale {
+            about,
+            reading,
+            mut runs,
+            mut facts,
+            kept,
+            open,
+            mut rest,
+            cost,
+            deck,
+            lengths,
+            held: held_rows,
+            ..
+        } = self;
+        let deck = deck && strip.is_none();
+        if let Some((wide, long)) = strip {
+            facts.retain(|f| !matches!(f, Fact::DeckAlong(_) | Fact::DeckOut(_)));
+            facts.push(Fact::Deck(DeckFact::Wide(wide)));
+            runs.take(RowId::RunLength, &Says::Value(Value::Length(long)))?;
+        }
         // Stairs and gates may stand on a side of the deck told in the same line.
         let with = |facts: &[Fact]| about.job.with_all(facts).ok();
         if deck {
@@ -212,13 +310,16 @@ impl<'a> Tale<'a> {
         }
         // What would change nothing was not what was meant.
         let job = with(&facts).filter(|job| !facts.is_empty() && job != about.job)?;
-        let bare = lengths == 1 && about.job.runs.is_empty() && !deck && !is_placed(line, reading);
+        // What has an opening in it is a run.
+        let opened =
+            reading.filled.iter().filter_map(|f| f.row).any(|r| is_opening(r).is_some() && !held_rows.contains(&r));
+        let bare = lengths == 1 && about.job.runs.is_empty() && !deck && !opened && !is_placed(line, reading);
         // A run without an opening that is in it, or a deck without a corner that is cut off it, is not the one that was meant.
         let mut rows = rest.iter().filter_map(|f| f.row);
         let ended = [RowId::RunFrom, RowId::RunTo].iter().all(|end| reading.filled.iter().any(|f| f.row == Some(*end)));
         // How many posts a run has hangs on its ends.
         let short = lost || rows.any(|row| changes_the_guard(row) || row == RowId::PostCount && !ended);
-        Some(Partly { cost, bare: bare || short || comes_apart(about.job, &job), facts, given })
+        Some(Partly { cost, bare, unclear: short || comes_apart(about.job, &job), facts, given })
     }
 }
 
@@ -238,6 +339,9 @@ fn by_bays(line: &Line, reading: &Reading<'_>, job: &Job) -> Option<Value> {
     let worked = provide::ask(RowId::RunOverall, &Given::of(bays), job).ok().filter(|_| told)?;
     Some(worked.fig.value())
 }
+
+/// The sides of a deck at a house.
+const SIDES: &[&str] = &["left", "front", "right", "back", "side", "sides"];
 
 /// What is told of a run, the deck or some of the posts stands whatever is held beside it.
 fn is_anchor(fact: &Fact) -> bool {
@@ -282,5 +386,5 @@ fn held(about: &About<'_>, line: &Line, reading: &Reading<'_>, rest: &[Filled<'_
 
 /// True for a place that is named as left over where nothing that is told stands there.
 fn is_place(row: RowId) -> bool {
-    matches!(row, RowId::GateAt | RowId::StairAt | RowId::OffsetFrom | RowId::PostAt)
+    matches!(row, RowId::GateAt | RowId::StairAt | RowId::OffsetFrom | RowId::PostAt | RowId::RunFrom | RowId::RunTo)
 }

@@ -50,7 +50,7 @@ pub(super) fn placed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
     if !reading.filled.iter().filter_map(|f| f.row).any(places) {
         return None;
     }
-    let mut runs = Runs::new(reading.filled.iter().filter_map(|f| f.row).filter(|r| is_of_runs(*r)).collect());
+    let mut runs = Runs::default();
     let mut taken = Vec::new();
     for filled in &reading.filled {
         let row = filled.row?;

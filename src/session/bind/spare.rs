@@ -2,6 +2,7 @@
 
 use super::mood::asked_by;
 use super::readings::{Filled, Reading};
+use super::strays::of_another_matter;
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::draft::Weight;
 use crate::grammar::items::{Is, Item, likeliest};
@@ -70,7 +71,22 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
             denies: item.senses().iter().any(denies),
         })
     };
-    (0..items.len()).filter_map(left).collect()
+    let passed = if tells { figures(line, reading, &items) } else { Vec::new() };
+    (0..items.len()).filter_map(left).chain(passed).collect()
+}
+
+/// The figures of another matter that a telling passes over.
+fn figures(line: &Line, reading: &Reading<'_>, items: &[Item]) -> Vec<Spare> {
+    let passed = of_another_matter(line, reading);
+    let measures: Vec<&Item> = items.iter().filter(|i| matches!(i.is, Is::Measure(_))).collect();
+    let all: Vec<usize> = line.values().collect();
+    // Read apart, nobody can say which it is: then it may be any.
+    let bends = measures.len() != all.len();
+    let text = |at: &usize| {
+        let nth = all.iter().position(|v| v == at).filter(|_| !bends);
+        nth.map_or_else(String::new, |n| measures[n].text.to_string())
+    };
+    passed.iter().map(|at| Spare { text: text(at), heavy: true, bends, denies: bends }).collect()
 }
 
 /// True for a question whether something is amiss.

@@ -1,22 +1,73 @@
 //! Figures of a telling that fill no row: whether they say again what is said, were taken back in the same breath, or are of another matter.
 
-use super::readings::{Reading, is_taking_back};
+use super::readings::{Filled, Reading, is_taking_back};
 use super::value::ways;
-use crate::grammar::scores::{Item, Line, Shape};
+use crate::grammar::scores::{Is, Item, Line, Shape, Token, stem};
+use crate::quantity::{ROWS, RowId};
+use std::collections::BTreeSet;
+use std::ops::Range;
+use std::sync::LazyLock;
 
 /// How many figures without a row stand apart from all that is told; `None` where one stands among it.
 pub(super) fn strays(line: &Line, reading: &Reading<'_>) -> Option<usize> {
     let mut apart = 0;
     for item in reading.strays(line) {
-        if says_again(line, reading, item) || is_taken_back(line, reading, item) || counts_them(line, reading, item) {
+        let said = says_again(line, reading, item) || is_taken_back(line, reading, item);
+        if said || counts_them(line, reading, item) || counts_ends(line, reading, item) || is_of_a_name(line, item) {
             continue;
         }
         if !stands_apart(line, reading, item.at) {
             return None;
         }
-        apart += 1;
+        apart += usize::from(!is_of_another_matter(line, item));
     }
     Some(apart)
+}
+
+/// "Between the two gates": both ends of the run, that are told.
+fn counts_ends(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
+    let two = line
+        .tokens
+        .get(item.at)
+        .and_then(|t| t.value.as_ref())
+        .is_some_and(|v| v.shape != Shape::Feet && v.size() == 2.0);
+    let end = |row: RowId| reading.filled.iter().find(|f| f.row == Some(row));
+    let (Some(from), Some(to)) = (end(RowId::RunFrom), end(RowId::RunTo)) else { return false };
+    two && (from.how == to.how) && (item.at + 1..=item.at + 2).any(|at| at == from.at || at == to.at)
+}
+
+/// "Three-season room": part of what something is called.
+fn is_of_a_name(line: &Line, item: &Item) -> bool {
+    let spoken = line.tokens.get(item.at).and_then(|t| t.value.as_ref()).is_some_and(|v| v.shape == Shape::Spoken);
+    let at = |n: usize| line.tokens.get(item.at + n);
+    let hyphen = at(1).is_some_and(|t| t.stem == "-");
+    let named = line.item(item.at + 2).is_some_and(|i| matches!(i.is, Is::Name(_)));
+    spoken && hyphen && named
+}
+
+/// The figures that are of another matter altogether: they are passed over, and named.
+pub(super) fn of_another_matter(line: &Line, reading: &Reading<'_>) -> Vec<usize> {
+    let passed = |i: &&Item| stands_apart(line, reading, i.at) && is_of_another_matter(line, i);
+    reading.strays(line).filter(passed).map(|i| i.at).collect()
+}
+
+/// "Painter comes at 7": a number without a unit in a part of the line that names nothing of the trade.
+fn is_of_another_matter(line: &Line, item: &Item) -> bool {
+    static NOUNS: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
+        let figures = ROWS.iter().filter(|row| !row.is_words());
+        let nouns = figures.flat_map(|row| row.nouns.split(',').map(str::trim)).filter(|n| !n.contains(' '));
+        nouns.map(stem).collect()
+    });
+    let value = line.tokens.get(item.at).and_then(|t| t.value.as_ref());
+    let bare = value.is_some_and(|v| matches!(v.shape, Shape::Bare | Shape::Spoken) && v.size().fract() == 0.0);
+    bare && line.tokens[part(line, item.at)].iter().all(|t| t.word.is_none() || !NOUNS.contains(&t.stem))
+}
+
+/// The part of the line around a token.
+fn part(line: &Line, at: usize) -> Range<usize> {
+    let parts = |t: &Token| matches!(t.stem.as_str(), "," | ";" | "." | "(" | ")" | "!" | "?");
+    let start = line.tokens[..at].iter().rposition(parts).map_or(0, |n| n + 1);
+    start..line.tokens[at..].iter().position(parts).map_or(line.tokens.len(), |n| at + n)
 }
 
 /// "25 by 15, the fifteen is against the house": one of the figures that are told, said again.
@@ -31,22 +82,21 @@ fn says_again(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
     })
 }
 
-/// "42, no, 36": what a later figure of the same kind took the place of.
+/// "42, no, 36": what a later figure that fits the same row took the place of.
 fn is_taken_back(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
-    let next =
-        reading.filled.iter().filter(|f| f.at > item.at && line.tokens.get(f.at).is_some_and(|t| t.value.is_some()));
-    let Some(next) = next.min_by_key(|f| f.at) else { return false };
+    let figure = |at: usize| line.tokens.get(at).is_some_and(|t| t.value.is_some());
+    let fits = |f: &&Filled<'_>| f.row.is_some_and(|row| !ways(row, line, item.at).is_empty());
+    let next = reading.filled.iter().filter(|f| f.at > item.at && figure(f.at)).find(fits);
+    let Some(next) = next else { return false };
     let between = &line.tokens[item.at + 1..next.at];
     let words: Vec<&str> = between.iter().filter_map(|t| t.word.as_deref()).collect();
-    let back = is_taking_back(&words.join(" "));
     // "nine... nine foot three": begun, and said in full.
     let begun = || {
         let size = |at: usize| line.tokens.get(at)?.value.as_ref().map(|v| v.size());
         let whole = size(item.at).zip(size(next.at)).is_some_and(|(a, b)| a == (b / 12.0).floor() || a == b);
         whole && between.iter().all(|t| t.word.is_none() && t.value.is_none())
     };
-    let fits = next.row.is_some_and(|row| !ways(row, line, item.at).is_empty());
-    fits && (back || begun())
+    is_taking_back(&words.join(" ")) || begun()
 }
 
 /// "three openings, 61, 61 and 54": how many of one row are told.
@@ -62,8 +112,6 @@ fn counts_them(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
 
 /// True for a figure in whose part of the line nothing is told: "painter comes at 7".
 fn stands_apart(line: &Line, reading: &Reading<'_>, at: usize) -> bool {
-    let parts = |t: &str| matches!(t, "," | ";" | "." | "(" | ")" | "!" | "?");
-    let start = line.tokens[..at].iter().rposition(|t| parts(&t.stem)).map_or(0, |n| n + 1);
-    let end = line.tokens[at..].iter().position(|t| parts(&t.stem)).map_or(line.tokens.len(), |n| at + n);
-    reading.filled.iter().all(|f| f.at < start || f.at >= end)
+    let part = part(line, at);
+    reading.filled.iter().all(|f| !part.contains(&f.at))
 }

@@ -25,12 +25,16 @@ fn made((before, line, rows, _): &Case<'_>) -> String {
         let at = at.parse().unwrap_or_default();
         let word = read.item(at).and_then(|i| i.word());
         let (rows, how) = label.split_once(':').unwrap_or((label, "set"));
-        let how = if how == "=by_house" { How::Words("by house") } else { How::of(how) };
+        let how = match how {
+            "=by_house" => How::Words("by house"),
+            "=gate_post" => How::Words("gate post"),
+            how => How::of(how),
+        };
         rows.split('+').map(move |row| Filled { at, word, row: row_of(row), how })
     });
     let reading = Reading { act: "tell", wants: Vec::new(), filled: filled.collect(), log: 0.0 };
     match told::told(&about, &read, &reading).or_else(|| told::given(&about, &read, &reading)) {
-        Some(way) if way.unbound == 0 => canon::write(&way.act),
+        Some(way) if !way.doubtful => canon::write(&way.act),
         Some(way) => format!("{} ?", canon::write(&way.act)),
         None => String::from("nothing"),
     }
@@ -122,11 +126,30 @@ fn a_figure_without_a_row_is_not_passed_over() {
             "stairs: total rise 4'-4\"; stairs: tread 10 1/2\"",
         ),
         ("", "rise 52 and treads 10 and 10 1/2", "1/total-rise 6/tread", "nothing"),
+        // Of another matter, it is named and told without: a figure beside a noun of the trade is not.
         (
             "",
             "16 ft corner to house. painter comes at 7",
             "0/run-length 1/run-from 3/run-to",
+            "run 1: 16'-0\" out to out, from corner, to house",
+        ),
+        (
+            "",
+            "16 ft corner to house. 7 posts",
+            "0/run-length 1/run-from 3/run-to",
             "run 1: 16'-0\" out to out, from corner, to house ?",
+        ),
+        (
+            "",
+            "the front is 18'6 with 6x6s. scratch that, it's 18'2",
+            "1/run-name 5/post-size 12/run-length",
+            "posts: 6x6; run 1: called front, 18'-2\" out to out",
+        ),
+        (
+            "",
+            "between the two gates it is 6'6 on center",
+            "3/run-from+run-to:=gate_post 6/run-centre",
+            "run 1: 6'-6\" centre to centre, from gate post, to gate post",
         ),
         ("", "16 ft corner to house with 7", "0/run-length 1/run-from 3/run-to", "nothing"),
     ]);
@@ -211,6 +234,130 @@ fn openings_stand_where_they_are_said_to() {
             "run 1: stairs 4'-0\" wide 6'-0\" from the left",
         ),
     ]);
+}
+
+/// A gate that is named stands where gates do: at the stair head, across the stairs; alone it waits at the head of stairs yet to come.
+#[test]
+fn a_gate_that_is_named_loses_no_run() {
+    let front = "run 1: called front, 18'-0\" out to out, from corner, to corner, stairs 4'-0\" wide in the middle";
+    let waits = "run 1: to stair head, gate at the to-end 3'-0\" wide";
+    check(&[
+        (
+            "",
+            "11'2 corner to stair head, gate",
+            "0/run-length 1/run-from 3/run-to 6/gate-at:named",
+            "run 1: 11'-2\" out to out, from corner, to stair head, gate at the to-end",
+        ),
+        // Neither end is a stair head: where it stands nobody said.
+        ("", "11'2 corner to house, gate", "0/run-length 1/run-from 3/run-to 5/gate-at:named", "given: run 11'-2\" ?"),
+        (front, "and a gate on it", "2/gate-at:named", "run 1: gate across the stairs"),
+        ("", "3 ft gate at the stair head", "0/gate-width 1/gate-at:named 4/gate-at", waits),
+        (
+            waits,
+            "11 ft corner to stair head",
+            "0/run-length 1/run-from 3/run-to",
+            "run 1: 11'-0\" out to out, from corner, to stair head",
+        ),
+        (
+            "",
+            "10 ft rail, 3 ft gate in the middle",
+            "0/run-length 3/gate-width 6/gate-at",
+            "run 1: 10'-0\" out to out, gate in the middle 3'-0\" wide",
+        ),
+        // One run keeps one gate.
+        (
+            "",
+            "20 ft front, 3 ft gate at each end",
+            "0/run-length 1/run-name 3/gate-width 6/gate-at:=from-end",
+            "run 1: called front, 20'-0\" out to out; given: gate 3'-0\" ?",
+        ),
+        (
+            "",
+            "17 ft corner to house, 34 gate starts 5 ft from the corner",
+            "0/run-length 1/run-from 3/run-to 5/gate-width 8/offset",
+            "run 1: 17'-0\" out to out, from corner, to house, gate 5'-0\" from the from-end 2'-10\" wide",
+        ),
+    ]);
+}
+
+/// Runs are parted so that nothing is said of one twice; sides in the plural are the left and the right.
+#[test]
+fn several_runs_and_openings_are_told_in_their_order() {
+    check(&[
+        (
+            "",
+            "front 22, sides 12, stairs 4 mid front, gate",
+            "0/run-name 1/run-length 3/run-name 4/run-length 7/stair-width 8/stair-at 11/gate-at:named",
+            "run 1: called front, 22'-0\" out to out, gate across the stairs, stairs 4'-0\" wide in the middle; run 2: called left, 12'-0\" out to out; run 3: called right, 12'-0\" out to out",
+        ),
+        (
+            "",
+            "from the corner 7'8, a 38 gate, 2'9 to the house",
+            "2/run-from 3/run-length 6/gate-width 9/run-length 12/run-to",
+            "told: gate opening 3'-2\"; run 1: 7'-8\" out to out, from corner, to gate post; run 2: 2'-9\" out to out, from gate post, to house",
+        ),
+        (
+            "",
+            "front 26 ft: 3 ft, 4 ft stairs, guard, 4 ft stairs, 3 ft",
+            "0/run-name 1/run-length 3/offset 5/stair-width 10/stair-width 13/offset",
+            "run 1: called front, 26'-0\" out to out, stairs 4'-0\" wide 3'-0\" from the left, stairs 4'-0\" wide 3'-0\" from the right",
+        ),
+        // One side is one, and so is one of the sides.
+        (
+            "",
+            "22 ft front, the side is 12 ft",
+            "0/run-length 1/run-name 4/run-name 6/run-length",
+            "run 1: called front, 22'-0\" out to out; run 2: called side, 12'-0\" out to out",
+        ),
+        (
+            "",
+            "4 ft along the back and 4 ft along one of the sides",
+            "0/run-length 3/run-name 5/run-length 10/run-name",
+            "run 1: called back, 4'-0\" out to out; run 2: called side, 4'-0\" out to out",
+        ),
+        (
+            "",
+            "corner to stair head 8'3, 4 ft of stairs, then 5'9 from the stairs to the corner",
+            "0/run-from 2/run-to 4/run-length 6/stair-width 11/run-length 17/run-to",
+            "stairs: 4'-0\" wide; run 1: 8'-3\" out to out, from corner, to stair head; run 2: 5'-9\" out to out, from stair head, to corner",
+        ),
+        // Whose corners these are nobody said.
+        (
+            "",
+            "corner to corner: shop 13 ft, pool 17 ft",
+            "0/run-from 2/run-to 4/run-name 5/run-length 7/run-name 8/run-length",
+            "given: run 13'-0\"; run 17'-0\" ?",
+        ),
+    ]);
+}
+
+/// What is said of the one run there is changes that run: its far end, its length in the unit that is near; stairs move with all they have.
+#[test]
+fn a_correction_is_of_the_run_that_is_there() {
+    let run = "run 1: called side, 14'-0\" out to out, from house, to corner";
+    check(&[
+        (run, "the far end is the stair head", "5/run-to", "run 1: to stair head"),
+        (run, "then on to the stair head", "4/run-to", "run 2: to stair head"),
+        (run, "call it thirteen and a half", "2/run-length", "run 1: 13'-6\" out to out"),
+        (run, "then 10 ft across", "1/run-length", "given: run 10'-0\""),
+        (
+            "run 1: called front, 20'-0\" out to out, from corner, to corner, stairs 4'-0\" wide in the middle; run 2: called right, 12'-0\" out to out, from corner, to house",
+            "move the stairs to the right, by the house",
+            "5/stair-at 9/stair-at:=by_house",
+            "run 1: no stairs; run 2: stairs 4'-0\" wide 0\" from the right",
+        ),
+    ]);
+}
+
+/// A walkway along no house has its guard on one side, as long as it is.
+#[test]
+fn a_walkway_with_one_side_guarded_is_a_run_as_long_as_it_is() {
+    check(&[(
+        "",
+        "walkway 4 ft wide 18 ft long, rail on the yard side",
+        "1/deck-out 3/deck-along 9/run-name",
+        "deck: 4'-0\" wide; run 1: called yard, 18'-0\" out to out",
+    )]);
 }
 
 #[test]

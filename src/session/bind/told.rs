@@ -46,20 +46,24 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     }
     if let Some(facts) = walk(about, line, reading) {
         let facts = facts?;
-        let doubtful = strays > 0 || asks_first(about.line);
-        return Some(Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, Act::Tell(facts)) });
+        let asks = asks_first(about.line, line, reading);
+        let (unbound, doubtful) = (usize::from(strays > 0), strays > 0 || asks);
+        return Some(Way { unbound, doubtful, ..Way::plain(0.0, Act::Tell(facts)) });
     }
     let told = held_sets(reading).into_iter().find_map(|held| partly(about, line, reading, &held))?;
-    let asks = asks_first(about.line);
+    let asks = asks_first(about.line, line, reading);
     let cost = told.cost + if asks { OPENS_AS_QUESTION } else { 0.0 };
     // What opens as a question is at most offered, and so is a run by its length alone: a figure makes no thing.
     let loose = |f: &Fact| matches!(f, Fact::Row(row, _) if !is_spoken_of(about, reading, *row));
-    let offered = asks || strays > 0 || told.bare || told.facts.iter().any(loose);
+    let offered = asks || told.bare || told.facts.iter().any(loose);
     let act = match told.given {
         Some(given) => Act::TellWith(told.facts, given),
         None => Act::Tell(told.facts),
     };
-    Some(Way { unbound: usize::from(offered), doubtful: offered, ..Way::plain(cost, act) })
+    // It is offered, and taken as meant where the talk goes on; what passes a figure over, or
+    // lacks what would change the guard, is not.
+    let unbound = usize::from(strays > 0 || told.unclear);
+    Some(Way { unbound, doubtful: offered || unbound > 0, ..Way::plain(cost, act) })
 }
 
 /// What no part of the job keeps as it is said, as premises of what is asked next: "five 4x4s in 26 foot overall".
@@ -76,7 +80,7 @@ pub(super) fn given(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
             Premise::Fact(fact) => supposed.push(fact),
         }
     }
-    let asks = asks_first(about.line);
+    let asks = asks_first(about.line, line, reading);
     let fits = !given.is_empty() && about.job.with_all(&supposed).is_ok();
     let act = Act::Query(Query::Given(RowAsk { wants: Vec::new(), mood: Mood::Figure, given, supposed }));
     // A place or a name that no premise holds must not be passed over: then it is at most offered.
@@ -86,9 +90,15 @@ pub(super) fn given(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
     fits.then(|| Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(cost + NOT_KEPT, act) })
 }
 
-/// True for a line whose first word of weight asks: "so is that", but not "posts are 4x4".
-fn asks_first(line: &str) -> bool {
-    let words = words(line);
+/// True for a line whose first word of weight asks: "so is that", but not "posts are 4x4", nor where what was asked says no figure and
+/// they come behind it: "could you start a run? It's 15 ft".
+fn asks_first(said: &str, line: &Line, reading: &Reading<'_>) -> bool {
+    let words = words(said);
+    let figures = || reading.filled.iter().filter(|f| f.word.is_none()).map(|f| f.at);
+    let end = line.tokens.iter().position(|t| t.stem == "?");
+    if figures().next().is_some() && end.is_some_and(|end| figures().all(|at| at > end)) {
+        return false;
+    }
     let first = likeliest(&words, &[]).iter().find(|i| !i.is_light() && !i.is_sep()).map(|i| i.words.start);
     words.first().is_some_and(|w| opens(std::slice::from_ref(w)))
         || first.is_some_and(|at| opens(&words[at..words.len().min(at + 1)]))
@@ -119,7 +129,16 @@ pub(super) fn says(line: &Line, filled: &Filled<'_>, row: RowId) -> Option<(f32,
         How::Times => return None,
         How::Set | How::Add | How::Less => {}
     }
-    if line.tokens.get(filled.at)?.value.is_none() {
+    let value = line.tokens.get(filled.at)?.value.as_ref();
+    // "Run two" is named by its number.
+    if let (RowId::RunName, How::Set, Some(number)) = (row, filled.how, value.and_then(|v| v.number())) {
+        let nth = number.is_integer().then(|| u64::try_from(number.to_integer()).ok()).flatten()?;
+        return plain(Says::Value(Value::Count(nth)));
+    }
+    if value.is_none() {
+        if row == RowId::RunName && is_both_sides(line, filled.at) {
+            return plain(Says::Word(String::from(BOTH_SIDES)));
+        }
         return plain(Says::Word(filled.word?.to_owned()));
     }
     // However little it is of the row, it is so much more or less.
@@ -137,6 +156,16 @@ pub(super) fn says(line: &Line, filled: &Filled<'_>, row: RowId) -> Option<(f32,
         Premise::Row(row, value) => Told::Says(row, Says::Value(value)),
     };
     Some((cost, told))
+}
+
+/// What the left and the right side are called together.
+pub(super) const BOTH_SIDES: &str = "sides";
+
+/// True for "sides" as typed, but not "one of the sides".
+fn is_both_sides(line: &Line, at: usize) -> bool {
+    let sides = line.tokens.get(at).and_then(|t| t.word.as_deref()) == Some(BOTH_SIDES);
+    let one = line.tokens[at.saturating_sub(3)..at].iter().any(|t| t.value.as_ref().is_some_and(|v| v.size() == 1.0));
+    sides && !one
 }
 
 /// The facts that tell a row by itself.
@@ -198,6 +227,16 @@ pub(super) fn is_placed(line: &Line, reading: &Reading<'_>) -> bool {
         noun(at + 1) || at.checked_sub(1).is_some_and(noun) || at.checked_sub(3).is_some_and(|b| (b..at).any(noun))
     };
     reading.filled.iter().filter_map(|f| f.row).any(places) || length.is_some_and(near)
+}
+
+/// True where what has this length was spoken of before: "it's 11'4", "the run is 11-4"; not where the line goes on to another.
+pub(super) fn is_definite(line: &Line, at: usize) -> bool {
+    const IS: &[&str] = &["'s", "is", "be", "should", "was"];
+    let word = |at: usize| line.tokens.get(at).and_then(|t| t.word.as_deref()).unwrap_or_default();
+    let Some(before) = (0..at).rev().find(|n| !IS.contains(&word(*n))) else { return false };
+    let goes_on = line.tokens.iter().any(|t| t.stem == "then");
+    let noun = before + 1 < at && (word(before) == "length" || A_RUN.contains(&word(before)));
+    !goes_on && (noun || matches!(word(before), "it" | "its" | "it's"))
 }
 
 /// What a run is called beside its length.

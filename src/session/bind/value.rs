@@ -30,7 +30,6 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
     if row.row().kind == Kind::Length && counts(line, at, said) {
         return Vec::new();
     }
-
     // "38s" are so many pieces of one length, and a length in doubt is asked about.
     // One side of "12 by 16" counts nothing.
     let counted = said.shape == Shape::Side && row.row().kind == Kind::Count;
@@ -69,7 +68,10 @@ pub(super) fn amount(row: RowId, line: &Line, at: usize) -> Option<Value> {
 fn counts(line: &Line, at: usize, said: &Said) -> bool {
     let next = line.tokens.get(at + 1).filter(|t| !t.asks()).and_then(|t| t.word.as_deref());
     let several = |w: &str| w.len() > 3 && w.ends_with('s') && !w.ends_with("ss") && !UNITS.contains(&w);
-    matches!(said.shape, Shape::Bare | Shape::Spoken) && said.size().fract() == 0.0 && next.is_some_and(several)
+    // "22 front, 12 sides 4 ft stairs": the things behind it have a figure of their own.
+    let own = line.tokens.get(at + 2).is_some_and(|t| t.value.is_some());
+    let number = matches!(said.shape, Shape::Bare | Shape::Spoken) && said.size().fract() == 0.0;
+    number && !own && next.is_some_and(several)
 }
 
 /// Units and limits, which are no things.
@@ -190,6 +192,9 @@ const WRITTEN: &[(RowId, &str, &str)] = &[
     (RowId::Fixing, "screws", "structural screws"),
     (RowId::TopRailLies, "edge", "on edge"),
     (RowId::BottomRailLies, "edge", "on edge"),
+    (RowId::Lands, "slab", "a slab"),
+    (RowId::Lands, "ground", "the ground"),
+    (RowId::Lands, "landing", "a landing"),
 ];
 
 /// Shapes that are named by how many sides they have.
@@ -205,7 +210,7 @@ pub(super) fn word(row: RowId, word: &str) -> Option<Premise> {
 /// The fact that tells a row with these words, by the row's plain phrase.
 pub(super) fn fact(row: RowId, words: &str) -> Option<Fact> {
     let words = WRITTEN.iter().find(|(r, said, _)| *r == row && *said == words).map_or(words, |(.., written)| written);
-    let plain = row.row().plain;
+    let plain = if row == RowId::Lands { "stairs: lands on {}" } else { row.row().plain };
     let phrase = plain.contains("{}").then(|| plain.replace("{}", words))?;
     match canon::read(&phrase)? {
         Act::Tell(facts) if facts.len() == 1 => facts.into_iter().next(),

@@ -13,8 +13,9 @@ use crate::quantity::RowId;
 /// The sides of a walk that starts at the house and says at each length which way it goes, none where it does not come home; `None` for any
 /// other line.
 pub(super) fn walk(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Option<Vec<Fact>>> {
-    let plain =
-        |row: RowId| matches!(row, RowId::RunLength | RowId::Turn | RowId::RunFrom | RowId::RunTo | RowId::Shape);
+    let plain = |row: RowId| {
+        matches!(row, RowId::RunLength | RowId::Turn | RowId::RunFrom | RowId::RunTo | RowId::RunName | RowId::Shape)
+    };
     if !about.job.runs.is_empty() || !reading.filled.iter().all(|f| f.row.is_some_and(plain) && f.how != How::Nothing) {
         return None;
     }
@@ -23,7 +24,7 @@ pub(super) fn walk(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
         return None;
     }
     let lengths = at.iter().map(|at| length(line, *at)).collect::<Option<Vec<_>>>()?;
-    let headings = headings(line, &at)?;
+    let headings = headings(line, reading, &at)?;
     // It begins at the house, straight out.
     headings.first().filter(|first| **first == 0)?;
     let turns = headings.windows(2).map(|pair| turn(pair[1] - pair[0])).collect::<Option<Vec<_>>>()?;
@@ -46,9 +47,12 @@ fn length(line: &Line, at: usize) -> Option<Length> {
 }
 
 /// Degrees clockwise from straight out for each length, by the one word of a way beside it; `None` where a length has none, or two that differ.
-fn headings(line: &Line, at: &[usize]) -> Option<Vec<i32>> {
+fn headings(line: &Line, reading: &Reading<'_>, at: &[usize]) -> Option<Vec<i32>> {
+    // "At the house on the left" is where it starts.
+    let places =
+        |at: usize| reading.filled.iter().any(|f| f.at == at && matches!(f.row, Some(RowId::RunName | RowId::RunFrom)));
     let between = |from: usize, to: usize| -> Option<i32> {
-        let items = line.items.iter().filter(|i| i.at >= from && i.at < to);
+        let items = line.items.iter().filter(|i| i.at >= from && i.at < to && !places(i.at));
         let mut ways = items.filter_map(|i| way(i.word()?));
         let first = ways.next()?;
         // "back to the house": said twice, it is one way.
