@@ -250,7 +250,8 @@ fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
         Act::Query(Query::Row(ask)) if best.lacks => best.unbound == 0 && ask.given.len() + ask.supposed.len() > 0,
-        Act::Query(Query::Row(_)) => true,
+        // What only answers is judged by its odds, in which the words left over count already.
+        Act::Query(Query::Row(_) | Query::Rule(_)) | Act::Sum(_) => true,
         Act::Tell(_) | Act::TellWith(..) if right >= odds::WHATEVER_IS_LEFT => !spare.iter().any(|s| s.denies),
         _ => !spare.iter().any(|s| s.bends),
     }
