@@ -165,6 +165,8 @@ fn inches_and_fractions() {
     check_first(&[
         ("88in.", "88 in"),
         ("186 inches", "186 in"),
+        // A length has several inches; so many of one inch each have one: "two sixty inch bays".
+        ("one eighty-seven inches", "187 in"),
         ("3/4\"", "3/4 in"),
         ("1-13/16\"", "1 13/16 in"),
         ("9-1/2", "9 1/2 in"),

@@ -34,7 +34,9 @@ pub(super) fn lengths(i: At<'_>) -> Vec<Found<'_>> {
 
 /// A unit after a number: "inches"; after a fraction also "of an inch", "an inch".
 fn unit_after<'a>(i: At<'a>, heard: &Heard<'_>) -> Option<(At<'a>, Unit)> {
-    if heard.shape == Shape::RunOn || heard.plural {
+    // "two sixty inch bays" are two, "one eighty-seven inches" one length.
+    let several = hyphen(i).word().is_some_and(|w| w.is("inches"));
+    if heard.shape == Shape::RunOn && !several || heard.plural {
         return None;
     }
     let share = alt(((opt(is(Role::Of)), is(Role::Article)).map(|_| ()), is(Role::Of)));
