@@ -835,6 +835,26 @@ fn a_figure_stands_under_its_other_unit_too() {
     assert_eq!(feet.to_string(), "74.25");
 }
 
+#[test]
+fn the_guard_on_both_sides_of_an_opening_is_said_where_they_differ() {
+    let run =
+        ["run 1: called front, 16'-0\" out to out, from corner, to corner, stairs 4'-0\" wide 2'-0\" from the left"];
+    // 16 ft less 4 ft of stairs and 2 ft on their left leaves 10 ft; with 5 ft of stairs 9 ft.
+    let asked: [Case; 2] = [
+        (
+            "figure: guard beside the stairs or the gate?",
+            "24\" on the left of it, 10'-0\" = 120\" on the right",
+            &[("left", "24"), ("right", "120")],
+        ),
+        (
+            "figure: guard beside the stairs or the gate; with stair opening 5'-0\"?",
+            "24\" on the left of it, 9'-0\" = 108\" on the right",
+            &[("left", "24"), ("right", "108")],
+        ),
+    ];
+    asked.iter().for_each(|case| holds(&run, case));
+}
+
 /// An opening of a run given anew is laid into it; so are its posts, and both are kept so.
 #[test]
 fn what_is_given_of_the_one_run_is_laid_into_it() {

@@ -137,7 +137,7 @@ mod tests {
     fn a_run_s_own_name_is_offered_and_a_question_s_numbers() {
         let session = told(&["creek side 14 ft house to corner"]);
         assert_eq!(put("how many posts on the cr", &session), ["creek"]);
-        let asked = told(&["a deck, 16 by 12"]);
+        let asked = told(&["run 10 6 house to corner"]);
         assert_eq!(put("", &asked).first().map(String::as_str), Some("1"));
     }
 

@@ -123,12 +123,17 @@ fn opened(job: &Job, id: RunId, placed: &Placed) -> Fig {
 
 /// What is left of the one run with an opening: on both sides alike, or on its one side.
 fn flank(job: &Job) -> Option<Fig> {
+    let pieces = flanks(job)?;
+    let first = pieces.first()?;
+    pieces.iter().all(|p| p.as_length() == first.as_length()).then(|| first.clone())
+}
+
+/// What is left of the one run with an opening, from its left end on; `None` where no run has one, or several have.
+pub fn flanks(job: &Job) -> Option<Vec<Fig>> {
     let layout = lay_out(job);
     let mut all = layout.runs.iter().filter_map(|r| Some((r.id, r.result.as_ref().ok()?)));
     let mut open = all.by_ref().filter_map(|(id, p)| beside(job, id, p));
-    let pieces = open.next().filter(|_| open.next().is_none())?;
-    let first = pieces.first()?;
-    pieces.iter().all(|p| p.as_length() == first.as_length()).then(|| first.clone())
+    open.next().filter(|_| open.next().is_none())
 }
 
 /// What is left of a run beside its opening, nothing long left out; `None` for a run without one.

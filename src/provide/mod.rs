@@ -11,6 +11,7 @@ mod layout;
 mod strength;
 mod takeoff;
 
+pub use layout::flanks;
 pub use strength::roles_judged;
 
 use crate::job::Job;

@@ -26,7 +26,7 @@ pub(super) use flight::disagrees;
 pub(super) use help::{hello, help};
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;
-pub(super) use row::{settled, to_keep};
+pub(super) use row::{of_both, settled, to_keep};
 pub(super) use stair_ways::beside_choice;
 use strength::beside;
 pub(super) use strength::{other_posts, supposed_by};

@@ -95,8 +95,10 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
         // Beside another trade's word only what is the guard's own is told: its runs and the deck.
         Choice::NotMine(_) => match b.acts.first() {
             Some(Act::Tell(facts) | Act::TellWith(facts, _)) => facts.iter().any(is_of_the_guard),
-            act => matches!(act, Some(Act::Query(Query::Row(_)))),
+            act => b.whatever_is_left && matches!(act, Some(Act::Query(Query::Row(_) | Query::Rule(_)))),
         },
+        // What does not fit was not meant.
+        Choice::Problem(Problem::Impossible(Impossible::OutOfRange(..)), _) => b.certain && !b.lacks,
         // A question back without an answer to choose is better answered by a line that is sure of itself.
         Choice::Problem(Problem::Ask(_, acts), reading) if acts.is_empty() && !holds_note(reading) => {
             let figure =
@@ -130,10 +132,15 @@ fn no_rule(session: &Session, line: &str, choice: Choice) -> Choice {
 /// True where words of weight have no part in what was chosen, or where it is one of several things.
 fn is_loose(session: &Session, choice: &Choice) -> bool {
     match choice {
-        Choice::Do { reading: Some(reading), .. } => reading.left.iter().any(|l| l.weight > Weight::Light),
+        Choice::Do { reading: Some(reading), resolved } => {
+            // Behind a question a fact may be a premise of the same question: "and with 5 foot stairs".
+            let tells = resolved.acts.iter().any(|a| matches!(a, Act::Tell(_)));
+            reading.left.iter().any(|l| l.weight > Weight::Light) || tells && session.talk.asked.is_some()
+        }
         Choice::Which { .. } | Choice::Idle(_) => true,
         // "and with 12?": what the question before was about settles what a bare figure is.
         Choice::Problem(Problem::Ask(_, acts), _) => acts.is_empty() || session.talk.asked.is_some(),
+        Choice::Problem(Problem::Impossible(Impossible::OutOfRange(..)), _) => true,
         _ => false,
     }
 }

@@ -14,6 +14,7 @@ mod judged;
 mod metric;
 mod needed;
 mod say;
+mod sides;
 mod taken;
 mod tried;
 mod values;
@@ -29,6 +30,7 @@ use asked::{Asked, Found};
 pub(in crate::session) use counts::{settled, to_keep};
 pub(super) use given::{beside_told, given};
 pub(super) use metric::{in_metric, is_metric};
+pub(in crate::session) use sides::of_both;
 
 /// The answer, on the job with what is tried on laid over it.
 pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
@@ -40,7 +42,10 @@ pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
     let (tried, ask) = &settled(tried, ask);
     let asked = Asked::of(tried, ask);
     let (mut reply, figs) = match ask.mood {
-        Mood::Figure => each::each(job, &asked).unwrap_or_else(|| figures(job, &asked)),
+        Mood::Figure => {
+            let several = sides::answer(&asked).or_else(|| each::each(job, &asked));
+            several.unwrap_or_else(|| figures(job, &asked))
+        }
         Mood::Judge | Mood::Fault | Mood::Without => judge::judge(job, &asked),
     };
     // What was laid into the run is a premise like any other.

@@ -14,7 +14,7 @@ use crate::job::Job;
 use crate::limits::Sense;
 use crate::provide;
 use crate::quantity::{Alike, Kind, RowId};
-use crate::session::answer::settled;
+use crate::session::answer::{of_both, settled};
 use crate::solve::{Given, Lacks, Solved};
 
 /// Of which of several what follows is asked: "8s or 10s, which wastes less" is what each gives, and leaves.
@@ -387,6 +387,13 @@ fn worked(want: RowId, ask: &RowAsk, given: Given, job: Job) -> (Given, Result<S
     (given, worked, true)
 }
 
+/// What is left of one side of an opening, where both are asked for and differ.
+fn both_sides(about: &About<'_>, ask: &RowAsk) -> Option<Value> {
+    let tried = about.job.with_all(&ask.supposed).ok()?;
+    let (laid, rest) = settled(tried, ask);
+    of_both(&laid, &rest).map(|[left, _]| left.value())
+}
+
 /// What the question comes to.
 fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
     let given = Given::of(ask.given.iter().copied());
@@ -421,7 +428,10 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
             unused = solved.unused(&given).into_iter().filter(|row| !said_by(*row)).count();
             (Some(solved.fig.value()), unused as f32 * UNUSED + solved.defaults.len() as f32 * DEFAULT + odd)
         }
-        (None, Err(_)) => (None, LACKING),
+        (None, Err(_)) => match both_sides(about, &ask) {
+            Some(fig) => (Some(fig), 0.0),
+            None => (None, LACKING),
+        },
     };
     Some(Way {
         cost: cost + more,

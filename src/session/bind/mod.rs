@@ -57,6 +57,8 @@ pub(super) struct Bound {
     pub sure: bool,
     /// It is so sure that it comes before what the grammar makes of a part of the line.
     pub certain: bool,
+    /// It is sure enough whatever word is left over of the line.
+    pub whatever_is_left: bool,
     /// What else was likely, where the one act is done without being certain.
     pub others: Vec<Act>,
     /// It would only say what is still needed.
@@ -106,6 +108,7 @@ pub(super) fn completed(session: &Session, line: &str) -> Option<Bound> {
     (!acts.is_empty()).then(|| Bound {
         sure: acts.len() == 1,
         certain: true,
+        whatever_is_left: true,
         others: Vec::new(),
         lacks: false,
         likely: false,
@@ -220,6 +223,7 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
             acts: vec![best.act.clone()],
             sure: true,
             certain,
+            whatever_is_left: right >= odds::WHATEVER_IS_LEFT,
             others: others.map(|c| c.act.clone()).collect(),
             lacks: best.lacks,
             likely: false,
@@ -238,8 +242,17 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
     }
     let ahead = candidates.get(1).is_none_or(|next| best.odds >= odds::AHEAD * next.odds);
     let likely = ahead && best.unbound == 0 && right >= odds::TAKEN_AS_MEANT && acts.first() == Some(&best.act);
-    let offered =
-        Bound { acts, sure: false, certain: false, others: Vec::new(), lacks: false, likely, readings, spare };
+    let offered = Bound {
+        acts,
+        sure: false,
+        certain: false,
+        whatever_is_left: false,
+        others: Vec::new(),
+        lacks: false,
+        likely,
+        readings,
+        spare,
+    };
     (!offered.acts.is_empty()).then_some(offered)
 }
 
@@ -250,8 +263,11 @@ fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
         Act::Query(Query::Row(ask)) if best.lacks => best.unbound == 0 && ask.given.len() + ask.supposed.len() > 0,
-        // What only answers is judged by its odds, in which the words left over count already.
-        Act::Query(Query::Row(_) | Query::Rule(_)) | Act::Sum(_) => true,
+        // What only answers is judged by its odds, in which the words left over count already; they are named.
+        Act::Query(Query::Row(_) | Query::Rule(_)) => {
+            let clear = right >= odds::CERTAIN || !spare.iter().any(|s| s.bends || s.unknown);
+            clear && (right >= odds::WHATEVER_IS_LEFT || !spare.iter().any(|s| s.denies))
+        }
         Act::Tell(_) | Act::TellWith(..) if right >= odds::WHATEVER_IS_LEFT => !spare.iter().any(|s| s.denies),
         _ => !spare.iter().any(|s| s.bends),
     }
@@ -280,7 +296,7 @@ mod decisions {
     }
 
     fn left(bends: bool, denies: bool) -> Vec<Spare> {
-        vec![Spare { text: "word".into(), heavy: true, bends, denies }]
+        vec![Spare { text: "word".into(), heavy: true, bends, unknown: false, denies }]
     }
 
     /// Done, done and certain, or offered.

@@ -25,6 +25,8 @@ pub(in crate::session) struct Spare {
     pub heavy: bool,
     /// It denies, bends or places what is beside it: whatever is made of the line may hang on it.
     pub bends: bool,
+    /// Nobody knows it, and it stands beside a figure or a word of the trade.
+    pub unknown: bool,
     /// It denies or bends what is beside it, or makes a limit of it: nothing is told beside it.
     pub denies: bool,
 }
@@ -32,7 +34,7 @@ pub(in crate::session) struct Spare {
 impl Spare {
     /// A figure without a part, as typed.
     pub(super) fn figure(text: &str) -> Spare {
-        Spare { text: text.to_owned(), heavy: true, bends: true, denies: false }
+        Spare { text: text.to_owned(), heavy: true, bends: true, unknown: false, denies: false }
     }
 }
 
@@ -68,6 +70,7 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
             text: item.text.to_string(),
             heavy: weight > Weight::Unknown || bends(item),
             bends: bends(item),
+            unknown: weight == Weight::Touching,
             denies: item.senses().iter().any(denies),
         })
     };
@@ -86,7 +89,7 @@ fn figures(line: &Line, reading: &Reading<'_>, items: &[Item]) -> Vec<Spare> {
         let nth = all.iter().position(|v| v == at).filter(|_| !bends);
         nth.map_or_else(String::new, |n| measures[n].text.to_string())
     };
-    passed.iter().map(|at| Spare { text: text(at), heavy: true, bends, denies: bends }).collect()
+    passed.iter().map(|at| Spare { text: text(at), heavy: true, bends, unknown: false, denies: bends }).collect()
 }
 
 /// True for a question whether something is amiss.

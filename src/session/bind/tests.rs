@@ -28,7 +28,7 @@ fn made((line, act, want, items, _): &Case<'_>) -> String {
     };
     let ways = asked::asked(&about, &read, &reading);
     match ways.first() {
-        Some(way) if !way.doubtful => canon::write(&way.act),
+        Some(way) if way.unbound == 0 => canon::write(&way.act),
         Some(way) => format!("{} ?", canon::write(&way.act)),
         None => String::from("nothing"),
     }

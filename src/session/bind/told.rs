@@ -47,8 +47,8 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     if let Some(facts) = walk(about, line, reading) {
         let facts = facts?;
         let asks = asks_first(about.line, line, reading);
-        let (unbound, doubtful) = (usize::from(strays > 0), strays > 0 || asks);
-        return Some(Way { unbound, doubtful, ..Way::plain(0.0, Act::Tell(facts)) });
+        let doubtful = strays > 0 || asks;
+        return Some(Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, Act::Tell(facts)) });
     }
     let told = held_sets(reading).into_iter().find_map(|held| partly(about, line, reading, &held))?;
     let asks = asks_first(about.line, line, reading);
@@ -56,13 +56,15 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     // What opens as a question is at most offered, and so is a run by its length alone: a figure makes no thing.
     let loose = |f: &Fact| matches!(f, Fact::Row(row, _) if !is_spoken_of(about, reading, *row));
     let offered = asks || told.bare || told.facts.iter().any(loose);
+    // How high the far end stands is no part of the drop yet: told beside the deck's height it would be passed over.
+    let far = told.facts.iter().any(|f| matches!(f, Fact::Row(RowId::GradeFar, _)));
     let act = match told.given {
         Some(given) => Act::TellWith(told.facts, given),
         None => Act::Tell(told.facts),
     };
-    // It is offered, and taken as meant where the talk goes on; what passes a figure over, or
+    // It is offered, and taken as meant where the talk goes on; what asks, passes a figure over, or
     // lacks what would change the guard, is not.
-    let unbound = usize::from(strays > 0 || told.unclear);
+    let unbound = usize::from(strays > 0 || told.unclear || asks || far);
     Some(Way { unbound, doubtful: offered || unbound > 0, ..Way::plain(cost, act) })
 }
 

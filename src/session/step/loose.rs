@@ -94,6 +94,7 @@ mod tests {
             acts: vec![act(asked)],
             sure: true,
             certain,
+            whatever_is_left: certain,
             others: vec![act(other)],
             lacks: false,
             likely: false,
