@@ -263,11 +263,10 @@ fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
         Act::Query(Query::Row(ask)) if best.lacks => best.unbound == 0 && ask.given.len() + ask.supposed.len() > 0,
-        // What only answers is judged by its odds, in which the words left over count already; they are named.
-        Act::Query(Query::Row(_) | Query::Rule(_)) => {
-            let clear = right >= odds::CERTAIN || !spare.iter().any(|s| s.bends || s.unknown);
-            clear && (right >= odds::WHATEVER_IS_LEFT || !spare.iter().any(|s| s.denies))
-        }
+        // What only answers is judged by its odds, in which the words left over count already; they are named. A figure or a word nobody
+        // knows wants even odds.
+        Act::Query(Query::Row(_)) => right >= odds::CERTAIN || best.unbound == 0 && !spare.iter().any(|s| s.unknown),
+        Act::Query(Query::Rule(_)) if right >= odds::CERTAIN => true,
         Act::Tell(_) | Act::TellWith(..) if right >= odds::WHATEVER_IS_LEFT => !spare.iter().any(|s| s.denies),
         _ => !spare.iter().any(|s| s.bends),
     }
