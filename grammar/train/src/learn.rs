@@ -4,9 +4,7 @@ use crate::align::{Aligned, align};
 use crate::corpus::{Block, Meaning};
 use crate::pack::pack;
 use crate::softmax::{Recipe, learn};
-use railhand::grammar::scores::{
-    Line, NONE, act_features, how_features, more_features, row_features, want_features,
-};
+use railhand::grammar::scores::{Line, NONE, act_features, how_features, more_features, row_features, want_features};
 
 /// One line of the corpus, read and labelled.
 pub struct Labelled {
