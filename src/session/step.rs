@@ -88,22 +88,22 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     // What reads whole is done. What does not gives way: wholly where nothing reads, to a sure question of rows where words are left over.
     let unsure = stuck(&choice) || matches!(choice, Choice::NotMine(_)) && !is_foreign(session, line);
     let bound = (unsure || is_loose(session, &choice)).then(|| bound(session, line)).flatten();
-    let of_rows = |b: &Bound| b.certain && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
+    let of_rows = |b: &Bound| b.is_certain() && !b.lacks && matches!(b.acts[..], [Act::Query(Query::Row(_))]);
     let gives_way = |b: &Bound| match &choice {
         // A rule is no answer to figures it says nothing of.
         Choice::Topic(_, left) => of_rows(b) || holds_figure(&line_words, left),
         // Beside another trade's word only what is the guard's own is told: its runs and the deck.
         Choice::NotMine(_) => match b.acts.first() {
             Some(Act::Tell(facts) | Act::TellWith(facts, _)) => facts.iter().any(is_of_the_guard),
-            act => b.whatever_is_left && matches!(act, Some(Act::Query(Query::Row(_) | Query::Rule(_)))),
+            act => b.is_sure_whatever_is_left() && matches!(act, Some(Act::Query(Query::Row(_) | Query::Rule(_)))),
         },
         // What does not fit was not meant.
-        Choice::Problem(Problem::Impossible(Impossible::OutOfRange(..)), _) => b.certain && !b.lacks,
+        Choice::Problem(Problem::Impossible(Impossible::OutOfRange(..)), _) => b.is_certain() && !b.lacks,
         // A question back without an answer to choose is better answered by a line that is sure of itself.
         Choice::Problem(Problem::Ask(_, acts), reading) if acts.is_empty() && !holds_note(reading) => {
             let figure =
                 |act: &Act| matches!(act, Act::Tell(facts) if facts.iter().any(|f| matches!(f, Fact::Row(..))));
-            b.certain && !b.lacks && !b.acts.iter().any(figure)
+            b.is_certain() && !b.lacks && !b.acts.iter().any(figure)
         }
         _ => unsure || of_rows(b),
     };

@@ -36,7 +36,7 @@ pub use shape::Shape;
 pub use source::{FEATURES, source_of};
 pub use stem::stem;
 pub use value::{Reading, Value};
-pub use weights::{LEVELS, Model, sizes};
+pub use weights::{Model, sizes};
 
 use std::sync::LazyLock;
 

@@ -73,7 +73,7 @@ impl Model {
 }
 
 /// How many sizes a weight may have. They grow by one factor, so that small ones are told apart as well as large ones.
-pub const LEVELS: u8 = 16;
+const LEVELS: u8 = 16;
 
 /// The sizes of the levels, between the size of the first and of the last.
 pub fn sizes(least: f32, most: f32) -> Vec<f32> {

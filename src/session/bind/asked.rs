@@ -379,19 +379,16 @@ fn leaning(about: &About<'_>, ask: RowAsk) -> Option<RowAsk> {
 fn worked(want: RowId, ask: &RowAsk, given: Given, job: Job) -> (Given, Result<Solved, Lacks>, bool) {
     let plain = provide::ask(want, &given, &job);
     let (laid, rest) = settled(job, ask);
+    // Two figures that differ are an answer too.
+    if let (Err(_), Some([left, _])) = (&plain, of_both(&laid, &rest)) {
+        return (Given::of(rest.given.iter().copied()), Ok(Solved::plain(left)), true);
+    }
     if plain.is_ok() || rest.given.len() == ask.given.len() {
         return (given, plain, false);
     }
     let given = Given::of(rest.given.iter().copied());
     let worked = provide::ask(want, &given, &laid);
     (given, worked, true)
-}
-
-/// What is left of one side of an opening, where both are asked for and differ.
-fn both_sides(about: &About<'_>, ask: &RowAsk) -> Option<Value> {
-    let tried = about.job.with_all(&ask.supposed).ok()?;
-    let (laid, rest) = settled(tried, ask);
-    of_both(&laid, &rest).map(|[left, _]| left.value())
 }
 
 /// What the question comes to.
@@ -428,10 +425,7 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
             unused = solved.unused(&given).into_iter().filter(|row| !said_by(*row)).count();
             (Some(solved.fig.value()), unused as f32 * UNUSED + solved.defaults.len() as f32 * DEFAULT + odd)
         }
-        (None, Err(_)) => match both_sides(about, &ask) {
-            Some(fig) => (Some(fig), 0.0),
-            None => (None, LACKING),
-        },
+        (None, Err(_)) => (None, LACKING),
     };
     Some(Way {
         cost: cost + more,

@@ -43,7 +43,7 @@ use crate::measure::Length;
 use evidence::Evidence;
 use pool::Candidate;
 pub(super) use spare::Spare;
-use spare::spare;
+use spare::{figures, spare};
 
 /// No more choices than these are offered.
 const MOST: usize = 3;
@@ -55,10 +55,8 @@ pub(super) struct Bound {
     pub acts: Vec<Act>,
     /// The one act is sure enough to be done.
     pub sure: bool,
-    /// It is so sure that it comes before what the grammar makes of a part of the line.
-    pub certain: bool,
-    /// It is sure enough whatever word is left over of the line.
-    pub whatever_is_left: bool,
+    /// The probability that the first act is what was meant.
+    pub right: f32,
     /// What else was likely, where the one act is done without being certain.
     pub others: Vec<Act>,
     /// It would only say what is still needed.
@@ -69,6 +67,18 @@ pub(super) struct Bound {
     pub readings: Vec<(Act, f32)>,
     /// Words that have no part in the one act.
     pub spare: Vec<Spare>,
+}
+
+impl Bound {
+    /// It is done, and comes before what the grammar makes of a part of the line.
+    pub(super) fn is_certain(&self) -> bool {
+        self.sure && self.right >= odds::CERTAIN
+    }
+
+    /// It is done, whatever word is left over of the line.
+    pub(super) fn is_sure_whatever_is_left(&self) -> bool {
+        self.sure && self.right >= odds::WHATEVER_IS_LEFT
+    }
 }
 
 /// What a line is about: the job, and the last question with what it gave.
@@ -107,8 +117,7 @@ pub(super) fn completed(session: &Session, line: &str) -> Option<Bound> {
     acts.truncate(MOST);
     (!acts.is_empty()).then(|| Bound {
         sure: acts.len() == 1,
-        certain: true,
-        whatever_is_left: true,
+        right: 1.0,
         others: Vec::new(),
         lacks: false,
         likely: false,
@@ -172,7 +181,7 @@ pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     if let Some(reading) = truth::of(about.line, &line) {
         let meant = pool::pooled(&about, &line, std::slice::from_ref(&reading));
         compare(scores, &about, &line, meant.first());
-        let spare = meant.first().map(|best| idle(&about, &line, Some(&reading), best)).unwrap_or_default();
+        let spare = meant.first().map(|best| figures(about.line, &line, &reading, &best.act)).unwrap_or_default();
         return decided(&meant, spare, 1.0);
     }
     let readings = readings::likeliest(scores, &line, about.asked.is_some());
@@ -184,16 +193,8 @@ pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
         |word: &str| about.job.runs.iter().filter_map(|r| r.name.as_deref()).any(|n| n.split(' ').any(|w| w == word));
     let mut spare: Vec<Spare> = left.into_iter().map(|s| Spare { bends: s.bends || names(&s.text), ..s }).collect();
     let evidence = Evidence::of(&candidates, readings.get(best.reading), &line, &spare, about.asked.is_some());
-    spare.extend(idle(&about, &line, readings.get(best.reading), best));
+    spare.extend(readings.get(best.reading).map(|r| figures(about.line, &line, r, &best.act)).unwrap_or_default());
     decided(&candidates, spare, evidence.as_ref().map_or(0.0, odds::right))
-}
-
-/// The figures of a question that have no part in it, to be named.
-fn idle(about: &About<'_>, line: &Line, reading: Option<&readings::Reading<'_>>, best: &Candidate) -> Vec<Spare> {
-    let asks = matches!(best.act, Act::Query(Query::Row(_)));
-    let figures = reading.filter(|_| asks).into_iter().flat_map(|r| r.unsaid(line));
-    let text = |item: &scores::Item| about.line.get(line.tokens.get(item.at)?.span.clone());
-    figures.filter_map(text).map(Spare::figure).collect()
 }
 
 /// Writes down what the scores would make of a line whose meaning is known.
@@ -222,8 +223,7 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
         return Some(Bound {
             acts: vec![best.act.clone()],
             sure: true,
-            certain,
-            whatever_is_left: right >= odds::WHATEVER_IS_LEFT,
+            right,
             others: others.map(|c| c.act.clone()).collect(),
             lacks: best.lacks,
             likely: false,
@@ -242,17 +242,7 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
     }
     let ahead = candidates.get(1).is_none_or(|next| best.odds >= odds::AHEAD * next.odds);
     let likely = ahead && best.unbound == 0 && right >= odds::TAKEN_AS_MEANT && acts.first() == Some(&best.act);
-    let offered = Bound {
-        acts,
-        sure: false,
-        certain: false,
-        whatever_is_left: false,
-        others: Vec::new(),
-        lacks: false,
-        likely,
-        readings,
-        spare,
-    };
+    let offered = Bound { acts, sure: false, right, others: Vec::new(), lacks: false, likely, readings, spare };
     (!offered.acts.is_empty()).then_some(offered)
 }
 
@@ -301,7 +291,7 @@ mod decisions {
     /// Done, done and certain, or offered.
     fn decision(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> &'static str {
         match decided(candidates, spare, right) {
-            Some(b) if b.sure && b.certain => "certain",
+            Some(b) if b.is_certain() => "certain",
             Some(b) if b.sure => "done",
             Some(_) => "offered",
             None => "left",

@@ -31,13 +31,6 @@ pub(in crate::session) struct Spare {
     pub denies: bool,
 }
 
-impl Spare {
-    /// A figure without a part, as typed.
-    pub(super) fn figure(text: &str) -> Spare {
-        Spare { text: text.to_owned(), heavy: true, bends: true, unknown: false, denies: false }
-    }
-}
-
 /// What a reading of this line leaves over, when this act is made of it.
 pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) -> Vec<Spare> {
     let owners = owners(reading, act);
@@ -74,22 +67,17 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
             denies: item.senses().iter().any(denies),
         })
     };
-    let passed = if tells { figures(line, reading, &items) } else { Vec::new() };
-    (0..items.len()).filter_map(left).chain(passed).collect()
+    (0..items.len()).filter_map(left).collect()
 }
 
-/// The figures of another matter that a telling passes over.
-fn figures(line: &Line, reading: &Reading<'_>, items: &[Item]) -> Vec<Spare> {
-    let passed = of_another_matter(line, reading);
-    let measures: Vec<&Item> = items.iter().filter(|i| matches!(i.is, Is::Measure(_))).collect();
-    let all: Vec<usize> = line.values().collect();
-    // Read apart, nobody can say which it is: then it may be any.
-    let bends = measures.len() != all.len();
-    let text = |at: &usize| {
-        let nth = all.iter().position(|v| v == at).filter(|_| !bends);
-        nth.map_or_else(String::new, |n| measures[n].text.to_string())
-    };
-    passed.iter().map(|at| Spare { text: text(at), heavy: true, bends, unknown: false, denies: bends }).collect()
+/// The figures without a part: those a telling passes over as another matter's, and those of a question that nothing it asks rests on.
+pub(super) fn figures(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) -> Vec<Spare> {
+    let (tells, asks) = (!act.told().is_empty(), matches!(act, Act::Query(Query::Row(_))));
+    let passed = if tells { of_another_matter(line, reading) } else { Vec::new() };
+    let idle = reading.unsaid(line).filter(|_| asks).map(|item| item.at);
+    let text = |at: usize| typed.get(line.tokens.get(at)?.span.clone());
+    let spare = |text: &str| Spare { text: text.to_owned(), heavy: true, bends: asks, unknown: false, denies: false };
+    passed.into_iter().chain(idle).filter_map(text).map(spare).collect()
 }
 
 /// True for a question whether something is amiss.

@@ -19,7 +19,7 @@ pub(super) fn bound_to(session: &Session, bound: Bound) -> (Delta, Reply) {
                 _ => session.talk.focus.clone(),
             };
             let made = perform(session, Resolved { focus, ..plainly(session, act.clone()) });
-            if bound.certain || bound.lacks || matches!(act, Act::Tell(_) | Act::TellWith(..)) {
+            if bound.is_certain() || bound.lacks || matches!(act, Act::Tell(_) | Act::TellWith(..)) {
                 made
             } else {
                 taken(made, act, &bound.others)
@@ -90,18 +90,17 @@ mod tests {
         let act = |phrase: &str| canon::read(phrase).expect("a plain phrase");
         let asked = "figure: gap; with bay 4'-10\"; with balusters 9; with baluster 1 1/2\"?";
         let other = "figure: balusters; with bay 4'-10\"?";
-        let bound = |certain| Bound {
+        let bound = |right| Bound {
             acts: vec![act(asked)],
             sure: true,
-            certain,
-            whatever_is_left: certain,
+            right,
             others: vec![act(other)],
             lacks: false,
             likely: false,
             readings: Vec::new(),
             spare: Vec::new(),
         };
-        let (delta, reply) = bound_to(&Session::new(), bound(false));
+        let (delta, reply) = bound_to(&Session::new(), bound(0.4));
         // (58 - 9 x 1 1/2) / 10
         assert_eq!(reply.values.result.as_ref().and_then(Fig::as_length), crate::measure::Length::new(89, 20));
         let text = crate::reply::plain(&reply, 200, crate::measure::Tape::SIXTEENTHS);
@@ -110,7 +109,7 @@ mod tests {
             "{text}"
         );
         assert_eq!(delta.talk.pending.map(|p| p.choices), Some(vec![act(other)]));
-        let (delta, reply) = bound_to(&Session::new(), bound(true));
+        let (delta, reply) = bound_to(&Session::new(), bound(0.9));
         assert!(reply.choices.is_empty() && delta.talk.pending.is_none());
     }
 }

@@ -8,14 +8,24 @@ use crate::measure::Length;
 use crate::quantity::RowId;
 use crate::session::bind::told::{BOTH_SIDES, Says};
 
-/// What of one run is said once: its name, its length, either end, its bays. `None` for what may be said of it again.
-fn slot(said: &Said) -> Option<u8> {
+/// What of one run is said once.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Slot {
+    Name,
+    Length,
+    From,
+    To,
+    Bays,
+}
+
+/// What of one run is said once; `None` for what may be said of it again.
+fn slot(said: &Said) -> Option<Slot> {
     match said {
-        Said::Name(_) | Said::Nth(_) => Some(0),
-        Said::Length(..) => Some(1),
-        Said::From(_) => Some(2),
-        Said::To(_) => Some(3),
-        Said::Bays(_) => Some(4),
+        Said::Name(_) | Said::Nth(_) => Some(Slot::Name),
+        Said::Length(..) => Some(Slot::Length),
+        Said::From(_) => Some(Slot::From),
+        Said::To(_) => Some(Slot::To),
+        Said::Bays(_) => Some(Slot::Bays),
         Said::Longer(_) | Said::Gone | Said::Opening(..) | Said::Again(_) => None,
     }
 }
@@ -26,12 +36,12 @@ const NO_LENGTH: usize = 3;
 const OTHER_ORDER: usize = 1;
 
 /// Where each run begins among the slots said: the cheapest parting in which no run has a slot twice.
-fn starts(slots: &[u8]) -> Vec<usize> {
-    let measured = slots.contains(&1);
+fn starts(slots: &[Slot]) -> Vec<usize> {
+    let measured = slots.contains(&Slot::Length);
     let cost = |from: usize, to: usize| {
         let part = &slots[from..to];
         let twice = part.iter().enumerate().any(|(n, slot)| part[..n].contains(slot));
-        let bare = if measured && !part.contains(&1) { NO_LENGTH } else { 0 };
+        let bare = if measured && !part.contains(&Slot::Length) { NO_LENGTH } else { 0 };
         let order = if part.first() == slots.first() { 0 } else { OTHER_ORDER };
         (!twice).then_some(RUN + bare + order)
     };
@@ -54,7 +64,7 @@ fn starts(slots: &[u8]) -> Vec<usize> {
 /// The runs that are said, each with its openings; `None` where a distance has no opening of its own.
 pub(super) fn drafts(said: &[Said]) -> Option<Vec<Draft>> {
     let said = &again(said);
-    let slots: Vec<u8> = said.iter().filter_map(slot).collect();
+    let slots: Vec<Slot> = said.iter().filter_map(slot).collect();
     let starts = starts(&slots);
     let mut parts: Vec<Part> = starts.iter().map(|_| Part::default()).collect();
     if parts.is_empty() && !said.is_empty() {
