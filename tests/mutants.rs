@@ -68,7 +68,7 @@ use vary::{Variant, variants};
 const SHOWN: usize = 80;
 /// One variant in so many may be lost in silence; each is printed. An alarm: a line that is bound by its odds passes over a word now and then,
 /// mostly of a question whose read-back says all it was taken for. Nothing told may grow out of it.
-const PER_SILENT: usize = 88;
+const PER_SILENT: usize = 95;
 
 /// Says the lines before the last one.
 fn talked(lines: &[String]) -> Session {

@@ -41,9 +41,9 @@ pub(super) fn sure(act: &Act) -> f32 {
         return least;
     }
     match kind {
-        Kind::Tell => 0.65,
+        Kind::Tell => 0.7,
         Kind::Given => 0.35,
-        Kind::Figure | Kind::Judge => 0.3,
+        Kind::Figure | Kind::Judge => 0.4,
         Kind::Rule => 0.35,
         Kind::Sum => 0.6,
         // What leaves all as it is can do no harm.
