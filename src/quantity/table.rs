@@ -57,7 +57,7 @@ rows! {
     GradeFar: length(Ground, "height above ground at the far end", 0, 1200).nouns("at the front, at the low end").asks("how high"),
     RimTopUp: length(Ground, "top of the rim above ground", 0, 1200).nouns("top of the rim").asks("how high"),
     RimBottomUp: length(Ground, "bottom of the rim above ground", 0, 1200).nouns("bottom of the rim").asks("how high"),
-    Fall: length(Ground, "fall of the ground", 0, 240).nouns("slope, drop, pitch").asks("how far").usual(8, 640).json("fall"),
+    Fall: length(Ground, "fall of the ground", 0, 240).or_nothing().nouns("slope, drop, pitch").asks("how far").usual(8, 640).json("fall"),
     FallOver: length(Ground, "distance the ground falls over", 1, 1200).nouns("run").json("fall_over"),
     FallRate: length(Ground, "fall of the ground in a foot", 0, 24).nouns("slope, pitch").usual(1, 64),
     FallWithin: length(Ground, "fall of the ground within 36 in. of the edge", 0, 240),

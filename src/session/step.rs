@@ -1,9 +1,10 @@
 //! One line: read, chosen, made, answered.
 
 mod loose;
+mod unclear;
 
 use super::answer;
-use super::bind::{Bound, asks_figure, bound, completed, is_foreign, is_labeled, with_held};
+use super::bind::{Bound, asks_figure, bound, completed, is_foreign, is_labeled, unclear, with_held};
 use super::choose::{Choice, changes_nothing, choose, opened};
 use super::point::{no_length, pointer, typed};
 use super::resolve::{NO_LENGTH, Problem, Resolved};
@@ -21,6 +22,7 @@ use crate::job::{Fact, Impossible, Job, Order, Setting};
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Typed};
 use loose::{bound_to, show_beside};
+use unclear::asked_back;
 use std::ops::Range;
 use tracing::{debug, info_span};
 
@@ -78,6 +80,10 @@ pub(super) fn stepped(session: &Session, line: &str) -> (Delta, Reply) {
     }
     let choice = choose(session, &line_words);
     debug!(?choice, "chosen");
+    let back = unclear(session, line).and_then(|how| asked_back(session, how, line, &line_words, &choice));
+    if let Some(reply) = back {
+        return pend(session, reply, None);
+    }
     if let Some((words, choice)) = stuck(&choice).then(|| without_hums(&line_words)).flatten().and_then(|words| {
         let choice = choose(session, &words);
         (!stuck(&choice) && asks_nothing_less(&line_words, &choice)).then_some((words, choice))

@@ -5,8 +5,8 @@ use super::changed::{as_sum, settle};
 use super::mood::{asks_for_a_word, asks_of_need, mood, mood_of_need};
 use super::premises::{placed, premises};
 use super::readings::Reading;
-use super::value::{OF_ONE_SIZE, Premise, row_of};
-use crate::figure::Value;
+use super::value::{OF_ONE_SIZE, Premise, row_of, ways};
+use crate::figure::{Fig, Value, Why};
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::{How, Line};
 use crate::grammar::{Act, Query};
@@ -224,6 +224,9 @@ pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Ve
     if let Some(sum) = as_sum(about, line, reading).filter(|_| reading.act != "judge") {
         return vec![Way { unbound: unsaid, doubtful: unsaid > 0, ..Way::plain(0.0, Act::Sum(sum)) }];
     }
+    if let Some(why) = why_so(about, line, reading) {
+        return vec![why];
+    }
     let Some(wanted) = Wanted::of(about, reading) else { return Vec::new() };
     let Some(mut all) = premises(about, line, reading) else { return Vec::new() };
     all.iter_mut().for_each(|(_, given)| settle(reading, wanted.mood.judges(), given));
@@ -245,6 +248,15 @@ pub(super) fn asked(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Ve
         ..w
     });
     ways.chain(judged_again(about, reading)).collect()
+}
+
+/// "why 8 3/4" behind the answer that said so asks for its reasons, and no word on the figure.
+fn why_so(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
+    let ([want], [said]) = (&reading.wants[..], &reading.filled[..]) else { return None };
+    let row = row_of(want).filter(|row| said.row == Some(*row) && reading.act == "why" && about.answered)?;
+    let answer = about.figure.map(Value::Length);
+    let same = |(_, premise): &(f32, Premise)| matches!(premise, Premise::Row(r, v) if *r == row && Some(*v) == answer);
+    ways(row, line, said.at).iter().any(same).then(|| Way::plain(0.0, Act::Query(Query::Why)))
 }
 
 /// How many rows a question gives.
@@ -391,6 +403,24 @@ fn worked(want: RowId, ask: &RowAsk, given: Given, job: Job) -> (Given, Result<S
     (given, worked, true)
 }
 
+/// True for a figure that is worked out from told figures alone, one at least.
+fn rests_on_what_was_told(fig: &Fig) -> bool {
+    fn told(fig: &Fig) -> bool {
+        match fig.why() {
+            Why::Told(_) => true,
+            Why::Formula(_, from) => !from.is_empty() && from.iter().all(|(_, input)| told(input)),
+            _ => false,
+        }
+    }
+    fn any(fig: &Fig) -> bool {
+        match fig.why() {
+            Why::Formula(_, from) => from.iter().any(|(_, input)| any(input)),
+            _ => fig.as_q() > num_rational::Ratio::from_integer(0),
+        }
+    }
+    matches!(fig.why(), Why::Formula(..)) && told(fig) && any(fig)
+}
+
 /// What the question comes to.
 fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
     let given = Given::of(ask.given.iter().copied());
@@ -407,7 +437,8 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
         (None, Ok(solved)) => {
             let odd = if want.holds(solved.fig.value()) { 0.0 } else { LACKING };
             let idle = solved.used.is_empty() && !laid;
-            by_default = solved.defaults.contains(&want) || idle && about.job.told(want).is_none();
+            let told = about.job.told(want).is_some() || rests_on_what_was_told(&solved.fig);
+            by_default = solved.defaults.contains(&want) || idle && !told;
             if asks_itself && solved.used.iter().all(|row| *row == want) && !solved.whole.contains(&want) {
                 return None;
             }

@@ -58,6 +58,8 @@ pub(super) fn as_sum(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
 pub(super) fn settle(reading: &Reading<'_>, judges: bool, premises: &mut Vec<Premise>) {
     let changes =
         |row: RowId| reading.filled.iter().any(|f| f.row == Some(row) && matches!(f.how, How::Add | How::Less));
+    // Filled ground changes how high the deck stands.
+    let changes = |row: RowId| changes(row) || row == RowId::Grade && changes(RowId::Fall);
     let last = |premises: &[Premise], i: usize, row: RowId| {
         premises.iter().skip(i + 1).all(|p| !matches!(p, Premise::Row(r, _) if *r == row))
     };

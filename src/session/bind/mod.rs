@@ -171,6 +171,34 @@ pub(super) fn is_foreign(session: &Session, line: &str) -> bool {
     foreign.is_none_or(|(_, log)| log.exp() > odds::FOREIGN)
 }
 
+/// How sure the scores are that nobody can tell what the line means: it is asked back sooner than something is made of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Unclear {
+    /// Likely: what is read whole stands.
+    Likely,
+    /// All but certain: nothing is told of it.
+    Quite,
+}
+
+/// Whether the line is one that is asked back.
+pub(super) fn unclear(session: &Session, line: &str) -> Option<Unclear> {
+    let before: Vec<&str> = session.talk.lines.iter().map(String::as_str).collect();
+    let scores = scores::shipped().filter(|_| is_short(line))?;
+    let read = Line::read(line, &before);
+    let acts = scores.score_act(&read);
+    let learned = acts.into_iter().find(|(act, _)| *act == UNCLEAR).map_or(0.0, |(_, log)| log.exp());
+    #[cfg(feature = "fold-weights")]
+    let learned = truth::of(line, &read).map_or(learned, |r| if r.act == UNCLEAR { 1.0 } else { 0.0 });
+    match learned {
+        p if p >= odds::QUITE_UNCLEAR => Some(Unclear::Quite),
+        p if p >= odds::UNCLEAR => Some(Unclear::Likely),
+        _ => None,
+    }
+}
+
+/// What the corpus calls the act of a line that must be asked back.
+const UNCLEAR: &str = "unclear";
+
 /// The line bound, with what was said before it; `None` where nothing likely is possible.
 pub(super) fn bound(session: &Session, line: &str) -> Option<Bound> {
     let scores = scores::shipped().filter(|_| is_short(line))?;

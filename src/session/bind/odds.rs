@@ -89,6 +89,12 @@ pub(super) const TAKEN_AS_MEANT: f32 = 0.4;
 /// How many times as likely as the next it must be for that.
 pub(super) const AHEAD: f32 = 2.0;
 
+/// The least probability that a line can be meant more than one way at which it is asked back where nothing is made of the whole of it.
+pub(super) const UNCLEAR: f32 = 0.5;
+
+/// The least at which it is asked back though the grammar reads the whole of it as a telling.
+pub(super) const QUITE_UNCLEAR: f32 = 0.9;
+
 /// A word of another trade makes a line that trade's, unless the odds that it is are under this.
 pub(super) const FOREIGN: f32 = 0.03;
 

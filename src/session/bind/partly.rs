@@ -7,7 +7,7 @@ use super::roles::roles;
 use super::runs::{Runs, is_each, is_length, is_of_runs, is_opening, is_placing};
 use super::sides::{sides, without};
 use super::told::{self, ASIDE, Says, Told, by_itself, has_posts_at_its_ends, is_definite, is_placed, is_three, says};
-use super::value::Premise;
+use super::value::{Premise, besides};
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::scores::{How, Line};
@@ -164,6 +164,13 @@ impl<'a> Tale<'a> {
             return Some(());
         };
         self.cost += more;
+        // A rim's size is how tall it is, too.
+        if let Some(Premise::Row(row, value)) = besides(row, line, filled.at) {
+            let told = Fact::of(row, value);
+            self.said(said, filled)?;
+            self.facts.extend(told);
+            return Some(());
+        }
         let said = self.corrected(line, filled.at, said);
         self.said(said, filled)
     }

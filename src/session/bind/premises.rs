@@ -100,12 +100,22 @@ pub(super) fn of_item(
             let run = run_changed(about, row, amount(row, line, filled.at)?, filled.how == How::Less)?;
             Some(vec![(0.0, Premise::Fact(run))])
         }
+        // Ground that is filled where no fall was spoken of stands nearer to the deck.
+        (How::Less, Some(_)) if row == RowId::Fall && !is_fall_said(about, so_far) => {
+            let height = super::changed::changed(about, RowId::Grade, amount(row, line, filled.at)?, true, so_far)?;
+            Some(vec![(0.0, Premise::Row(RowId::Grade, height))])
+        }
         (How::Add | How::Less, Some(_)) => changed(amount(row, line, filled.at)?, filled.how == How::Less),
         // A place or a choice that no premise can hold leaves the question as it is, and costs.
         (How::Set, None) => Some(word(row, filled.word?).map(|p| (0.0, p)).into_iter().collect()),
         (How::Words(words), _) => Some(word(row, words).map(|p| (0.0, p)).into_iter().collect()),
         _ => None,
     }
+}
+
+/// True where the ground's fall was told, or is said in the line.
+fn is_fall_said(about: &About<'_>, so_far: &[Premise]) -> bool {
+    about.job.told(RowId::Fall).is_some() || so_far.iter().any(|p| matches!(p, Premise::Row(RowId::Fall, _)))
 }
 
 /// How a pool beside the guard is told.

@@ -6,6 +6,8 @@ use super::{About, asked};
 use crate::grammar::canon;
 use crate::grammar::scores::{How, Line};
 use crate::job::Job;
+use crate::measure::Length;
+use crate::quantity::RowId;
 
 /// A line, its act, what it wants, the row of each item by the item's first token ("row:add" and its like for how), and what is made of it.
 type Case<'a> = (&'a str, &'a str, &'a str, &'a [(usize, &'a str)], &'a str);
@@ -32,6 +34,23 @@ fn made((line, act, want, items, _): &Case<'_>) -> String {
         Some(way) => format!("{} ?", canon::write(&way.act)),
         None => String::from("nothing"),
     }
+}
+
+/// 7 1/4 + 1 1/2: "why 8 3/4" behind that answer asks for its reasons; another figure is judged.
+#[test]
+fn why_a_figure_just_said_asks_for_its_reasons() {
+    let job = Job::default();
+    let figure = Length::new(35, 4);
+    let made = |line: &str| {
+        let read = Line::read(line, &[]);
+        let about = About { job: &job, asked: None, run: None, answered: true, figure, line, before: None };
+        let at = read.values().next().unwrap_or_default();
+        let filled = vec![Filled { at, word: None, row: Some(RowId::NotchTall), how: How::Set }];
+        let reading = Reading { act: "why", wants: vec!["notch-tall"], filled, log: 0.0 };
+        asked::asked(&about, &read, &reading).first().map(|way| canon::write(&way.act))
+    };
+    assert_eq!(made("8 3/4, how so").as_deref(), Some("why?"));
+    assert_eq!(made("7 1/4, how so").as_deref(), Some("judge: notch, top to bottom; with notch, top to bottom 7 1/4\"?"));
 }
 
 fn items(line: &str) -> Vec<String> {
@@ -143,6 +162,21 @@ fn questions_are_bound_by_their_rows() {
             "cost",
             &[(4, "guard-total"), (10, "price"), (11, "per-foot"), (18, "price-per-foot")],
             "figure: cost; with guard in all 30'-0\"; with price of one 1 4/5; with balusters to the foot 4; with price of a foot 11? ?",
+        ),
+        // A guard is needed by the drop: as it stands, and as the ground is filled.
+        (
+            "edge is 28 1/2 up, slope 0, guard or not",
+            "judge",
+            "guard-needed",
+            &[(2, "grade"), (6, "fall")],
+            "judge: drop within 36 in. of the edge; with height above ground 2'-4 1/2\"; with fall of the ground 0\"?",
+        ),
+        (
+            "35 up now. fill the yard 6 inches, is a guard still wanted",
+            "suppose",
+            "guard-needed",
+            &[(0, "grade"), (7, "fall:less")],
+            "judge: drop within 36 in. of the edge; with height above ground 2'-5\"?",
         ),
         // One run or the other is no sum of both.
         (

@@ -447,6 +447,34 @@ fn bays_and_marks_say_how_long_a_run_is_and_where_its_posts_stand() {
     ]);
 }
 
+/// "What" and "where" before who does something say what it is; before what is done they ask.
+#[test]
+fn a_line_that_says_what_something_is_opens_as_no_question() {
+    check(&[
+        (
+            "",
+            "what we measured from the corner to the wall is ninety one inches",
+            "5/run-from 8/run-to 10/run-length",
+            "run 1: 7'-7\" out to out, from corner, to house",
+        ),
+        (
+            "",
+            "what's from the corner to the wall, ninety one inches",
+            "4/run-from 7/run-to 9/run-length",
+            "run 1: 7'-7\" out to out, from corner, to house ?",
+        ),
+    ]);
+}
+
+/// A 2x12 is 1 1/2 by 11 1/4 dressed (PS 20).
+#[test]
+fn a_rim_told_by_its_size_is_as_thick_and_as_tall_as_that() {
+    check(&[
+        ("", "rim 2x12, decking 1", "1/rim-size 4/decking", "rim: 1 1/2\" thick; rim: 11 1/4\" tall; decking: 1\" thick"),
+        ("rim: 9 1/4\" tall; rim: 1 1/2\" thick", "no, the rim's a 2x12", "5/rim-size", "rim: 1 1/2\" thick; rim: 11 1/4\" tall"),
+    ]);
+}
+
 /// What was held beside a telling goes with it: no count of posts stands for what is asked then.
 #[test]
 fn undo_takes_back_what_was_held_beside_what_was_told() {

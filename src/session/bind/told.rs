@@ -14,7 +14,7 @@ use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::items::likeliest;
 use crate::grammar::scores::{How, Line};
-use crate::grammar::words::words;
+use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, Query};
 use crate::job::{Fact, Job, Run};
 use crate::quantity::RowId;
@@ -101,9 +101,20 @@ fn asks_first(said: &str, line: &Line, reading: &Reading<'_>) -> bool {
     if figures().next().is_some() && end.is_some_and(|end| figures().all(|at| at > end)) {
         return false;
     }
+    if says_what_is(&words) && !words.iter().any(|w| w.text == "?") {
+        return false;
+    }
     let first = likeliest(&words, &[]).iter().find(|i| !i.is_light() && !i.is_sep()).map(|i| i.words.start);
     words.first().is_some_and(|w| opens(std::slice::from_ref(w)))
         || first.is_some_and(|at| opens(&words[at..words.len().min(at + 1)]))
+}
+
+/// "What I have here is 59", "where you step up it's 42": who does something stands right behind the first word. In a question the doing
+/// stands there.
+fn says_what_is(words: &[Word]) -> bool {
+    const WHO: &[&str] = &["i", "we", "you", "they", "he", "she", "it"];
+    let of = |at: usize, all: &[&str]| words.get(at).is_some_and(|w| all.contains(&w.text.as_str()));
+    of(0, &["what", "where"]) && of(1, WHO)
 }
 
 /// What it costs a telling that no part of the job keeps it: a logarithm of odds.
