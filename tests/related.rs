@@ -155,6 +155,9 @@ fn runs_bays_and_posts() {
         // 36 x 1.414214; 60 / 1.414214.
         (CutCorner, &[(CornerLeg, 36.0)], 50.91169),
         (CornerLeg, &[(CutCorner, 60.0)], 42.42641),
+        // 14 ft less 30 in. at each of two corners: 168 - 60; one: 138.
+        (RunLength, &[(DeckAlong, 168.0), (DeckOut, 120.0), (CornersCut, 2.0), (CornerLeg, 30.0)], 108.0),
+        (RunLength, &[(DeckAlong, 168.0), (CornersCut, 1.0), (CornerLeg, 30.0)], 138.0),
         (BayLoad, &[(LineLoad, 50.0), (BayCentre, 66.0)], 275.0),
         // 228 - 2 x 5 = 218; less a post 214 1/2, in three.
         (BayCentre, &[(RunLength, 228.0), (EndInset, 5.0), (PostCount, 4.0), (PostWidth, 3.5)], 71.5),
@@ -291,6 +294,8 @@ fn flights() {
         (RakeLength, &[(TotalRise, 45.0), (TotalRun, 60.0)], 75.0),
         (RampLength, &[(RampRise, 18.0), (RampRun, 216.0)], 216.74870),
         (RampRun, &[(RampRise, 24.0), (RampSlope, 12.0)], 288.0),
+        // Four treads of 7 over 10, however many risers there are: 4 x root(49 + 100) = 48.826222.
+        (Slope, &[(Rise, 7.0), (Tread, 10.0), (Treads, 4.0), (Risers, 4.0)], 48.826222),
         // 42 x 7 1/2 / 10 1/2.
         (RakeDrop, &[(RakeRun, 42.0), (Rise, 7.5), (Tread, 10.5)], 30.0),
         // 7 x root(7.625^2 + 10.25^2) = 89.42493, and 12.

@@ -792,6 +792,34 @@ fn a_row_told_before_is_not_held_beside_itself() {
     assert!(first(&last).starts_with("No: 39\" is over the 38\" handrail limit"), "{}", last.text());
 }
 
+/// What a question says anew is answered beside what it was by the job: a 30 in. gate in the middle of 10 ft leaves 45 on each side, one of 38
+/// leaves 41. Where nobody knows the figure itself, by how much it moves.
+#[test]
+fn what_is_supposed_is_said_beside_what_was_told() {
+    let last = told_then(&[
+        "run 1: 10'-0\" out to out, gate in the middle 2'-6\" wide",
+        "figure: guard beside the stairs or the gate; with gate opening 3'-2\"?",
+    ]);
+    assert!(last.text().contains("That is 4\" less than the 45\" as told."), "{}", last.text());
+    assert_eq!(last.json()["values"]["as_told"]["in"], "45");
+    // Of the balusters' length nothing is told: it grows as the rail does.
+    let last = told_then(&["height: 38\" to the top", "figure: balusters' length; with height to the top 3'-4 1/2\"?"]);
+    assert_eq!(last.reply.status, Status::Answered);
+    assert!(
+        first(&last).starts_with("All else the same, the balusters' length comes to 2 1/2\" more than it was"),
+        "{}",
+        last.text()
+    );
+    // What had no part, and how a row stood before, are among the values.
+    let last = told_then(&["figure: gap; with bay 4'-10\"; with balusters 9; with kerf 1/8\"?"]);
+    assert_eq!(last.json()["values"]["blade"]["in"], "0.125", "{}", last.json()["values"]);
+    let last = told_then(&[
+        "figure: balusters' length; with height to the top 3'-2\"; with balusters' length 2'-6\"; with height to the top 3'-4\"?",
+    ]);
+    let values = &last.json()["values"];
+    assert_eq!([&values["with_first"]["in"], &values["with_second"]["in"]], ["38", "40"], "{values}");
+}
+
 /// A figure that fails a limit brings it, though no word was asked for.
 #[test]
 fn a_figure_that_fails_its_limit_warns() {

@@ -162,11 +162,11 @@ fn asks_nothing_less(words: &[Word], choice: &Choice) -> bool {
     }
 }
 
-/// True for what no other trade's line tells: a run with an end or an opening, the deck at the house.
+/// True for what no other trade's line tells: a run with an end or an opening, the deck at the house; a note may be of anything.
 fn is_of_the_guard(fact: &Fact) -> bool {
     match fact {
         Fact::Run(_, p) => p.from.is_some() || p.to.is_some() || p.gate.is_some() || p.stairs.is_some(),
-        fact => matches!(fact, Fact::DeckAlong(_)),
+        fact => matches!(fact, Fact::DeckAlong(_) | Fact::DropNote(_)),
     }
 }
 

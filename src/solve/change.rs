@@ -35,6 +35,21 @@ pub(super) fn changed(want: RowId, given: &Given, job: &Job) -> Option<Solved> {
     moves.then(|| Solved { used, defaults, ..Solved::plain(Fig::new(value, why)) })
 }
 
+/// True where a row is a sum of another, at however many steps.
+pub fn hangs_on(want: RowId, of: RowId) -> bool {
+    slope(want, of).is_some()
+}
+
+/// By how much a length moves with another that it is a sum of, all else the same, whatever it is itself; `None` where it is no sum of it.
+pub fn moves_by(want: RowId, of: RowId, was: &Fig, is: &Fig) -> Option<Fig> {
+    was.as_length().zip(is.as_length())?;
+    let by = (is.as_q() - was.as_q()).checked_mul(&slope(want, of)?)?;
+    let by = crate::measure::Length::from_q(by).filter(|l| !l.is_zero())?;
+    let name = of.row().name;
+    let why = Why::Formula("what changed of what it is made up of: was, then is", vec![(name, was.clone()), (name, is.clone())]);
+    Some(Fig::length(by, why))
+}
+
 /// What a row comes to when one it hangs on changes.
 fn moved(want: RowId, row: RowId, now: Q, was: &Fig, is: &Fig, given: &Given) -> Option<Q> {
     if let Some(slope) = slope(want, row) {

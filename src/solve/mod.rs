@@ -17,6 +17,7 @@ mod posts;
 mod search;
 
 pub use by::by;
+pub use change::{hangs_on, moves_by};
 pub use given::{Given, Lacks, Solved};
 pub use known::{Source, joist_thick, known, taken, tape_parts, told_length};
 pub use law::{default_of, habit, in_force, limit_length, source_of, told_instead};

@@ -5,7 +5,7 @@ use crate::figure::{Value, Why};
 use crate::measure::{Length, Q};
 use crate::quantity::RowId::{
     BayCentre, BayClear, BayCount, BayLonger, BayShorter, BoltCount, BoltsPerPost, Bracket, CapLength, CapPast,
-    CentreMax, ClearMax, CornerGap, CornerLeg, CutCorner, EndBays, EndInset, HoldBack, Inside, Joists, JoistsPerBay,
+    CentreMax, ClearMax, CornerGap, CornerLeg, CornersCut, CutCorner, DeckAlong, EndBays, EndInset, HoldBack, Inside, Joists, JoistsPerBay,
     LastBay, LetIn, Line, Miter, NotchDepth, PostCount, PostFar, PostMark, PostMoved, PostNear, PostNth, PostOut,
     PostOver, PostTrim, PostWidth, PostsBetween, RailLength, RunCentre, RunClear, RunLength, RunMost, RunOverall, Turn,
 };
@@ -182,6 +182,12 @@ pub(super) const RELATIONS: &[Relation] = &[
     Relation::work(CornerLeg, "the clip over the square root of 2: both legs alike", &[given(CutCorner)], |a| {
         Length::diagonal(a.length(0), a.length(0)).map(|l| Value::Length(l / 2))
     }),
+    Relation::work(
+        RunLength,
+        "the deck along the house less a leg at each clipped corner",
+        &[given(DeckAlong), given(CornersCut), given(CornerLeg)],
+        |a| Some(Value::Length(a.length(0) - a.length(2) * a.n(1))).filter(|_| a.length(0) > a.length(2) * a.n(1)),
+    ),
     Relation::work(Miter, "half the turn", &[want(Turn)], |a| value(Miter, a.q(0) / Ratio::from_integer(2), false)),
     Relation::work(CornerGap, "the hold-back times the square root of 2: across the corner", &[want(HoldBack)], |a| {
         Length::diagonal(a.length(0), a.length(0)).map(Value::Length)

@@ -10,7 +10,7 @@ use crate::quantity::RowId::{
     StairBalusters, StairClear, StairGap, StairPostWidth, StairWidth, StairsPast, StepSlope, TotalRise, TotalRun,
     Tread, Treads,
 };
-use crate::quantity::relation::{Args, Relation, given, told, value, want};
+use crate::quantity::relation::{Args, Relation, also, given, told, value, want};
 
 pub(super) const RELATIONS: &[Relation] = &[
     Relation::product("risers x riser", TotalRise, Rise, Risers),
@@ -23,11 +23,22 @@ pub(super) const RELATIONS: &[Relation] = &[
     .by("common practice, no source"),
     Relation::work(HandrailRisers, "every riser counts", &[want(Risers)], |a| up(a.q(0))),
     Relation::sum("the deck's height above the ground at the stairs' foot", &[(1, want(Grade)), (-1, want(TotalRise))]),
+    // Top tread flush or one riser down: each tread told is one step of the slope.
+    Relation::work(
+        Slope,
+        "treads x the root of the riser squared + the tread squared",
+        &[given(Treads), want(Rise), want(Tread)],
+        |a| Length::diagonal(a.length(1), a.length(2)).map(|step| Value::Length(step * a.n(0))),
+    ),
     Relation::work(
         Slope,
         "the nosing line: the square root of the rise less one riser squared, and the run squared",
-        &[want(TotalRise), want(Rise), want(TotalRun)],
-        |a| Length::diagonal(a.length(0) - a.length(1), a.length(2)).map(Value::Length),
+        &[want(TotalRise), want(Rise), want(TotalRun), also(Risers), also(Treads)],
+        |a| {
+            // Of as many treads as risers the run goes a step further than the rise.
+            let hung = a.n(3) == 0 || a.n(4) == 0 || a.n(3) == a.n(4) + 1;
+            Length::diagonal(a.length(0) - a.length(1), a.length(2)).filter(|_| hung).map(Value::Length)
+        },
     ),
     Relation::work(Angle, "the angle whose tangent is riser over tread", &[want(Rise), want(Tread)], angle),
     Relation::work(Angle, "the angle whose tangent is rise over run", &[want(TotalRise), want(TotalRun)], angle),

@@ -2,6 +2,7 @@
 
 mod alike;
 mod anew;
+mod as_told;
 mod asked;
 mod case;
 mod compared;
@@ -72,6 +73,12 @@ fn figures(told: &Job, asked: &Asked) -> (Reply, Figs) {
     if let Some(row) = taken::passed_over(asked, &used(&found)).filter(|_| asked.ask.wants.len() == 1) {
         return (Reply { lines: vec![say::which(row)], ..Reply::of(Status::Asks) }, Vec::new());
     }
+    if let ([want], [_]) = (&asked.ask.wants[..], &questions[..])
+        && let Some((mut reply, by)) = as_told::moved(told, asked, *want).filter(|_| found.is_empty())
+    {
+        reply.lines.extend(questions);
+        return (reply, vec![(want.row().name, by)]);
+    }
     let mut reply = Reply::of(if found.is_empty() { Status::Asks } else { Status::Answered });
     if found.is_empty() {
         reply.lines = questions;
@@ -81,6 +88,11 @@ fn figures(told: &Job, asked: &Asked) -> (Reply, Figs) {
     let anew: Vec<(Line, Fig)> = found.iter().filter_map(|one| anew::anew(asked, one)).collect();
     let apart = anew.first().map(|(_, apart)| ("apart", apart.clone()));
     reply.lines.extend(anew.into_iter().map(|(line, _)| line));
+    let before = found.iter().find_map(|one| as_told::was(told, asked, one)).filter(|_| apart.is_none());
+    let (says, before) = before.unzip();
+    if let Some(line) = reply.lines.first_mut() {
+        line.spans.extend(says.into_iter().flatten());
+    }
     reply.lines.extend(found.iter().find_map(|one| say::working(&one.solved.fig)));
     let taken = taken::taken(asked.job, &defaults(&found), figs_of(&found));
     reply.lines.extend(taken::both(taken::unused(asked, &used(&found)), taken));
@@ -88,7 +100,10 @@ fn figures(told: &Job, asked: &Asked) -> (Reply, Figs) {
     reply.findings = warned::found(told, asked, &found);
     values::put(&mut reply, &found);
     values::put_given(&mut reply, asked, &used(&found));
+    values::put_unused(&mut reply, asked, &used(&found));
+    as_told::both_given(&mut reply, asked);
     reply.values.more.extend(apart);
+    reply.values.more.extend(before.into_iter().flatten());
     let figs = found.into_iter().map(|one| (one.want.row().name, one.solved.fig)).collect();
     (reply, figs)
 }

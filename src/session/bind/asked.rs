@@ -15,7 +15,7 @@ use crate::limits::Sense;
 use crate::provide;
 use crate::quantity::{Alike, Kind, RowId};
 use crate::session::answer::{of_both, settled};
-use crate::solve::{Given, Lacks, Solved};
+use crate::solve::{Given, Lacks, Solved, hangs_on};
 
 /// Of which of several what follows is asked: "8s or 10s, which wastes less" is what each gives, and leaves.
 const BY_WHAT_FOLLOWS: &[(RowId, RowId)] = &[(RowId::Stock, RowId::PerStick)];
@@ -101,11 +101,18 @@ const JUDGED: &[(&str, RowId, RowId)] = &[
     ("triangle", RowId::TriangleBall, RowId::TriangleBall),
 ];
 
+/// Topics a row answers where a word is given: how strong posts are in that wood.
+const BY_WORD: &[(&str, RowId, RowId)] = &[("strength", RowId::Species, RowId::PostRatio)];
+
 /// Gaps of other names: one of them given alone is the gap that is spoken of.
 const GAPS: &[RowId] = &[RowId::EndGap, RowId::GapUnder, RowId::PostOffWall, RowId::CornerGap, RowId::GateUnder];
 
 /// The row a want is judged as; for a topic, by what is given.
 fn judged_as(want: &str, reading: &Reading<'_>) -> Option<(RowId, bool)> {
+    let word = |row: RowId| reading.filled.iter().any(|f| f.row == Some(row) && f.how == How::Set && f.word.is_some());
+    if let Some((.., row)) = BY_WORD.iter().find(|(topic, said, _)| *topic == want && word(*said)) {
+        return Some((*row, false));
+    }
     let values = || reading.filled.iter().filter(|f| f.how == How::Set && f.word.is_none()).filter_map(|f| f.row);
     let of_topic = || JUDGED.iter().filter(|(topic, ..)| *topic == want);
     let given = of_topic().find(|(_, given, _)| values().any(|row| row == *given));
@@ -191,15 +198,22 @@ impl About<'_> {
 
     /// What is supposed anew without a question before it wants what is never said without it: of balusters more or fewer the gap.
     fn what_follows(&self, reading: &Reading<'_>) -> Option<Vec<RowId>> {
-        let rows: Vec<RowId> = reading.filled.iter().filter_map(|f| f.row).collect();
+        // Decking's size is how thick it is.
+        let measured = |row: RowId| if row == RowId::DeckingSize { RowId::Decking } else { row };
+        let rows: Vec<RowId> = reading.filled.iter().filter_map(|f| f.row.map(measured)).collect();
         let changes = |row: &RowId| {
-            let of_it = reading.filled.iter().filter(|f| f.row == Some(*row));
+            let of_it = reading.filled.iter().filter(|f| f.row.map(measured) == Some(*row));
             of_it.clone().any(|f| matches!(f.how, How::Add | How::Less)) || of_it.count() > 1
         };
         let anew = |row: &&RowId| !row.row().is_words() && (changes(row) || self.job.told(**row).is_some());
         // A run's bays are told with it.
         let tells = |row: &&RowId| **row == RowId::BayCount && self.job.runs.iter().any(|r| r.bays.is_some());
         let changed = rows.iter().find(|row| anew(row) || tells(row)).filter(|_| reading.act == "suppose")?;
+        // "Makes a 9 1/4 notch with 1 in. boards; with 1 1/2 boards?" wants the notch.
+        let once = |row: &&RowId| rows.iter().filter(|r| r == row).count() == 1 && !row.row().is_words();
+        if let Some(row) = rows.iter().filter(once).find(|row| hangs_on(**row, *changed)) {
+            return Some(vec![*row]);
+        }
         // A size has nothing beside it: then it is what is beside the rest of what is given.
         let beside = std::iter::once(changed).chain(&rows).flat_map(|r| r.row().beside);
         beside.copied().find(|row| !rows.contains(row)).map(|row| vec![row])

@@ -5,6 +5,7 @@
 
 mod answer;
 mod asked;
+mod chain;
 mod changed;
 #[cfg(feature = "fold-weights")]
 mod compared;
@@ -280,7 +281,9 @@ fn decided(candidates: &[Candidate], spare: Vec<Spare>, right: f32) -> Option<Bo
 fn holds(best: &Candidate, spare: &[Spare], right: f32) -> bool {
     match &best.act {
         Act::Tell(facts) if matches!(facts[..], [Fact::Note(_)]) => true,
-        Act::Query(Query::Row(ask)) if best.lacks => best.unbound == 0 && ask.given.len() + ask.supposed.len() > 0,
+        Act::Query(Query::Row(ask)) if best.lacks => {
+            best.unbound == 0 && (right >= odds::CERTAIN || ask.given.len() + ask.supposed.len() > 0)
+        }
         // What only answers is judged by its odds, in which the words left over count already; they are named. A figure or a word nobody
         // knows wants even odds.
         Act::Query(Query::Row(_)) => right >= odds::CERTAIN || best.unbound == 0 && !spare.iter().any(|s| s.unknown),

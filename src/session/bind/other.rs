@@ -6,6 +6,7 @@ use super::readings::{Filled, Reading};
 use super::rule::of_topic;
 use crate::grammar::ask::{NotchAsk, TakeoffAsk};
 use crate::grammar::scores::{self, How, Line};
+use crate::grammar::words::words;
 use crate::grammar::{Act, Query, Talk, canon};
 use crate::job::Fact;
 use crate::measure::Lumber;
@@ -18,6 +19,7 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         ("keep", _) => Act::Talk(Talk::Keep),
         ("leave", _) => Act::Talk(Talk::Leave),
         ("why", _) if about.answered => Act::Query(Query::Why),
+        ("drop", Some("notes")) => Act::Tell(vec![Fact::DropNote(note_meant(about)?)]),
         ("note", _) => Act::Tell(vec![Fact::Note(canon::clean_note(about.line)?)]),
         ("rule" | "judge" | "ask" | "suppose", Some("notch-allowed")) if size(line, reading).is_some() => {
             let bears = |f: &Filled<'_>| f.word.is_none() && f.row.is_none_or(|row| !BESIDE_NOTCH.contains(&row));
@@ -43,6 +45,23 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         _ => return None,
     };
     Some(Way::plain(0.0, act))
+}
+
+/// The one note that shares most words with the line; `None` where none does, or two as many.
+fn note_meant(about: &About<'_>) -> Option<u32> {
+    let said: Vec<String> = stems(about.line);
+    let shared = |text: &str| stems(text).iter().filter(|stem| said.contains(stem)).count();
+    let mut notes: Vec<(usize, u32)> = about.job.notes.iter().map(|n| (shared(&n.text), n.id)).collect();
+    notes.sort();
+    let (most, id) = notes.pop().filter(|(shared, _)| *shared > 0)?;
+    notes.last().is_none_or(|(next, _)| *next < most).then_some(id)
+}
+
+/// The words of a note that may tell it from another.
+fn stems(text: &str) -> Vec<String> {
+    const LIGHT: &[&str] = &["a", "an", "at", "for", "in", "is", "it", "note", "of", "on", "that", "the", "to", "remember"];
+    let words = words(text).into_iter().filter(|w| !LIGHT.contains(&w.text.as_str()) && w.text.chars().any(char::is_alphanumeric));
+    words.map(|w| scores::stem(&w.text)).collect()
 }
 
 /// What may be said beside the size of a post that is to be notched: none of it bends whether it may.

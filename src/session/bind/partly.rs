@@ -165,7 +165,7 @@ impl<'a> Tale<'a> {
         };
         self.cost += more;
         // A rim's size is how tall it is, too.
-        if let Some(Premise::Row(row, value)) = besides(row, line, filled.at) {
+        if let Some(Premise::Row(row, value)) = besides(row, line, filled.at).filter(|_| row == RowId::RimSize) {
             let told = Fact::of(row, value);
             self.said(said, filled)?;
             self.facts.extend(told);
@@ -201,8 +201,12 @@ impl<'a> Tale<'a> {
             Told::Says(RowId::PostCount, Says::Value(Value::Count(n))) if self.ended && n > 1 => {
                 self.runs.take(RowId::BayCount, &Says::Value(Value::Count(n - 1)))?;
             }
-            // Where a stair's rail ends is no run of the deck's.
-            Told::Says(RowId::RunFrom | RowId::RunTo, Says::Word(_)) if self.is_of_flight() => self.rest.push(filled),
+            // Where a stair's rail ends is no run of the deck's: nothing told hangs on it.
+            Told::Says(RowId::RunFrom | RowId::RunTo, Says::Word(_)) if self.is_of_flight() => self.cost += ASIDE,
+            // A post that stands already is a post.
+            Told::Says(RowId::PostAt, Says::Word(there)) if there == "existing" || self.is_an_end(&there) => {
+                self.cost += ASIDE;
+            }
             Told::Says(row, said) if is_of_runs(row) => self.runs.take(row, &said)?,
             Told::Says(RowId::PostsBetween, Says::Value(Value::Count(n))) if self.lengths == 1 => {
                 self.runs.take(RowId::BayCount, &Says::Value(Value::Count(n + 1)))?;
@@ -231,6 +235,12 @@ impl<'a> Tale<'a> {
         let rows = || self.reading.filled.iter().filter_map(|f| f.row);
         let end = |r: RowId| matches!(r, RowId::RunFrom | RowId::RunTo);
         rows().any(|r| r.row().owner == Owner::Stairs) && rows().filter(|r| is_of_runs(*r)).all(end)
+    }
+
+    /// True for a place both ends of the run are: the posts there are the run's own.
+    fn is_an_end(&self, place: &str) -> bool {
+        let at = |end: RowId| self.reading.filled.iter().any(|f| f.row == Some(end) && f.word == Some(place));
+        at(RowId::RunFrom) && at(RowId::RunTo)
     }
 
     /// How wide and how long a walkway is that lies along no house and has a guard on one side, by that side's name: "walkway 4 wide 18 long, rail on

@@ -1,6 +1,6 @@
 //! The likeliest readings of a line by the learned scores: what it does, what it wants, the row of each item, judged together.
 
-use super::value::row_of;
+use super::value::{corners_cut, row_of};
 use crate::grammar::items::likeliest as likeliest_items;
 use crate::grammar::scores::{How, Is, Item, Line, NONE, Scores, Shape, Token};
 use crate::grammar::sense::{Sense, Verb};
@@ -155,7 +155,11 @@ impl Reading<'_> {
     pub(super) fn unsaid<'l>(&'l self, line: &'l Line) -> impl Iterator<Item = &'l Item> {
         let said = |i: &&Item| {
             let of_two = self.is_two_by_nature(line, i.at);
-            is_one(line, i) || self.is_of_rate(line, i.at) || of_two || self.is_said_again(line, i.at)
+            let corners = || {
+                let leg = self.filled.iter().any(|f| f.row == Some(RowId::CornerLeg));
+                leg && corners_cut(line).is_some_and(|(at, _)| at == i.at)
+            };
+            corners() || is_one(line, i) || self.is_of_rate(line, i.at) || of_two || self.is_said_again(line, i.at)
         };
         self.without_row(line).filter(move |i| !said(i))
     }

@@ -8,7 +8,7 @@ use crate::grammar::draft::Weight;
 use crate::grammar::items::{Is, Item, likeliest};
 use crate::grammar::reading::weight;
 use crate::grammar::scores::{Line, stem};
-use crate::grammar::sense::{Cue, Sense};
+use crate::grammar::sense::{Cue, Sense, Verb};
 use crate::grammar::words::words;
 use crate::grammar::{Act, Query};
 use crate::job::{End, Fact, Setting};
@@ -54,7 +54,7 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
         let thing = tells && is_stairs(item) && item.text.split_whitespace().any(called);
         let asks = item.text.split_whitespace().all(|w| asked.contains(&w));
         let part =
-            asks || limits || thing || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
+            asks || limits || thing || takes_back(&items, at) || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
         let weight = weight(&items, at);
         let measure = matches!(item.is, Is::Measure(_));
         // A word that may bend something counts, whatever else it may be.
@@ -78,6 +78,16 @@ pub(super) fn figures(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act
     let text = |at: usize| typed.get(line.tokens.get(at)?.span.clone());
     let spare = |text: &str| Spare { text: text.to_owned(), heavy: true, bends: asks, unknown: false, denies: false };
     passed.into_iter().chain(idle).filter_map(text).map(spare).collect()
+}
+
+/// "8, no, 9": between two figures it takes the first one back, and denies nothing.
+fn takes_back(items: &[Item], at: usize) -> bool {
+    let figure = |i: Option<&Item>| i.is_some_and(|i| matches!(i.is, Is::Measure(_)));
+    let repairs = items[at].senses().iter().any(|s| matches!(s, Sense::Not | Sense::Verb(Verb::Repair)));
+    let before = items[..at].iter().rev().find(|i| !i.is_sep());
+    let behind = items[at + 1..].iter().find(|i| !i.is_sep());
+    let alike = |a: Option<&Item>, b: Option<&Item>| figure(a) && figure(b);
+    repairs && &*items[at].text == "no" && alike(before, behind)
 }
 
 /// True for a question whether something is amiss.
@@ -150,6 +160,7 @@ fn is_held(row: RowId, facts: &[Fact]) -> bool {
         RowId::GateAt | RowId::Hinge | RowId::Latch | RowId::Swing => gate(),
         RowId::StairAt => stairs(),
         RowId::OffsetFrom => gate() || stairs(),
+        RowId::RunFrom | RowId::RunTo => runs().next().is_some(),
         RowId::PostAt => {
             runs().any(|p| p.bays.is_some()) || facts.iter().any(|f| matches!(f, Fact::Set(Setting::Post(..))))
         }

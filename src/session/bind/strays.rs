@@ -12,7 +12,7 @@ use std::sync::LazyLock;
 pub(super) fn strays(line: &Line, reading: &Reading<'_>) -> Option<usize> {
     let mut apart = 0;
     for item in reading.strays(line) {
-        let said = says_again(line, reading, item) || is_taken_back(line, reading, item);
+        let said = is_of_the_bay(line, reading, item) || names_the_post(line, reading, item) || says_again(line, reading, item) || is_taken_back(line, reading, item);
         if said || counts_them(line, reading, item) || counts_ends(line, reading, item) || is_of_a_name(line, item) {
             continue;
         }
@@ -34,6 +34,23 @@ fn counts_ends(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
     let end = |row: RowId| reading.filled.iter().find(|f| f.row == Some(row));
     let (Some(from), Some(to)) = (end(RowId::RunFrom), end(RowId::RunTo)) else { return false };
     two && (from.how == to.how) && (item.at + 1..=item.at + 2).any(|at| at == from.at || at == to.at)
+}
+
+/// "Clear between the two posts": a bay has two.
+fn is_of_the_bay(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
+    let token = |at: usize| line.tokens.get(at);
+    let two = token(item.at).and_then(|t| t.value.as_ref()).is_some_and(|v| v.shape != Shape::Feet && v.size() == 2.0);
+    let posts = token(item.at + 1).is_some_and(|t| t.stem == "post");
+    let between = line.tokens[item.at.saturating_sub(2)..item.at].iter().any(|t| t.stem == "between");
+    two && posts && between && reading.filled.iter().any(|f| f.row == Some(RowId::BayClear))
+}
+
+/// "The 4x4s measure 3 9/16": what is measured is called by its size.
+fn names_the_post(line: &Line, reading: &Reading<'_>, item: &Item) -> bool {
+    let size = line.tokens.get(item.at).and_then(|t| t.value.as_ref()).and_then(|v| v.lumber());
+    let square = size.is_some_and(|l| l.thick_quarters == 4 * l.wide);
+    let behind = reading.filled.iter().find(|f| f.at > item.at).and_then(|f| f.row);
+    square && behind == Some(RowId::PostWidth)
 }
 
 /// "Three-season room": part of what something is called.
@@ -58,9 +75,20 @@ fn is_of_another_matter(line: &Line, item: &Item) -> bool {
         let nouns = figures.flat_map(|row| row.nouns.split(',').map(str::trim)).filter(|n| !n.contains(' '));
         nouns.map(stem).collect()
     });
+    if is_an_hour(line, item.at) {
+        return true;
+    }
     let value = line.tokens.get(item.at).and_then(|t| t.value.as_ref());
     let bare = value.is_some_and(|v| matches!(v.shape, Shape::Bare | Shape::Spoken) && v.size().fract() == 0.0);
     bare && line.tokens[part(line, item.at)].iter().all(|t| t.word.is_none() || !NOUNS.contains(&t.stem))
+}
+
+/// "Tuesday at 8": the hour of a day.
+fn is_an_hour(line: &Line, at: usize) -> bool {
+    const DAYS: &[&str] =
+        &["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "tomorrow", "today"];
+    let word = |back: usize| at.checked_sub(back).and_then(|n| line.tokens.get(n)?.word.as_deref()).unwrap_or_default();
+    word(1) == "at" && DAYS.contains(&word(2))
 }
 
 /// The part of the line around a token.

@@ -2,24 +2,44 @@
 
 use super::About;
 use super::asked::Way;
+use super::chain::chain;
 use super::readings::Reading;
 use crate::figure::Value as Figure;
 use crate::grammar::Act;
-use crate::grammar::scores::{Line, Shape, Value};
+use crate::grammar::scores::{Line, Shape, Token, Value};
 use crate::measure::{Length, Q};
 use crate::sums::{Expr, Into, Sum, answer};
 
 /// The sum a reading asks for; `None` where its figures do not make one.
 pub(super) fn summed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
-    let operation = *reading.wants.first()?;
     let values: Vec<&Value> = line.values().filter_map(|at| line.tokens.get(at)?.value.as_ref()).collect();
-    if values.iter().any(|v| v.shape == Shape::Doubt) {
+    if values.iter().any(|v| v.shape == Shape::Doubt) || loses_a_part(about.line, line) {
         return None;
     }
+    // Several steps are none of the operations that are learned.
+    let Some(operation) = reading.wants.first().copied() else {
+        let sum = Sum::Value(chain(line)?);
+        return answer(&sum).is_ok().then(|| Way::plain(0.0, Act::Sum(sum)));
+    };
     // "each one", "one mark": a one that stands for a thing counts nothing, where the sum is made without it.
     let strong: Vec<&Value> = values.iter().copied().filter(|v| !is_weak(v)).collect();
-    let sum = made(about, line, operation, &values).or_else(|| made(about, line, operation, &strong))?;
+    // "An inch, then another inch and a half": what is added once more is one length.
+    let again = values.iter().any(|v| v.shape == Shape::Word) && matches!(operation, "add" | "less") && strong.len() > 1;
+    let all = || made(about, line, operation, &values).filter(|_| !again);
+    let sum = all().or_else(|| made(about, line, operation, &strong))?;
     answer(&sum).is_ok().then(|| Way::plain(0.0, Act::Sum(sum)))
+}
+
+/// True where a part of an inch stands without its figure, "one more sixteenth", or two of it would be read as a mixed number: "two 5/8s".
+fn loses_a_part(said: &str, line: &Line) -> bool {
+    const PARTS: &[&str] = &["quarter", "eighth", "sixteenth", "thirty-second"];
+    let lone = line.tokens.iter().any(|t| t.word.as_deref().is_some_and(|w| PARTS.contains(&w.trim_end_matches('s'))));
+    let several = |t: &Token| {
+        let text = said.get(t.span.clone()).unwrap_or_default();
+        let whole = text.starts_with(|c: char| c.is_alphanumeric()) && text.contains(char::is_whitespace);
+        t.value.is_some() && whole && text.contains('/') && text.ends_with('s')
+    };
+    lone || line.tokens.iter().any(several)
 }
 
 /// True for a "one" in words.

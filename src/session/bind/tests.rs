@@ -163,6 +163,30 @@ fn questions_are_bound_by_their_rows() {
             &[(4, "guard-total"), (10, "price"), (11, "per-foot"), (18, "price-per-foot")],
             "figure: cost; with guard in all 30'-0\"; with price of one 1 4/5; with balusters to the foot 4; with price of a foot 11? ?",
         ),
+        // A corner cut off each end makes the front that much shorter.
+        (
+            "22 long, 10 out, two corners cut back 30 inches, what does that leave of the front",
+            "ask",
+            "run-length",
+            &[(0, "deck-along"), (3, "deck-out"), (7, "cut-corner:named"), (10, "corner-leg"), (18, "run-name")],
+            "figure: run; with deck along the house 22'-0\"; with deck out from the house 10'-0\"; with leg of the clipped corner 2'-6\"; with clipped corners 2?",
+        ),
+        // A notch that stands on the decking is what other decking changes.
+        (
+            "1 in decking makes the notch 8 1/4. what if the decking is 1 1/2",
+            "suppose",
+            "",
+            &[(0, "decking"), (5, "notch-tall"), (12, "decking")],
+            "figure: notch, top to bottom; with decking 1\"; with notch, top to bottom 8 1/4\"; with decking 1 1/2\"?",
+        ),
+        // How strong posts are in another wood is what they are asked over what it is allowed.
+        (
+            "what would cedar do to the strength",
+            "suppose",
+            "strength",
+            &[(2, "species")],
+            "figure: post's bending over what is allowed; if species: western cedar?",
+        ),
         // A guard is needed by the drop: as it stands, and as the ground is filled.
         (
             "edge is 28 1/2 up, slope 0, guard or not",

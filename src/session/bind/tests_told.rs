@@ -475,6 +475,64 @@ fn a_rim_told_by_its_size_is_as_thick_and_as_tall_as_that() {
     ]);
 }
 
+/// A note is taken out by what it says, whatever trade that is of.
+#[test]
+fn a_note_goes_by_its_words() {
+    let job = ["note: stucco crew thursday", "note: ladder is at the Hoffmans"].iter().fold(Job::default(), |job, line| {
+        let Some(Act::Tell(facts)) = canon::read(line) else { panic!("{line}") };
+        job.with_all(&facts).expect("a note")
+    });
+    let made = |line: &str| {
+        let about = About { job: &job, asked: None, run: None, answered: false, figure: None, line, before: None };
+        let reading = Reading { act: "drop", wants: vec!["notes"], filled: Vec::new(), log: 0.0 };
+        super::other::other(&about, &Line::read(line, &[]), &reading).map(|way| canon::write(&way.act))
+    };
+    assert_eq!(made("that note on the stucco can go").as_deref(), Some("drop note 1"));
+    assert_eq!(made("forget what I said about the ladder").as_deref(), Some("drop note 2"));
+    assert_eq!(made("scratch that note"), None);
+}
+
+/// Where the rail of a flight ends, and that a post stands already, change nothing that is told beside it: they are named.
+#[test]
+fn what_changes_nothing_that_is_told_keeps_nothing_from_being_told() {
+    check(&[
+        ("", "11 risers, rail runs out at a newel", "0/risers 8/run-to", "stairs: 11 risers"),
+        (
+            "",
+            "corner to corner 14'2, posts at the corners are existing",
+            "0/run-from 2/run-to 3/run-length 10/post-at",
+            "run 1: 14'-2\" out to out, from corner, to corner",
+        ),
+        (
+            "",
+            "corner to corner is 14'2, corner posts are in already",
+            "0/run-from 2/run-to 4/run-length 6/post-at",
+            "run 1: 14'-2\" out to out, from corner, to corner",
+        ),
+        // A bay has two posts, and a post is called by its size.
+        ("", "one bay, between the two posts it's 61 1/2", "0/bay-count 9/bay-clear", "told: bays 1; told: bay 5'-1 1/2\""),
+        ("", "44 high and the 6x6s measure 5 5/8", "0/height-top 6/post-width", "height: 44\" to the top; posts: 5 5/8\" wide"),
+        // Of all a decimal may be one is usual for what it is of: 62.5 in., and no 62 ft 5.
+        ("", "opening is 62.5, pickets 1.5", "2/bay-clear 5/baluster-width", "told: bay 5'-2 1/2\"; balusters: 1 1/2\" wide"),
+        // 10 ft 6, or 10.6 ft: that is asked about.
+        ("", "front is 10.6", "0/run-name 2/run-length", "nothing"),
+        // A clock's hour is no figure of the guard's.
+        (
+            "",
+            "house to corner eleven four, I'm back tuesday at 8",
+            "0/run-from 2/run-to 3/run-length",
+            "run 1: 11'-4\" out to out, from house, to corner",
+        ),
+        // Who may do something does not ask whether.
+        (
+            "run 1: 14'-0\" long, from corner, to corner",
+            "you can keep the ends, the length should be 13'6",
+            "10/run-length",
+            "run 1: 13'-6\" out to out",
+        ),
+    ]);
+}
+
 /// What was held beside a telling goes with it: no count of posts stands for what is asked then.
 #[test]
 fn undo_takes_back_what_was_held_beside_what_was_told() {

@@ -114,7 +114,8 @@ fn asks_first(said: &str, line: &Line, reading: &Reading<'_>) -> bool {
 fn says_what_is(words: &[Word]) -> bool {
     const WHO: &[&str] = &["i", "we", "you", "they", "he", "she", "it"];
     let of = |at: usize, all: &[&str]| words.get(at).is_some_and(|w| all.contains(&w.text.as_str()));
-    of(0, &["what", "where"]) && of(1, WHO)
+    // "You can leave the gate": a question turns them round.
+    of(0, WHO) || of(0, &["what", "where"]) && of(1, WHO)
 }
 
 /// What it costs a telling that no part of the job keeps it: a logarithm of odds.

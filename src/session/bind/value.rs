@@ -30,11 +30,14 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
     if row.row().kind == Kind::Length && counts(line, at, said) {
         return Vec::new();
     }
-    // "38s" are so many pieces of one length, and a length in doubt is asked about.
+    // "38s" are so many pieces of one length, and a length in doubt is asked about where more than one of what it may be would do.
     // One side of "12 by 16" counts nothing.
     let counted = said.shape == Shape::Side && row.row().kind == Kind::Count;
     let doubt = row.row().kind == Kind::Length && said.shape == Shape::Doubt;
-    if counted || doubt || said.shape == Shape::Pieces && !PIECES.contains(&row) {
+    if doubt {
+        return settled(row, said).into_iter().map(|value| (0.0, Premise::Row(row, value))).collect();
+    }
+    if counted || said.shape == Shape::Pieces && !PIECES.contains(&row) {
         return Vec::new();
     }
     if let Some(facts) = lumber(row, said) {
@@ -56,6 +59,15 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
         all.iter_mut().for_each(|(c, _)| *c += EITHER);
     }
     all.into_iter().map(|(cost, value)| (cost, Premise::Row(row, value))).collect()
+}
+
+/// A length in doubt, "58.5", where one of all it may be is usual for the row: no bay is 58 ft wide.
+fn settled(row: RowId, said: &Said) -> Option<Value> {
+    let all = said.readings.iter().flat_map(|reading| as_kind(row, *reading)).map(|(_, value)| value);
+    let mut usual: Vec<Value> = all.filter(|value| row.holds(*value) && unusual(row, *value) == 0.0).collect();
+    usual.dedup();
+    let one = usual.pop()?;
+    usual.is_empty().then_some(one)
 }
 
 /// By how much a row is to be more or less: in its own unit, however little it is of the row.
@@ -171,8 +183,20 @@ fn quarters(said: &Said) -> Option<Length> {
     said.number().filter(|_| part).and_then(|q| Length::from_q(q - Q::new(1, 4)))
 }
 
+/// How many corners a line clips, and where it says so: "both front corners", "one corner".
+pub(super) fn corners_cut(line: &Line) -> Option<(usize, u64)> {
+    const NEAR: usize = 3;
+    let corner = |at: usize| line.tokens.get(at).is_some_and(|t| t.stem == "corner");
+    let many = |at: usize| line.tokens.get(at)?.value.as_ref()?.number().filter(|q| q.is_integer()).map(|q| q.to_integer());
+    let at = (0..line.tokens.len()).find(|at| many(*at).is_some_and(|n| n < 5) && (at + 1..=at + NEAR).any(corner))?;
+    Some((at, u64::try_from(many(at)?).ok()?))
+}
+
 /// What a size of lumber says besides: a rim's size is its thickness and its height.
 pub(super) fn besides(row: RowId, line: &Line, at: usize) -> Option<Premise> {
+    if row == RowId::CornerLeg {
+        return corners_cut(line).map(|(_, n)| Premise::Row(RowId::CornersCut, Value::Count(n)));
+    }
     let said = line.tokens.get(at)?.value.as_ref().filter(|_| row == RowId::RimSize)?;
     Some(Premise::Row(RowId::RimTall, Value::Length(said.lumber()?.dressed()?.1)))
 }
@@ -187,6 +211,7 @@ const WRITTEN: &[(RowId, &str, &str)] = &[
     (RowId::Mount, "inside rim", "inside the rim"),
     (RowId::Mount, "outside rim", "outside the rim"),
     (RowId::Mount, "surface", "on the decking"),
+    (RowId::Species, "cedar", "western cedar"),
     (RowId::Fixing, "bolts", "through bolts"),
     (RowId::Fixing, "lag screws", "lags"),
     (RowId::Fixing, "screws", "structural screws"),

@@ -68,6 +68,12 @@ pub(super) fn put_given(reply: &mut Reply, asked: &Asked, used: &[RowId]) {
     given.for_each(|(row, fig)| put_row(reply, row, fig));
 }
 
+/// Puts in the premises that had no part: they are named in the answer.
+pub(super) fn put_unused(reply: &mut Reply, asked: &Asked, used: &[RowId]) {
+    let unused = asked.given.rows().filter(|row| !used.contains(row) && !asked.ask.wants.contains(row));
+    unused.filter_map(|row| Some((row, asked.given.get(row)?))).for_each(|(row, fig)| put_row(reply, row, fig));
+}
+
 /// Puts one row in; where another figure has its name, under its id's.
 pub(super) fn put_row(reply: &mut Reply, row: RowId, fig: &Fig) {
     let other = |n: &str| reply.values.more.iter().any(|(name, f)| *name == n && f.value() != fig.value());
