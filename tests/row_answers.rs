@@ -792,6 +792,27 @@ fn a_row_told_before_is_not_held_beside_itself() {
     assert!(first(&last).starts_with("No: 39\" is over the 38\" handrail limit"), "{}", last.text());
 }
 
+/// A 2x6 is 1 1/2 by 5 1/2: (5.5 / 1.5)^2 = 13.44 times the sag; the width times the depth cubed is the second moment of area x 12.
+#[test]
+fn a_board_on_edge_is_held_beside_itself_lying_flat() {
+    let last =
+        told_then(&["figure: rail's sag; if top rail: 2x6; if top rail lies: on edge; if top rail lies: flat?"]);
+    assert!(first(&last).starts_with("It sags 13.44 times as much lying flat as on edge"), "{}", last.text());
+    assert_eq!(last.reply.status, Status::Answered);
+}
+
+/// A 6x6 is 5 1/2: a notch of 5 1/2 leaves nothing of it, and one of 5 a half inch. Without a size told nobody knows.
+#[test]
+fn a_notch_that_leaves_nothing_is_not_taken() {
+    let status = |line: &str| told_then(&[line]).reply.status;
+    assert_eq!(status("posts: 6x6; notch: 5 1/2\" deep"), Status::Refused);
+    assert_eq!(status("posts: 6x6; notch: 5\" deep"), Status::Told);
+    assert_eq!(status("notch: 5 1/2\" deep"), Status::Told);
+    let last = told_then(&["posts: 6x6; notch: 5 1/2\" deep"]);
+    assert!(first(&last).starts_with("Nothing would be left"), "{}", last.text());
+    assert_eq!(last.job(), last.was);
+}
+
 /// What a question says anew is answered beside what it was by the job: a 30 in. gate in the middle of 10 ft leaves 45 on each side, one of 38
 /// leaves 41. Where nobody knows the figure itself, by how much it moves.
 #[test]

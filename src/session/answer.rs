@@ -23,6 +23,7 @@ mod work;
 pub(super) use before::before;
 pub(super) use changed::{changed, since_list};
 pub(super) use flight::disagrees;
+pub(super) use notch::leaves_nothing;
 pub(super) use help::{hello, help};
 pub(super) use reasons::{sources, why};
 pub(super) use refusals::impossible;

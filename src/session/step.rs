@@ -368,6 +368,9 @@ fn tell(session: &Session, facts: Vec<Fact>, mut turn: Turn, then: Option<&Query
     if let Some(disagrees) = answer::disagrees(&job).filter(|_| answer::disagrees(&session.job).is_none()) {
         return same(session, refused([disagrees, Line::say(Role::Detail, "Nothing was changed.")]));
     }
+    if let Some(nothing) = answer::leaves_nothing(&job).filter(|_| answer::leaves_nothing(&session.job).is_none()) {
+        return same(session, nothing);
+    }
     let act = Act::Tell(facts);
     let (mut reply, figs) = answer::told(&session.job, &job, &act, then, session.width);
     reply.status = Status::Told;

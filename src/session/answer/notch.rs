@@ -6,6 +6,7 @@ pub(super) mod judge;
 mod left;
 mod lengths;
 mod old;
+pub(in crate::session) use left::leaves_nothing;
 pub(super) mod say;
 mod steps;
 

@@ -12,6 +12,7 @@ mod given;
 mod held;
 mod judge;
 mod judged;
+mod lies;
 mod metric;
 mod needed;
 mod say;
@@ -44,7 +45,7 @@ pub(super) fn row(job: &Job, ask: &RowAsk) -> (Reply, Figs) {
     let asked = Asked::of(tried, ask);
     let (mut reply, figs) = match ask.mood {
         Mood::Figure => {
-            let several = sides::answer(&asked).or_else(|| each::each(job, &asked));
+            let several = lies::answer(&asked).or_else(|| sides::answer(&asked)).or_else(|| each::each(job, &asked));
             several.unwrap_or_else(|| figures(job, &asked))
         }
         Mood::Judge | Mood::Fault | Mood::Without => judge::judge(job, &asked),

@@ -14,7 +14,7 @@ use crate::sums::{Expr, Sum};
 
 impl<'a> About<'a> {
     /// The run spoken of last, or the only one.
-    fn spoken_of(&self) -> Option<&'a Run> {
+    pub(super) fn spoken_of(&self) -> Option<&'a Run> {
         self.run.and_then(|id| self.job.run(id)).or(match &self.job.runs[..] {
             [only] => Some(only),
             _ => None,

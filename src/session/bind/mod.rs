@@ -7,6 +7,7 @@ mod answer;
 mod asked;
 mod chain;
 mod changed;
+mod clips;
 #[cfg(feature = "fold-weights")]
 mod compared;
 mod evidence;

@@ -1,6 +1,7 @@
 //! A telling as far as the job keeps it: the facts, and beside them what only stands for the questions after it.
 
 use super::About;
+use super::clips::{self, clip, is_of_clip};
 use super::premises::of_item;
 use super::readings::{Filled, Reading};
 use super::roles::roles;
@@ -58,6 +59,7 @@ pub(super) fn held_sets(reading: &Reading<'_>) -> Vec<Vec<RowId>> {
 pub(super) fn partly(about: &About<'_>, line: &Line, reading: &Reading<'_>, held: &[RowId]) -> Option<Partly> {
     let mut tale = Tale::new(about, reading, held);
     tale.of_some(line);
+    tale.clip = clip(line, reading).filter(|_| tale.deck);
     let mut met = 0;
     for (n, filled) in reading.filled.iter().enumerate() {
         tale.named_again(line, met..filled.at);
@@ -85,6 +87,8 @@ struct Tale<'a> {
     deck: bool,
     lengths: usize,
     ended: bool,
+    /// How far back both corners of the deck are cut.
+    clip: Option<Length>,
     /// Items that say of which posts or sides something is.
     taken: Vec<usize>,
 }
@@ -105,6 +109,7 @@ impl<'a> Tale<'a> {
             deck: rows().any(|r| matches!(r, RowId::DeckAlong | RowId::DeckOut)),
             lengths: rows().filter(|r| is_length(*r)).count(),
             ended: has_posts_at_its_ends(reading),
+            clip: None,
             taken: Vec::new(),
         }
     }
@@ -141,6 +146,9 @@ impl<'a> Tale<'a> {
     fn take(&mut self, line: &Line, n: usize) -> Option<()> {
         let filled = self.reading.filled[n];
         let Some(row) = filled.row.filter(|_| !self.taken.contains(&n)) else { return Some(()) };
+        if self.clip.is_some() && is_of_clip(row) {
+            return Some(());
+        }
         // "corner post ... the corner" names one place twice.
         let named =
             |f: &Filled<'_>| f.row == Some(row) && f.how == filled.how && f.word.is_some() && f.word == filled.word;
@@ -285,6 +293,7 @@ impl<'a> Tale<'a> {
             deck,
             lengths,
             held: held_rows,
+            clip,
             ..
         } = self;
         let deck = deck && strip.is_none();
@@ -296,7 +305,11 @@ impl<'a> Tale<'a> {
         // Stairs and gates may stand on a side of the deck told in the same line.
         let with = |facts: &[Fact]| about.job.with_all(facts).ok();
         if deck {
-            let sides = house_sides(&with(&facts)?);
+            let told = with(&facts)?;
+            let sides = match clip {
+                Some(leg) => clips::sides(&told, leg)?,
+                None => house_sides(&told),
+            };
             facts.extend(sides);
         }
         facts.extend(told::without_guard(&with(&facts)?, &kept));

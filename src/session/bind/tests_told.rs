@@ -339,7 +339,7 @@ fn a_correction_is_of_the_run_that_is_there() {
         (run, "the far end is the stair head", "5/run-to", "run 1: to stair head"),
         (run, "then on to the stair head", "4/run-to", "run 2: to stair head"),
         (run, "call it thirteen and a half", "2/run-length", "run 1: 13'-6\" out to out"),
-        (run, "then 10 ft across", "1/run-length", "given: run 10'-0\""),
+        (run, "then 10 ft across", "1/run-length", "run 1: off the house, measured on the edge; run 2: turning right, 10'-0\" on the edge"),
         (
             "run 1: called front, 20'-0\" out to out, from corner, to corner, stairs 4'-0\" wide in the middle; run 2: called right, 12'-0\" out to out, from corner, to house",
             "move the stairs to the right, by the house",
@@ -510,7 +510,7 @@ fn what_changes_nothing_that_is_told_keeps_nothing_from_being_told() {
             "run 1: 14'-2\" out to out, from corner, to corner",
         ),
         // A bay has two posts, and a post is called by its size.
-        ("", "one bay, between the two posts it's 61 1/2", "0/bay-count 9/bay-clear", "told: bays 1; told: bay 5'-1 1/2\""),
+        ("", "one bay, between the two posts it's 61 1/2", "0/bay-count 9/bay-clear", "given: bays 1; bay 5'-1 1/2\""),
         ("", "44 high and the 6x6s measure 5 5/8", "0/height-top 6/post-width", "height: 44\" to the top; posts: 5 5/8\" wide"),
         // Of all a decimal may be one is usual for what it is of: 62.5 in., and no 62 ft 5.
         ("", "opening is 62.5, pickets 1.5", "2/bay-clear 5/baluster-width", "told: bay 5'-2 1/2\"; balusters: 1 1/2\" wide"),
@@ -530,6 +530,67 @@ fn what_changes_nothing_that_is_told_keeps_nothing_from_being_told() {
             "10/run-length",
             "run 1: 13'-6\" out to out",
         ),
+    ]);
+}
+
+/// Out 15, across 9, back 6, 5 more across: the way home is 15 - 6 = 9, and follows.
+#[test]
+fn a_walk_goes_on_line_by_line() {
+    let walk = "run 1: off the house, 15'-0\" on the edge; run 2: turning right, 9'-0\" on the edge";
+    check(&[
+        (
+            "run 1: 15'-0\" long, from house",
+            "then nine foot across",
+            "1/run-length",
+            "run 1: off the house, measured on the edge; run 2: turning right, 9'-0\" on the edge",
+        ),
+        (
+            walk,
+            "comes back six foot and then goes five over to the right",
+            "2/run-length 6/run-length",
+            "run 3: turning right, 6'-0\" on the edge; run 4: turning left, 5'-0\" on the edge",
+        ),
+        (
+            "run 1: off the house, 15'-0\" on the edge; run 2: turning right, 9'-0\" on the edge; run 3: turning right, 6'-0\" on the edge; run 4: turning left, 5'-0\" on the edge",
+            "then home to the house",
+            "4/run-to",
+            "run 5: turning right, measured on the edge",
+        ),
+        // Nobody says which way.
+        (walk, "then nine foot", "1/run-length", "given: run 9'-0\""),
+        // A length alone says anew how long the one run is.
+        ("run 1: 15'-0\" long, from house, to corner", "no, it's 15'6", "4/run-length", "run 1: 15'-6\" out to out"),
+    ]);
+}
+
+/// 14 ft less 24 twice is 120, 10 ft less 24 is 96; the cuts are 24 x root 2 = 33.94.
+#[test]
+fn a_deck_with_both_corners_cut_has_five_sides() {
+    let line = "14 along the house, 10 out, both outer corners cut at 45, two foot off each way";
+    let read = Line::read(line, &[]);
+    let job = Job::default();
+    let about = About { job: &job, asked: None, run: None, answered: false, figure: None, line, before: None };
+    let rows = [(0, "deck-along"), (5, "deck-out"), (13, "turn"), (15, "corner-leg")];
+    let filled = rows.map(|(at, row)| Filled { at, word: None, row: row_of(row), how: How::Set });
+    let reading = Reading { act: "tell", wants: Vec::new(), filled: filled.to_vec(), log: 0.0 };
+    let way = told::told(&about, &read, &reading).unwrap_or_else(|| panic!("{:?}", items(&read)));
+    assert!(!way.doubtful, "{}", canon::write(&way.act));
+    let told = job.with_all(way.act.told()).expect("a deck");
+    let lengths: Vec<f64> = told.runs.iter().filter_map(|r| r.length).map(|t| t.length.q()).map(|q| *q.numer() as f64 / *q.denom() as f64).collect();
+    let want = [96.0, 33.941125, 120.0, 33.941125, 96.0];
+    assert!(lengths.len() == 5 && lengths.iter().zip(want).all(|(l, w)| (l - w).abs() < 1e-5), "{lengths:?}");
+    assert_eq!(crate::job::outline::filled(&told).open, None);
+    let phrase = canon::write(&way.act);
+    assert_eq!(canon::read(&phrase).map(|act| canon::write(&act)), Some(phrase));
+}
+
+/// The run is 9'-3 1/2": its half becomes 5/8; a length without a half has none.
+#[test]
+fn a_part_of_an_inch_is_corrected_by_itself() {
+    check(&[
+        ("run 1: 9'-3 1/2\" long", "that half wants to be five eighths", "", "run 1: 9'-3 5/8\" long"),
+        ("run 1: 9'-3 1/2\" long", "5/8, not 1/2", "", "run 1: 9'-3 5/8\" long"),
+        ("run 1: 9'-3 1/4\" long", "that half wants to be five eighths", "", "nothing"),
     ]);
 }
 

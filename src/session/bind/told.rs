@@ -9,14 +9,15 @@ use super::runs::{is_length, is_of_runs};
 use super::spare::is_noun;
 use super::strays::strays;
 use super::value::{Premise, amount, fact, ways};
-use super::walk::walk;
+use super::walk::{goes_on, walk};
 use crate::figure::Value;
 use crate::grammar::ask::{Mood, RowAsk};
 use crate::grammar::items::likeliest;
-use crate::grammar::scores::{How, Line};
+use crate::grammar::scores::{How, Line, Token};
 use crate::grammar::words::{Word, words};
 use crate::grammar::{Act, Query};
-use crate::job::{Fact, Job, Run};
+use crate::job::{Fact, Job, Run, RunPatch, Told as LengthTold};
+use crate::measure::{Length, Q};
 use crate::quantity::RowId;
 use crate::session::topics::opens;
 
@@ -39,6 +40,9 @@ pub(super) enum Says {
 
 /// The facts a reading tells, what no part of the job keeps held beside them; `None` where nothing of it can be told.
 pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
+    if let Some(fact) = part_of_an_inch(about, line, reading) {
+        return Some(Way::plain(0.0, Act::Tell(vec![fact])));
+    }
     // A figure that is told and has no row is the one thing that must not be passed over, but in another matter of the same line.
     let strays = strays(line, reading)?;
     if run_together(line, reading) || measured_twice(reading) {
@@ -49,6 +53,9 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
         let asks = asks_first(about.line, line, reading);
         let doubtful = strays > 0 || asks;
         return Some(Way { unbound: usize::from(doubtful), doubtful, ..Way::plain(0.0, Act::Tell(facts)) });
+    }
+    if let Some(facts) = goes_on(about, line, reading) {
+        return Some(Way { unbound: strays, doubtful: strays > 0, ..Way::plain(0.0, Act::Tell(facts)) });
     }
     let told = held_sets(reading).into_iter().find_map(|held| partly(about, line, reading, &held))?;
     let asks = asks_first(about.line, line, reading);
@@ -116,6 +123,26 @@ fn says_what_is(words: &[Word]) -> bool {
     let of = |at: usize, all: &[&str]| words.get(at).is_some_and(|w| all.contains(&w.text.as_str()));
     // "You can leave the gate": a question turns them round.
     of(0, WHO) || of(0, &["what", "where"]) && of(1, WHO)
+}
+
+/// "The half should be three quarters": of two parts of an inch the one the run's length ends in gives way to the other. A length that ends in
+/// neither, or a line that tells anything else, is none of this.
+fn part_of_an_inch(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Fact> {
+    let run = about.spoken_of().filter(|_| reading.act == "tell" && reading.filled.is_empty())?;
+    // A half in words is a word of its own.
+    let part = |t: &Token| match t.word.as_deref() {
+        Some("half") => Some(Q::new(1, 2)),
+        _ => t.value.as_ref()?.number(),
+    };
+    let all: Vec<Q> = line.tokens.iter().filter_map(part).collect();
+    let [a, b] = all[..] else { return None };
+    let zero = Q::from_integer(0);
+    let parts = [a, b].iter().all(|q| *q > zero && *q < Q::from_integer(1)) && a != b;
+    let length = run.length.filter(|_| parts)?.length;
+    let ends = length.q() - length.q().floor();
+    let now = if ends == a { b } else { a };
+    let length = Length::from_q(length.q() - ends + now).filter(|_| ends == a || ends == b)?;
+    Some(Fact::Run(run.id, RunPatch { length: Some(LengthTold::plain(length)), ..RunPatch::default() }))
 }
 
 /// What it costs a telling that no part of the job keeps it: a logarithm of odds.
@@ -212,7 +239,7 @@ fn fewer(now: Value, by: Value) -> Option<Value> {
 }
 
 fn zero(row: RowId) -> Option<Fact> {
-    Fact::of(row, Value::Length(crate::measure::Length::ZERO))
+    Fact::of(row, Value::Length(Length::ZERO))
 }
 
 pub(super) fn is_three(said: &Says) -> bool {

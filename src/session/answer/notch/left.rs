@@ -8,8 +8,9 @@ use crate::job::{Anyway, Job, PostRole, PostSize};
 use crate::layout::post_width;
 use crate::measure::{Length, Lumber};
 use crate::notch::Size;
-use crate::reply::{NotchFig, Span};
-use crate::solve::choice;
+use crate::quantity::RowId;
+use crate::reply::{Line, NotchFig, Reply, Role, Span, Status};
+use crate::solve::{Source, choice};
 use crate::strength::section::Push;
 
 /// The post's width across the notch.
@@ -31,6 +32,18 @@ pub(super) fn told(job: &Job, deep: Length) -> Answered {
         reply.findings.clear();
     }
     (reply, figs)
+}
+
+/// A refusal, where the notch told takes all of posts whose size is told.
+pub(in crate::session) fn leaves_nothing(job: &Job) -> Option<Reply> {
+    let deep = Source::told(job, RowId::NotchDepth)?.as_length()?;
+    let width = Source::told(job, RowId::PostWidth)?.as_length()?;
+    (deep >= width).then(|| {
+        let (reply, _) = left(job, deep, None);
+        let nothing = Line::say(Role::Detail, "Nothing was changed.");
+        let lines = reply.lines.into_iter().chain([nothing]).collect();
+        Reply { status: Status::Refused, lines, ..reply }
+    })
 }
 
 /// What is left, beside the rule.
