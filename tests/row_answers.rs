@@ -813,6 +813,32 @@ fn a_notch_that_leaves_nothing_is_not_taken() {
     assert_eq!(last.job(), last.was);
 }
 
+/// 1,800 lb hold for a guard of 36 in.: one of 40 pulls 40/36 of that, 2,000 lb.
+#[test]
+fn a_hold_down_for_36_inches_is_not_enough_for_a_higher_guard() {
+    let ask = "judge: pull the hold-down takes; with pull the hold-down takes 1800?";
+    let last = told_then(&["height: 40\" to the top", ask]);
+    assert!(first(&last).starts_with("No: 1,800 lb is under the 2,000 lb"), "{}", last.text());
+    assert!(first(&told_then(&[ask])).starts_with("Yes"));
+    assert!(first(&told_then(&["height: 36\" to the top", ask])).starts_with("Yes"));
+}
+
+/// A 30 1/4 in. gate less 1/2 and 3/4 at its gaps is 29, wherever its run is laid out or not; two lots of posts are counted together.
+#[test]
+fn what_was_told_of_a_gate_is_enough_for_its_leaf_and_counts_add_up_in_the_values() {
+    let last = told_then(&[
+        "run 1: to stair head, gate at the to-end 2'-6 1/4\" wide",
+        "told: hinge gap 1/2\"",
+        "told: latch gap 3/4\"",
+        "figure: gate leaf?",
+    ]);
+    assert_eq!(last.json()["values"]["result"]["in"], "29", "{}", last.text());
+    let last = told_then(&[
+        "figure: sticks; with posts 3; with posts' length 4'-0\"; with posts 5; with posts' length 3'-0\"; with stick 8'-0\"?",
+    ]);
+    assert_eq!(last.json()["values"]["posts_count"], 8, "{}", last.json()["values"]);
+}
+
 /// What a question says anew is answered beside what it was by the job: a 30 in. gate in the middle of 10 ft leaves 45 on each side, one of 38
 /// leaves 41. Where nobody knows the figure itself, by how much it moves.
 #[test]
@@ -833,7 +859,7 @@ fn what_is_supposed_is_said_beside_what_was_told() {
     );
     // What had no part, and how a row stood before, are among the values.
     let last = told_then(&["figure: gap; with bay 4'-10\"; with balusters 9; with kerf 1/8\"?"]);
-    assert_eq!(last.json()["values"]["blade"]["in"], "0.125", "{}", last.json()["values"]);
+    assert_eq!(last.json()["values"]["kerf"]["in"], "0.125", "{}", last.json()["values"]);
     let last = told_then(&[
         "figure: balusters' length; with height to the top 3'-2\"; with balusters' length 2'-6\"; with height to the top 3'-4\"?",
     ]);

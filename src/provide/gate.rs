@@ -25,10 +25,10 @@ fn opening(job: &Job) -> Option<Fig> {
     Some(one.clone())
 }
 
-/// One leaf of the one gate, in the opening told of gates, else the one laid out; of two leaves, half of what they share.
+/// One leaf of the one gate, in the opening told of gates, else the one laid out, else, where its run cannot be laid out yet, as wide as it was told; of two leaves, half of what they share.
 fn leaf_width(job: &Job) -> Option<Fig> {
     let mut gates = job.runs.iter().filter_map(|r| r.gate);
     let gate = gates.next().filter(|_| gates.next().is_none())?;
-    let wide = told_length(job, GateOpening).or_else(|| opening(job)?.as_length())?;
+    let wide = told_length(job, GateOpening).or_else(|| opening(job)?.as_length()).or(gate.width)?;
     leaf_in(job, gate, wide).map(|leaf| leaf.width)
 }

@@ -7,6 +7,7 @@ use super::value::{Premise, amount, row_of};
 use crate::figure::Value;
 use crate::grammar::scores::{How, Line};
 use crate::job::{Fact, Run, RunPatch, Told};
+use crate::measure::Q;
 use crate::provide;
 use crate::quantity::RowId;
 use crate::solve::Given;
@@ -76,16 +77,30 @@ pub(super) fn settle(reading: &Reading<'_>, judges: bool, premises: &mut Vec<Pre
     });
 }
 
-/// A row's figure as it would be, more or less by so much than it is: as this line gave it, as the last question did, as told, or as it
-/// comes out.
-pub(super) fn changed(about: &About<'_>, row: RowId, by: Value, less: bool, so_far: &[Premise]) -> Option<Value> {
+/// A row's figure so many times over; half of a count that is odd is one whole thing more.
+pub(super) fn times_over(about: &About<'_>, row: RowId, times: Q, so_far: &[Premise]) -> Option<Value> {
+    match stands(about, row, so_far)? {
+        Value::Length(l) => l.times(times).map(Value::Length),
+        Value::Count(n) => u64::try_from((times * Q::from_integer(i128::from(n))).ceil().to_integer()).ok().map(Value::Count),
+        _ => None,
+    }
+}
+
+/// A row's figure as this line gave it, as the last question did, as told, or as it comes out.
+fn stands(about: &About<'_>, row: RowId, so_far: &[Premise]) -> Option<Value> {
     let said = so_far.iter().rev().find_map(|p| match p {
         Premise::Row(r, value) if *r == row => Some(*value),
         _ => None,
     });
     let given = about.asked.and_then(|a| a.given.iter().rev().find(|(r, _)| *r == row)).map(|(_, v)| *v);
     let now = || provide::ask(row, &Given::default(), about.job).ok().map(|s| s.fig.value());
-    match (said.or(given).or_else(now)?, by) {
+    said.or(given).or_else(now)
+}
+
+/// A row's figure as it would be, more or less by so much than it is: as this line gave it, as the last question did, as told, or as it
+/// comes out.
+pub(super) fn changed(about: &About<'_>, row: RowId, by: Value, less: bool, so_far: &[Premise]) -> Option<Value> {
+    match (stands(about, row, so_far)?, by) {
         (Value::Length(l), Value::Length(by)) => Some(Value::Length(if less { l - by } else { l + by })),
         (Value::Count(n), Value::Count(by)) if less => n.checked_sub(by).map(Value::Count),
         (Value::Count(n), Value::Count(by)) => n.checked_add(by).map(Value::Count),

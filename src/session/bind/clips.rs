@@ -33,7 +33,8 @@ pub(super) fn sides(job: &Job, leg: Length) -> Option<Vec<Fact>> {
     let (along, out) = (job.deck_along?, job.deck_out?);
     let (front, side) = (along - leg * 2, out - leg);
     (front.is_positive() && side.is_positive() && job.runs.is_empty()).then_some(())?;
-    let cut = Length::diagonal(leg, leg)?;
+    // As exact as it is carried: what is told is written and read back.
+    let cut = Length::diagonal(leg, leg).and_then(|l| Length::from_q(l.q()))?;
     let right = Turn::Right(45);
     let all = [
         (Some("left"), Turn::Start, side),

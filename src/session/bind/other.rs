@@ -41,6 +41,10 @@ pub(super) fn other(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Op
         {
             Act::Query(Query::Given(about.asked?.clone()))
         }
+        // Figures told by themselves are kept with the job: that is what there is to list.
+        ("list", Some("cutlist" | "buy")) if about.job.runs.is_empty() && !about.job.figures.is_empty() => {
+            Act::Query(Query::Job)
+        }
         ("list", Some(list)) => listed(list)?,
         _ => return None,
     };

@@ -1,6 +1,6 @@
 //! The items of a line as premises of a question.
 
-use super::changed::{changed, is_run_told, run_changed};
+use super::changed::{changed, is_run_told, run_changed, times_over};
 use super::readings::{Filled, Reading};
 use super::runs::{Runs, is_of_runs};
 use super::told::{self, Told};
@@ -106,6 +106,11 @@ pub(super) fn of_item(
             Some(vec![(0.0, Premise::Row(RowId::Grade, height))])
         }
         (How::Add | How::Less, Some(_)) => changed(amount(row, line, filled.at)?, filled.how == How::Less),
+        (How::Times, Some(said)) => {
+            let times = said.number().filter(|q| q.is_integer() || q.denom() < &100)?;
+            let value = times_over(about, row, times, so_far)?;
+            Some(vec![(0.0, Premise::Row(row, value))])
+        }
         // A place or a choice that no premise can hold leaves the question as it is, and costs.
         (How::Set, None) => Some(word(row, filled.word?).map(|p| (0.0, p)).into_iter().collect()),
         (How::Words(words), _) => Some(word(row, words).map(|p| (0.0, p)).into_iter().collect()),

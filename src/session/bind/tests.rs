@@ -163,6 +163,14 @@ fn questions_are_bound_by_their_rows() {
             &[(4, "guard-total"), (10, "price"), (11, "per-foot"), (18, "price-per-foot")],
             "figure: cost; with guard in all 30'-0\"; with price of one 1 4/5; with balusters to the foot 4; with price of a foot 11? ?",
         ),
+        // So much of what it was.
+        (
+            "bay of 96 with 9 balusters. gap if the bay were 1/2 that",
+            "suppose",
+            "gap",
+            &[(2, "bay-clear"), (4, "baluster-count"), (11, "bay-clear:times")],
+            "figure: gap; with bay 8'-0\"; with balusters 9; with bay 4'-0\"?",
+        ),
         // A corner cut off each end makes the front that much shorter.
         (
             "22 long, 10 out, two corners cut back 30 inches, what does that leave of the front",

@@ -61,7 +61,7 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     let asks = asks_first(about.line, line, reading);
     let cost = told.cost + if asks { OPENS_AS_QUESTION } else { 0.0 };
     // What opens as a question is at most offered, and so is a run by its length alone: a figure makes no thing.
-    let loose = |f: &Fact| matches!(f, Fact::Row(row, _) if !is_spoken_of(about, reading, *row));
+    let loose = |f: &Fact| matches!(f, Fact::Row(row, _) if !is_spoken_of(about, line, reading, *row));
     let offered = asks || told.bare || told.facts.iter().any(loose);
     // How high the far end stands is no part of the drop yet: told beside the deck's height it would be passed over.
     let far = told.facts.iter().any(|f| matches!(f, Fact::Row(RowId::GradeFar, _)));
@@ -251,8 +251,10 @@ pub(super) fn is_three(said: &Says) -> bool {
 }
 
 /// True where the line names the row, or it was told, asked or given before: "12x" alone is not so many balusters.
-fn is_spoken_of(about: &About<'_>, reading: &Reading<'_>, row: RowId) -> bool {
-    let named = words(about.line).iter().any(|w| is_noun(reading, &w.text));
+fn is_spoken_of(about: &About<'_>, line: &Line, reading: &Reading<'_>, row: RowId) -> bool {
+    // As typed, and as the lexicon has it: "clr" is clear.
+    let known = line.items.iter().filter_map(|i| i.word()).any(|w| is_noun(reading, w));
+    let named = known || words(about.line).iter().any(|w| is_noun(reading, &w.text));
     let before = about.asked.is_some_and(|a| a.wants.contains(&row) || a.given.iter().any(|(r, _)| *r == row));
     named || before || about.job.told(row).is_some()
 }

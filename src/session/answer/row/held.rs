@@ -119,6 +119,17 @@ fn worked_out(job: &Job, row: RowId) -> Option<Held> {
             let most = provide::ask(RowId::SagLimit, &Given::default(), job).ok()?.fig;
             Some(Held { source: limits::RAIL_SAG.source, ..Held::told(most, Sense::Most) })
         }
+        // What holds for guards up to 36 in. holds less above: the pull grows with the height.
+        RowId::HoldDown => {
+            let (high, up_to) = (Source::told(job, RowId::HeightTop)?, Length::inches(36));
+            let ratio = high.as_length().filter(|h| *h > up_to)?.ratio(up_to)?;
+            let least = Fig::quantity(i128::from(limits::HOLD_DOWN.value).into(), Unit::Pounds, Why::Limit(&limits::HOLD_DOWN));
+            let says = "the tension for a guard 36 in. high, more in proportion for one that is higher";
+            let from = vec![(RowId::HeightTop.row().name, high), ("tension at 36 in.", least.clone())];
+            let most = Fig::new(Value::Quantity(least.as_q() * ratio, Unit::Pounds), Why::Formula(says, from));
+            let source = "in proportion to the height, from the 1,800 lb that hold for guards up to 36 in.";
+            Some(Held { source, ..Held::told(most, limits::HOLD_DOWN.sense) })
+        }
         RowId::PostRatio | RowId::RailRatio => {
             let one = Fig::quantity(1.into(), Unit::Times, Why::Told("all that is allowed"));
             let source = "by arithmetic from published design values, no code's approval";

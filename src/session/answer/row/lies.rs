@@ -2,7 +2,7 @@
 
 use super::asked::Asked;
 use super::{Figs, say};
-use crate::figure::{Fig, Value, Why};
+use crate::figure::{Fig, Unit, Why};
 use crate::job::{Fact, Lie, Member, Order};
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status};
@@ -22,7 +22,7 @@ pub(super) fn answer(asked: &Asked) -> Option<(Reply, Figs)> {
         "the wide side over the thin one, squared: a board is as stiff as its width x its depth cubed",
         vec![("wide side", wide), ("thin side", thick)],
     );
-    let times = Fig::new(Value::Number(ratio * ratio), why);
+    let times = Fig::quantity(ratio * ratio, Unit::Times, why);
     let mut reply = Reply::of(Status::Answered);
     let spans = [
         Span::Say("It sags "),

@@ -86,14 +86,15 @@ pub(super) fn put_row(reply: &mut Reply, row: RowId, fig: &Fig) {
 /// Puts in every figure one was worked out from.
 pub(super) fn put_working(reply: &mut Reply, fig: &Fig, depth: u8) {
     let Why::Formula(_, from) = fig.why() else { return };
+    // All it was worked out from goes before what that was worked out from.
     for (name, input) in from {
         match ROWS.iter().find(|r| r.name == *name) {
             Some(row) => put_row(reply, row.id, input),
             None if reply.values.more.iter().all(|(n, _)| n != name) => reply.values.more.push((name, input.clone())),
             None => {}
         }
-        if depth > 0 {
-            put_working(reply, input, depth - 1);
-        }
+    }
+    for (_, input) in from.iter().filter(|_| depth > 0) {
+        put_working(reply, input, depth - 1);
     }
 }
