@@ -795,8 +795,7 @@ fn a_row_told_before_is_not_held_beside_itself() {
 /// A 2x6 is 1 1/2 by 5 1/2: (5.5 / 1.5)^2 = 13.44 times the sag; the width times the depth cubed is the second moment of area x 12.
 #[test]
 fn a_board_on_edge_is_held_beside_itself_lying_flat() {
-    let last =
-        told_then(&["figure: rail's sag; if top rail: 2x6; if top rail lies: on edge; if top rail lies: flat?"]);
+    let last = told_then(&["figure: rail's sag; if top rail: 2x6; if top rail lies: on edge; if top rail lies: flat?"]);
     assert!(first(&last).starts_with("It sags 13.44 times as much lying flat as on edge"), "{}", last.text());
     assert_eq!(last.reply.status, Status::Answered);
 }
@@ -837,6 +836,26 @@ fn what_was_told_of_a_gate_is_enough_for_its_leaf_and_counts_add_up_in_the_value
         "figure: sticks; with posts 3; with posts' length 4'-0\"; with posts 5; with posts' length 3'-0\"; with stick 8'-0\"?",
     ]);
     assert_eq!(last.json()["values"]["posts_count"], 8, "{}", last.json()["values"]);
+}
+
+/// Ten bays of all the guard on three sides are not ten on each: nothing follows for one of them.
+#[test]
+fn bays_of_all_the_guard_are_not_those_of_one_side() {
+    let last =
+        told_then(&["figure: bay, on center; with guard in all 50'-0\"; with sides with guard 3; with bays 10?"]);
+    assert_eq!(last.reply.status, Status::Asks, "{}", last.text());
+    // All alike: 48 over 3 is 16.
+    let last = told_then(&["figure: run; with guard in all 48'-0\"; with sides with guard 3?"]);
+    assert_eq!(last.json()["values"]["result"]["in"], "192");
+}
+
+/// Goods by count and price add up: 14 x 12.80 = 179.20 and 26 x 6.45 = 167.70 are 346.90. Sticks of two lengths are alternatives.
+#[test]
+fn goods_by_count_and_price_add_up() {
+    let last = told_then(&[
+        "figure: cost; with sticks 14; with price of one 12 4/5; with sticks 26; with price of one 6 9/20?",
+    ]);
+    assert!(first(&last).contains("the cost is 346.90 in all"), "{}", last.text());
 }
 
 /// What a question says anew is answered beside what it was by the job: a 30 in. gate in the middle of 10 ft leaves 45 on each side, one of 38

@@ -41,7 +41,8 @@ pub fn meant(session: &Session, line: &str) -> Option<Meant> {
     let Likely { act, spare } = likely.clone();
     let phrase = canon::write(&act);
     let focus = focus_after(session.talk.focus.clone(), told);
-    let (delta, reply) = perform(session, Resolved { acts: vec![act], ask: false, focus, then: None });
+    let (mut delta, reply) = perform(session, Resolved { acts: vec![act], ask: false, focus, then: None });
+    delta.talk.lost = None;
     let spare = spare.iter().map(|s| Typed::new(s)).collect();
     (reply.status != Status::Refused).then_some(Meant { delta, reply, phrase, spare })
 }

@@ -44,6 +44,8 @@ pub(super) struct Talk {
     pub asked: Option<RowAsk>,
     /// The last lines said, the last one last: no more than [`Talk::LINES`].
     pub lines: Vec<String>,
+    /// A line that was likely to tell something, and was not taken: an answer that stands without it says so.
+    pub lost: Option<String>,
     /// The job as it was last listed: cut list, parts, buying list or cost.
     pub listed: Option<Job>,
 }

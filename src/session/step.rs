@@ -1,6 +1,7 @@
 //! One line: read, chosen, made, answered.
 
 mod loose;
+mod lost;
 mod unclear;
 
 use super::answer;
@@ -22,9 +23,9 @@ use crate::job::{Fact, Impossible, Job, Order, Setting};
 use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status, Typed};
 use loose::{bound_to, show_beside};
-use unclear::asked_back;
 use std::ops::Range;
 use tracing::{debug, info_span};
+use unclear::asked_back;
 
 /// The longest line read, in characters.
 pub const LONGEST: usize = 4_000;
@@ -32,6 +33,7 @@ pub const LONGEST: usize = 4_000;
 /// What a line means for the conversation, and the answer to it.
 pub fn step(session: &Session, line: &str) -> (Delta, Reply) {
     let (mut delta, reply) = stepped(session, line);
+    let reply = lost::named(session, line, &mut delta, reply);
     let reply = super::answer::cited(reply, &session.job.settings.law);
     remember(&mut delta.talk, &reply);
     delta.talk.heard(line);

@@ -37,7 +37,7 @@ pub(super) fn changed(want: RowId, given: &Given, job: &Job) -> Option<Solved> {
 
 /// True where a row is a sum of another, at however many steps.
 pub fn hangs_on(want: RowId, of: RowId) -> bool {
-    slope(want, of).is_some()
+    want != of && slope(want, of).is_some()
 }
 
 /// By how much a length moves with another that it is a sum of, all else the same, whatever it is itself; `None` where it is no sum of it.
@@ -46,7 +46,10 @@ pub fn moves_by(want: RowId, of: RowId, was: &Fig, is: &Fig) -> Option<Fig> {
     let by = (is.as_q() - was.as_q()).checked_mul(&slope(want, of)?)?;
     let by = crate::measure::Length::from_q(by).filter(|l| !l.is_zero())?;
     let name = of.row().name;
-    let why = Why::Formula("what changed of what it is made up of: was, then is", vec![(name, was.clone()), (name, is.clone())]);
+    let why = Why::Formula(
+        "what changed of what it is made up of: was, then is",
+        vec![(name, was.clone()), (name, is.clone())],
+    );
     Some(Fig::length(by, why))
 }
 

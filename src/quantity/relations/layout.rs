@@ -5,9 +5,10 @@ use crate::figure::{Value, Why};
 use crate::measure::{Length, Q};
 use crate::quantity::RowId::{
     BayCentre, BayClear, BayCount, BayLonger, BayShorter, BoltCount, BoltsPerPost, Bracket, CapLength, CapPast,
-    CentreMax, ClearMax, CornerGap, CornerLeg, CornersCut, CutCorner, DeckAlong, EndBays, EndInset, HoldBack, Inside, Joists, JoistsPerBay,
-    LastBay, LetIn, Line, Miter, NotchDepth, PostCount, PostFar, PostMark, PostMoved, PostNear, PostNth, PostOut,
-    PostOver, PostTrim, PostWidth, PostsBetween, RailLength, RunCentre, RunClear, RunLength, RunMost, RunOverall, Turn,
+    CentreMax, ClearMax, CornerGap, CornerLeg, CornersCut, CutCorner, DeckAlong, EndBays, EndInset, HoldBack, Inside,
+    Joists, JoistsPerBay, LastBay, LetIn, Line, Miter, NotchDepth, PostCount, PostFar, PostMark, PostMoved, PostNear,
+    PostNth, PostOut, PostOver, PostTrim, PostWidth, PostsBetween, RailLength, RunCentre, RunClear, RunLength, RunMost,
+    RunOverall, Turn,
 };
 use crate::quantity::relation::{Relation, every, first, follows, given, told, value, want};
 use num_rational::Ratio;

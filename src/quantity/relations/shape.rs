@@ -4,9 +4,9 @@ use super::whole::over;
 use crate::figure::{Unit, Value};
 use crate::measure::{Length, sine, tangent};
 use crate::quantity::RowId::{
-    AcrossFlats, AcrossPoints, AllAround, BlockLength, BumpOut, DeckAlong, DeckDiagonal, DeckOut, DeckSide, FacetCount,
-    Flank, GateOpening, GateWidth, GuardTotal, Joists, KeptSides, Landing, LandingWide, Offset, PostWidth, RunClear,
-    RunLength, StairCount, StairWidth, Turn,
+    AcrossFlats, AcrossPoints, AllAround, BayCount, BlockLength, BumpOut, DeckAlong, DeckDiagonal, DeckOut, DeckSide,
+    FacetCount, Flank, GateOpening, GateWidth, GuardTotal, Joists, KeptSides, Landing, LandingWide, Offset, PostCount,
+    PostWidth, RunClear, RunLength, StairCount, StairWidth, Turn,
 };
 use crate::quantity::relation::{Args, Relation, also, every, follows, given, want};
 use crate::solve::joist_thick;
@@ -73,8 +73,9 @@ pub(super) const RELATIONS: &[Relation] = &[
     Relation::work(
         RunLength,
         "the guard in all over the sides, all alike",
-        &[given(GuardTotal), given(KeptSides)],
-        |a| (a.n(1) > 0).then(|| Value::Length(a.length(0) / a.n(1))),
+        &[given(GuardTotal), given(KeptSides), also(BayCount), also(PostCount)],
+        // Bays and posts told with all of the guard are not those of one side.
+        |a| (a.n(1) > 0 && a.n(2) == 0 && a.n(3) == 0).then(|| Value::Length(a.length(0) / a.n(1))),
     ),
     Relation::work(
         Flank,

@@ -87,9 +87,10 @@ enum Next<'a> {
 
 impl<'a> Reader<'a> {
     fn peek(&self) -> Option<Next<'a>> {
-        self.tokens.get(self.at..)?.iter().find_map(|t| {
-            t.value.as_ref().map(Next::Value).or_else(|| step(t).map(Next::Step))
-        })
+        self.tokens
+            .get(self.at..)?
+            .iter()
+            .find_map(|t| t.value.as_ref().map(Next::Value).or_else(|| step(t).map(Next::Step)))
     }
 
     /// Past what stands next.

@@ -81,7 +81,9 @@ pub(super) fn settle(reading: &Reading<'_>, judges: bool, premises: &mut Vec<Pre
 pub(super) fn times_over(about: &About<'_>, row: RowId, times: Q, so_far: &[Premise]) -> Option<Value> {
     match stands(about, row, so_far)? {
         Value::Length(l) => l.times(times).map(Value::Length),
-        Value::Count(n) => u64::try_from((times * Q::from_integer(i128::from(n))).ceil().to_integer()).ok().map(Value::Count),
+        Value::Count(n) => {
+            u64::try_from((times * Q::from_integer(i128::from(n))).ceil().to_integer()).ok().map(Value::Count)
+        }
         _ => None,
     }
 }

@@ -46,7 +46,10 @@ pub(super) fn sides(job: &Job, leg: Length) -> Option<Vec<Fact>> {
     let next = job.next_run().0;
     let fact = |(n, (name, turn, length)): (u32, (Option<&str>, Turn, Length))| {
         let (name, length) = (name.map(str::to_owned), Some(Told::plain(length)));
-        Fact::Run(RunId(n), RunPatch { name, length, basis: Some(Basis::Edge), turn: Some(turn), ..RunPatch::default() })
+        Fact::Run(
+            RunId(n),
+            RunPatch { name, length, basis: Some(Basis::Edge), turn: Some(turn), ..RunPatch::default() },
+        )
     };
     Some((next..).zip(all).map(fact).collect())
 }

@@ -198,6 +198,19 @@ pub(super) fn unclear(session: &Session, line: &str) -> Option<Unclear> {
     }
 }
 
+/// True where the line likelier than not tells or takes back something.
+pub(super) fn tells(session: &Session, line: &str) -> bool {
+    let before: Vec<&str> = session.talk.lines.iter().map(String::as_str).collect();
+    let Some(scores) = scores::shipped().filter(|_| is_short(line)) else { return false };
+    let read = Line::read(line, &before);
+    #[cfg(feature = "fold-weights")]
+    if let Some(reading) = truth::of(line, &read) {
+        return matches!(reading.act, "tell" | "drop");
+    }
+    let acts = scores.score_act(&read).into_iter().filter(|(act, _)| matches!(*act, "tell" | "drop"));
+    acts.map(|(_, log)| log.exp()).sum::<f32>() > 0.5
+}
+
 /// What the corpus calls the act of a line that must be asked back.
 const UNCLEAR: &str = "unclear";
 

@@ -37,7 +37,22 @@ pub(super) fn asks_for_figure(line: &str) -> bool {
 
 /// How the line asks for a word on something.
 pub(super) fn mood(line: &str) -> Mood {
-    if asked_by(line).next().is_some() { Mood::Fault } else { Mood::Judge }
+    if asked_by(line).next().is_some() || asks_past(line) { Mood::Fault } else { Mood::Judge }
+}
+
+/// "Over 6' on center?": a question that opens with the way past a figure asks whether it is past it.
+fn asks_past(line: &str) -> bool {
+    const PAST: &[&str] = &["over", "past", "above"];
+    const FEW: usize = 6;
+    let all = words(line);
+    let ends = |w: &Word| [".", ",", ";", "?", "!"].iter().any(|s| w.is(s));
+    (0..all.len()).any(|at| {
+        let opens = at == 0 || ends(&all[at - 1]);
+        let rest = all.get(at + 1..).unwrap_or_default();
+        let asked = rest.iter().take(FEW).position(|w| w.is("?")).is_some_and(|n| n > 0 && !rest[..n].iter().any(ends));
+        let figure = rest.first().is_some_and(|w| w.text.starts_with(|c: char| c.is_ascii_digit()));
+        opens && PAST.iter().any(|w| all[at].is(w)) && figure && asked
+    })
 }
 
 /// How it asks for a word on what a limit may ask for, a guard or a handrail: that it is needed, or may be left off.
@@ -97,6 +112,7 @@ mod tests {
             ("is 5 ft too far apart", Mood::Fault),
             ("last picket ended 4 1/2 off the siding. gotta fix it?", Mood::Fault),
             ("alley side 6'3\" one bay. max 6'. over?", Mood::Fault),
+            ("bay of 70 1/2 clear, 6x6s. over 6 ft on center? by how much", Mood::Fault),
             ("39 over the nosings, is that ok", Mood::Judge),
             ("33 over the nosings, high enough?", Mood::Judge),
             // Either way, the word is on whether it passes.

@@ -63,8 +63,11 @@ fn note_meant(about: &About<'_>) -> Option<u32> {
 
 /// The words of a note that may tell it from another.
 fn stems(text: &str) -> Vec<String> {
-    const LIGHT: &[&str] = &["a", "an", "at", "for", "in", "is", "it", "note", "of", "on", "that", "the", "to", "remember"];
-    let words = words(text).into_iter().filter(|w| !LIGHT.contains(&w.text.as_str()) && w.text.chars().any(char::is_alphanumeric));
+    const LIGHT: &[&str] =
+        &["a", "an", "at", "for", "in", "is", "it", "note", "of", "on", "that", "the", "to", "remember"];
+    let words = words(text)
+        .into_iter()
+        .filter(|w| !LIGHT.contains(&w.text.as_str()) && w.text.chars().any(char::is_alphanumeric));
     words.map(|w| scores::stem(&w.text)).collect()
 }
 

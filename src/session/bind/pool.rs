@@ -6,8 +6,9 @@ use super::readings::Reading;
 use super::{other, sums, told};
 use crate::figure::Value;
 use crate::grammar::ask::RowAsk;
-use crate::grammar::scores::Line;
+use crate::grammar::scores::{How, Line};
 use crate::grammar::{Act, Query};
+use crate::quantity::RowId;
 
 /// Something the line may do.
 #[derive(Clone, Debug, PartialEq)]
@@ -88,11 +89,14 @@ pub(super) fn pooled(about: &About<'_>, line: &Line, readings: &[Reading<'_>]) -
 /// What is left of the odds of a reading nothing can be made of.
 const IMPOSSIBLE: f32 = 0.3;
 
-fn ways(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
+pub(super) fn ways(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
     let figures = match reading.act {
         "ask" | "judge" | "suppose" | "why" => asked::asked(about, line, reading),
         "tell" | "drop" => match asked::asked_again(about, line, reading) {
             Some(again) => vec![again],
+            None if is_an_opening(about, reading) => {
+                asked::asked(about, line, &Reading { act: "ask", wants: vec!["baluster-count"], ..reading.clone() })
+            }
             None => {
                 told::told(about, line, reading).or_else(|| told::given(about, line, reading)).into_iter().collect()
             }
@@ -101,6 +105,15 @@ fn ways(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Vec<Way> {
         _ => Vec::new(),
     };
     if figures.is_empty() { other::other(about, line, reading).into_iter().collect() } else { figures }
+}
+
+/// True for an opening, what stands in it and how far apart, and nothing else, where no run is told: who says so wants to know how many.
+fn is_an_opening(about: &About<'_>, reading: &Reading<'_>) -> bool {
+    use RowId::{BalusterSize, BalusterWidth, BayClear, GapMax};
+    let rows: Vec<RowId> = reading.filled.iter().filter_map(|f| f.row).collect();
+    let once = |of: &[RowId]| rows.iter().filter(|r| of.contains(r)).count() == 1;
+    let all = once(&[BayClear]) && once(&[BalusterSize, BalusterWidth]) && once(&[GapMax]) && rows.len() == 3;
+    all && reading.act == "tell" && reading.filled.iter().all(|f| f.how == How::Set) && about.job.runs.is_empty()
 }
 
 /// True where two candidates do the same.

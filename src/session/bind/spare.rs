@@ -53,8 +53,11 @@ pub(super) fn spare(typed: &str, line: &Line, reading: &Reading<'_>, act: &Act) 
         // "stairs" is a place, and what a told width is of.
         let thing = tells && is_stairs(item) && item.text.split_whitespace().any(called);
         let asks = item.text.split_whitespace().all(|w| asked.contains(&w));
-        let part =
-            asks || limits || thing || takes_back(&items, at) || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
+        let part = asks
+            || limits
+            || thing
+            || takes_back(&items, at)
+            || if bends(item) && !op { its_words.all(said) } else { its_words.any(called) };
         let weight = weight(&items, at);
         let measure = matches!(item.is, Is::Measure(_));
         // A word that may bend something counts, whatever else it may be.

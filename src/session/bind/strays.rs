@@ -12,7 +12,10 @@ use std::sync::LazyLock;
 pub(super) fn strays(line: &Line, reading: &Reading<'_>) -> Option<usize> {
     let mut apart = 0;
     for item in reading.strays(line) {
-        let said = is_of_the_bay(line, reading, item) || names_the_post(line, reading, item) || says_again(line, reading, item) || is_taken_back(line, reading, item);
+        let said = is_of_the_bay(line, reading, item)
+            || names_the_post(line, reading, item)
+            || says_again(line, reading, item)
+            || is_taken_back(line, reading, item);
         if said || counts_them(line, reading, item) || counts_ends(line, reading, item) || is_of_a_name(line, item) {
             continue;
         }

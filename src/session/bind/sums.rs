@@ -24,7 +24,8 @@ pub(super) fn summed(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> O
     // "each one", "one mark": a one that stands for a thing counts nothing, where the sum is made without it.
     let strong: Vec<&Value> = values.iter().copied().filter(|v| !is_weak(v)).collect();
     // "An inch, then another inch and a half": what is added once more is one length.
-    let again = values.iter().any(|v| v.shape == Shape::Word) && matches!(operation, "add" | "less") && strong.len() > 1;
+    let again =
+        values.iter().any(|v| v.shape == Shape::Word) && matches!(operation, "add" | "less") && strong.len() > 1;
     let all = || made(about, line, operation, &values).filter(|_| !again);
     let sum = all().or_else(|| made(about, line, operation, &strong))?;
     answer(&sum).is_ok().then(|| Way::plain(0.0, Act::Sum(sum)))

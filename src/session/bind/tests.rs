@@ -50,7 +50,10 @@ fn why_a_figure_just_said_asks_for_its_reasons() {
         asked::asked(&about, &read, &reading).first().map(|way| canon::write(&way.act))
     };
     assert_eq!(made("8 3/4, how so").as_deref(), Some("why?"));
-    assert_eq!(made("7 1/4, how so").as_deref(), Some("judge: notch, top to bottom; with notch, top to bottom 7 1/4\"?"));
+    assert_eq!(
+        made("7 1/4, how so").as_deref(),
+        Some("judge: notch, top to bottom; with notch, top to bottom 7 1/4\"?")
+    );
 }
 
 fn items(line: &str) -> Vec<String> {
@@ -168,7 +171,7 @@ fn questions_are_bound_by_their_rows() {
             "bay of 96 with 9 balusters. gap if the bay were 1/2 that",
             "suppose",
             "gap",
-            &[(2, "bay-clear"), (4, "baluster-count"), (11, "bay-clear:times")],
+            &[(2, "bay-clear"), (4, "baluster-count"), (12, "bay-clear:times")],
             "figure: gap; with bay 8'-0\"; with balusters 9; with bay 4'-0\"?",
         ),
         // A corner cut off each end makes the front that much shorter.

@@ -33,7 +33,7 @@ fn made((before, line, rows, _): &Case<'_>) -> String {
         rows.split('+').map(move |row| Filled { at, word, row: row_of(row), how })
     });
     let reading = Reading { act: "tell", wants: Vec::new(), filled: filled.collect(), log: 0.0 };
-    match told::told(&about, &read, &reading).or_else(|| told::given(&about, &read, &reading)) {
+    match super::pool::ways(&about, &read, &reading).into_iter().next() {
         Some(way) if !way.doubtful => canon::write(&way.act),
         Some(way) => format!("{} ?", canon::write(&way.act)),
         None => String::from("nothing"),
@@ -339,7 +339,12 @@ fn a_correction_is_of_the_run_that_is_there() {
         (run, "the far end is the stair head", "5/run-to", "run 1: to stair head"),
         (run, "then on to the stair head", "4/run-to", "run 2: to stair head"),
         (run, "call it thirteen and a half", "2/run-length", "run 1: 13'-6\" out to out"),
-        (run, "then 10 ft across", "1/run-length", "run 1: off the house, measured on the edge; run 2: turning right, 10'-0\" on the edge"),
+        (
+            run,
+            "then 10 ft across",
+            "1/run-length",
+            "run 1: off the house, measured on the edge; run 2: turning right, 10'-0\" on the edge",
+        ),
         (
             "run 1: called front, 20'-0\" out to out, from corner, to corner, stairs 4'-0\" wide in the middle; run 2: called right, 12'-0\" out to out, from corner, to house",
             "move the stairs to the right, by the house",
@@ -470,18 +475,29 @@ fn a_line_that_says_what_something_is_opens_as_no_question() {
 #[test]
 fn a_rim_told_by_its_size_is_as_thick_and_as_tall_as_that() {
     check(&[
-        ("", "rim 2x12, decking 1", "1/rim-size 4/decking", "rim: 1 1/2\" thick; rim: 11 1/4\" tall; decking: 1\" thick"),
-        ("rim: 9 1/4\" tall; rim: 1 1/2\" thick", "no, the rim's a 2x12", "5/rim-size", "rim: 1 1/2\" thick; rim: 11 1/4\" tall"),
+        (
+            "",
+            "rim 2x12, decking 1",
+            "1/rim-size 4/decking",
+            "rim: 1 1/2\" thick; rim: 11 1/4\" tall; decking: 1\" thick",
+        ),
+        (
+            "rim: 9 1/4\" tall; rim: 1 1/2\" thick",
+            "no, the rim's a 2x12",
+            "5/rim-size",
+            "rim: 1 1/2\" thick; rim: 11 1/4\" tall",
+        ),
     ]);
 }
 
 /// A note is taken out by what it says, whatever trade that is of.
 #[test]
 fn a_note_goes_by_its_words() {
-    let job = ["note: stucco crew thursday", "note: ladder is at the Hoffmans"].iter().fold(Job::default(), |job, line| {
-        let Some(Act::Tell(facts)) = canon::read(line) else { panic!("{line}") };
-        job.with_all(&facts).expect("a note")
-    });
+    let job =
+        ["note: stucco crew thursday", "note: ladder is at the Hoffmans"].iter().fold(Job::default(), |job, line| {
+            let Some(Act::Tell(facts)) = canon::read(line) else { panic!("{line}") };
+            job.with_all(&facts).expect("a note")
+        });
     let made = |line: &str| {
         let about = About { job: &job, asked: None, run: None, answered: false, figure: None, line, before: None };
         let reading = Reading { act: "drop", wants: vec!["notes"], filled: Vec::new(), log: 0.0 };
@@ -511,9 +527,19 @@ fn what_changes_nothing_that_is_told_keeps_nothing_from_being_told() {
         ),
         // A bay has two posts, and a post is called by its size.
         ("", "one bay, between the two posts it's 61 1/2", "0/bay-count 9/bay-clear", "given: bays 1; bay 5'-1 1/2\""),
-        ("", "44 high and the 6x6s measure 5 5/8", "0/height-top 6/post-width", "height: 44\" to the top; posts: 5 5/8\" wide"),
+        (
+            "",
+            "44 high and the 6x6s measure 5 5/8",
+            "0/height-top 6/post-width",
+            "height: 44\" to the top; posts: 5 5/8\" wide",
+        ),
         // Of all a decimal may be one is usual for what it is of: 62.5 in., and no 62 ft 5.
-        ("", "opening is 62.5, pickets 1.5", "2/bay-clear 5/baluster-width", "told: bay 5'-2 1/2\"; balusters: 1 1/2\" wide"),
+        (
+            "",
+            "opening is 62.5, pickets 1.5",
+            "2/bay-clear 5/baluster-width",
+            "told: bay 5'-2 1/2\"; balusters: 1 1/2\" wide",
+        ),
         // 10 ft 6, or 10.6 ft: that is asked about.
         ("", "front is 10.6", "0/run-name 2/run-length", "nothing"),
         // A clock's hour is no figure of the guard's.
@@ -576,12 +602,52 @@ fn a_deck_with_both_corners_cut_has_five_sides() {
     let way = told::told(&about, &read, &reading).unwrap_or_else(|| panic!("{:?}", items(&read)));
     assert!(!way.doubtful, "{}", canon::write(&way.act));
     let told = job.with_all(way.act.told()).expect("a deck");
-    let lengths: Vec<f64> = told.runs.iter().filter_map(|r| r.length).map(|t| t.length.q()).map(|q| *q.numer() as f64 / *q.denom() as f64).collect();
+    let lengths: Vec<f64> = told
+        .runs
+        .iter()
+        .filter_map(|r| r.length)
+        .map(|t| t.length.q())
+        .map(|q| *q.numer() as f64 / *q.denom() as f64)
+        .collect();
     let want = [96.0, 33.941125, 120.0, 33.941125, 96.0];
     assert!(lengths.len() == 5 && lengths.iter().zip(want).all(|(l, w)| (l - w).abs() < 1e-5), "{lengths:?}");
     assert_eq!(crate::job::outline::filled(&told).open, None);
     let phrase = canon::write(&way.act);
     assert_eq!(canon::read(&phrase), Some(way.act), "{phrase}");
+}
+
+/// An opening, its balusters and the most between them are a question in short; with anything else they are told.
+#[test]
+fn an_opening_with_what_stands_in_it_asks_how_many() {
+    check(&[
+        (
+            "",
+            "opening 62 3/4, pickets 1 1/4, 3 1/2 max",
+            "1/bay-clear 4/baluster-width 6/gap-max",
+            "figure: balusters; with bay 5'-2 3/4\"; with baluster 1 1/4\"; with gap limit 3 1/2\"?",
+        ),
+        (
+            "",
+            "opening 62 3/4, pickets 1 1/4",
+            "1/bay-clear 4/baluster-width",
+            "told: bay 5'-2 3/4\"; balusters: 1 1/4\" wide",
+        ),
+    ]);
+}
+
+/// Two lots of goods stand side by side; a price said anew takes the old one's place.
+#[test]
+fn goods_told_one_after_the_other_are_both_kept() {
+    let before = "told: sticks 9; told: price of one 11 1/4";
+    check(&[
+        (
+            before,
+            "and 20 sticks at 7.50",
+            "1/stick-count 4/price",
+            "given: sticks 9; price of one 11 1/4; sticks 20; price of one 7 1/2",
+        ),
+        (before, "no, 9 sticks at 7.50", "2/stick-count 5/price", "told: sticks 9; told: price of one 7 1/2"),
+    ]);
 }
 
 /// The run is 9'-3 1/2": its half becomes 5/8; a length without a half has none.

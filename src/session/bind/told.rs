@@ -4,7 +4,7 @@ use super::About;
 use super::asked::Way;
 use super::partly::{held_sets, partly};
 use super::premises::premises;
-use super::readings::{Filled, Reading};
+use super::readings::{Filled, Reading, is_taking_back};
 use super::runs::{is_length, is_of_runs};
 use super::spare::is_noun;
 use super::strays::strays;
@@ -65,6 +65,9 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
     let offered = asks || told.bare || told.facts.iter().any(loose);
     // How high the far end stands is no part of the drop yet: told beside the deck's height it would be passed over.
     let far = told.facts.iter().any(|f| matches!(f, Fact::Row(RowId::GradeFar, _)));
+    if let Some(both) = goods_again(about, &told.facts).filter(|_| told.given.is_none()) {
+        return Some(Way { cost, ..Way::plain(0.0, both) });
+    }
     let act = match told.given {
         Some(given) => Act::TellWith(told.facts, given),
         None => Act::Tell(told.facts),
@@ -123,6 +126,24 @@ fn says_what_is(words: &[Word]) -> bool {
     let of = |at: usize, all: &[&str]| words.get(at).is_some_and(|w| all.contains(&w.text.as_str()));
     // "You can leave the gate": a question turns them round.
     of(0, WHO) || of(0, &["what", "where"]) && of(1, WHO)
+}
+
+/// So many at a price, behind so many at another: both are for the cost asked next, and neither takes the other's place.
+fn goods_again(about: &About<'_>, facts: &[Fact]) -> Option<Act> {
+    use RowId::{Price, StickCount};
+    let told = |row: RowId| about.job.told(row).map(|fig| (row, fig.value()));
+    let now = |row: RowId| {
+        facts.iter().find_map(|f| if let Fact::Row(r, v) = f { (*r == row).then_some((row, *v)) } else { None })
+    };
+    let before = match about.asked.filter(|a| a.wants.is_empty() && a.given.iter().any(|(row, _)| *row == Price)) {
+        Some(held) => held.given.clone(),
+        None => vec![told(StickCount)?, told(Price)?],
+    };
+    let new = [now(StickCount)?, now(Price)?];
+    let goods = before.iter().chain(&new).copied().collect::<Vec<_>>();
+    let given = RowAsk { wants: Vec::new(), mood: Mood::Figure, given: goods, supposed: Vec::new() };
+    let other = before.iter().all(|pair| !new.contains(pair)) && !is_taking_back(about.line);
+    other.then_some(Act::Query(Query::Given(given)))
 }
 
 /// "The half should be three quarters": of two parts of an inch the one the run's length ends in gives way to the other. A length that ends in

@@ -187,7 +187,8 @@ fn quarters(said: &Said) -> Option<Length> {
 pub(super) fn corners_cut(line: &Line) -> Option<(usize, u64)> {
     const NEAR: usize = 3;
     let corner = |at: usize| line.tokens.get(at).is_some_and(|t| t.stem == "corner");
-    let many = |at: usize| line.tokens.get(at)?.value.as_ref()?.number().filter(|q| q.is_integer()).map(|q| q.to_integer());
+    let many =
+        |at: usize| line.tokens.get(at)?.value.as_ref()?.number().filter(|q| q.is_integer()).map(|q| q.to_integer());
     let at = (0..line.tokens.len()).find(|at| many(*at).is_some_and(|n| n < 5) && (at + 1..=at + NEAR).any(corner))?;
     Some((at, u64::try_from(many(at)?).ok()?))
 }

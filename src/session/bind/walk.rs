@@ -44,7 +44,8 @@ pub(super) fn goes_on(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> 
     let mut next = about.job.next_run();
     let mut facts: Vec<Fact> = first.into_iter().collect();
     let of_length = |r: &Range<usize>| {
-        let mut at = reading.filled.iter().filter(|f| f.row == Some(RowId::RunLength) && r.contains(&f.at)).map(|f| f.at);
+        let mut at =
+            reading.filled.iter().filter(|f| f.row == Some(RowId::RunLength) && r.contains(&f.at)).map(|f| f.at);
         at.next().filter(|_| at.next().is_none())
     };
     let home = reading.filled.iter().any(goes_home);

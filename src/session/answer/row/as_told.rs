@@ -18,7 +18,8 @@ pub(super) fn was(told: &Job, asked: &Asked, found: &Found) -> Option<(Vec<Span>
     let moved = replaced || anew.iter().any(|row| found.solved.used.contains(row));
     let only = asked.given.rows().all(|row| anew.contains(&row)) && (told == asked.job || replaced);
     (moved && only).then_some(())?;
-    let before = provide::ask(found.want, &Given::default(), told).ok().filter(|s| !s.defaults.contains(&found.want))?;
+    let before =
+        provide::ask(found.want, &Given::default(), told).ok().filter(|s| !s.defaults.contains(&found.want))?;
     let (is, was) = (&found.solved.fig, before.fig);
     let apart = apart(&was, is).filter(|apart| apart.value() != Value::Count(0) && is.value() != was.value())?;
     let than = if is.as_q() > was.as_q() { " more than the " } else { " less than the " };

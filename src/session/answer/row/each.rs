@@ -47,7 +47,7 @@ pub(super) fn each(told: &Job, asked: &Asked) -> Option<(Reply, Figs)> {
         spans.extend((i > 0).then_some(Span::Say("; ")));
         spans.extend(said(want, row, one, i == 0));
     }
-    let sum = together(want, row, &all);
+    let sum = together(want, row, &all).or_else(|| bought(want, row, with, &all));
     if let Some(sum) = &sum {
         spans.push(Span::Say("; "));
         spans.extend(say::sentence(want, sum, false));
@@ -137,6 +137,15 @@ fn together(want: RowId, over: RowId, all: &[Each]) -> Option<Fig> {
     let n = all.iter().map(count).sum::<Option<u64>>().filter(|_| ADD_UP.contains(&want))?;
     let from = all.iter().map(|one| (want.row().name, one.found.solved.fig.clone())).collect();
     Some(Fig::count(n, Why::Formula("each as often as it was said, together", from)))
+}
+
+/// What goods come to together, each so many at a price; `None` for anything else.
+fn bought(want: RowId, row: RowId, with: Option<RowId>, all: &[Each]) -> Option<Fig> {
+    let goods = row.row().kind == Kind::Count && with.is_some_and(|w| w.row().kind == Kind::Money);
+    let money = |one: &Each| if let Value::Money(m) = one.found.solved.fig.value() { Some(m) } else { None };
+    let sum = all.iter().map(money).try_fold(rust_decimal::Decimal::ZERO, |sum, m| sum.checked_add(m?))?;
+    let from = all.iter().map(|one| (want.row().name, one.found.solved.fig.clone())).collect();
+    (goods && want == RowId::Cost).then(|| Fig::new(Value::Money(sum), Why::Formula("the goods together", from)))
 }
 
 fn reply(asked: &Asked, spans: Vec<Span>, all: &[Each], sum: Option<&Fig>) -> Reply {

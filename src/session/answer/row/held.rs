@@ -123,7 +123,8 @@ fn worked_out(job: &Job, row: RowId) -> Option<Held> {
         RowId::HoldDown => {
             let (high, up_to) = (Source::told(job, RowId::HeightTop)?, Length::inches(36));
             let ratio = high.as_length().filter(|h| *h > up_to)?.ratio(up_to)?;
-            let least = Fig::quantity(i128::from(limits::HOLD_DOWN.value).into(), Unit::Pounds, Why::Limit(&limits::HOLD_DOWN));
+            let least =
+                Fig::quantity(i128::from(limits::HOLD_DOWN.value).into(), Unit::Pounds, Why::Limit(&limits::HOLD_DOWN));
             let says = "the tension for a guard 36 in. high, more in proportion for one that is higher";
             let from = vec![(RowId::HeightTop.row().name, high), ("tension at 36 in.", least.clone())];
             let most = Fig::new(Value::Quantity(least.as_q() * ratio, Unit::Pounds), Why::Formula(says, from));

@@ -12,7 +12,8 @@ use crate::solve::order;
 pub(super) fn answer(asked: &Asked) -> Option<(Reply, Figs)> {
     let tries = |lie: Lie| asked.ask.supposed.iter().any(|f| matches!(f, Fact::Order(Order::Lay(_, l)) if *l == lie));
     let both = asked.ask.wants[..] == [RowId::RailSag] && tries(Lie::Flat) && tries(Lie::Edge);
-    let member = |m: &Member| asked.ask.supposed.iter().any(|f| matches!(f, Fact::Order(Order::Rail(of, Some(_))) if of == m));
+    let member =
+        |m: &Member| asked.ask.supposed.iter().any(|f| matches!(f, Fact::Order(Order::Rail(of, Some(_))) if of == m));
     let of = [Member::Bottom, Member::Cap].into_iter().find(member).unwrap_or(Member::Top);
     let size = order::rail(asked.job, of).filter(|_| both)?;
     let (thick, wide) = size.dressed()?;
