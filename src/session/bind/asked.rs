@@ -451,7 +451,9 @@ fn solved(about: &About<'_>, mut ask: RowAsk, cost: f32) -> Option<Way> {
         (None, Ok(solved)) => {
             let odd = if want.holds(solved.fig.value()) { 0.0 } else { LACKING };
             let idle = solved.used.is_empty() && !laid;
-            let told = about.job.told(want).is_some() || rests_on_what_was_told(&solved.fig);
+            // The rule itself has a word on the deck's height where that is told.
+            let by_rule = want == RowId::Drop && about.job.told(RowId::Grade).is_some();
+            let told = about.job.told(want).is_some() || !by_rule && rests_on_what_was_told(&solved.fig);
             by_default = solved.defaults.contains(&want) || idle && !told;
             if asks_itself && solved.used.iter().all(|row| *row == want) && !solved.whole.contains(&want) {
                 return None;
