@@ -270,7 +270,11 @@ fn why_so(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> 
     let row = row_of(want).filter(|row| said.row == Some(*row) && reading.act == "why" && about.answered)?;
     let answer = about.figure.map(Value::Length);
     let same = |(_, premise): &(f32, Premise)| matches!(premise, Premise::Row(r, v) if *r == row && Some(*v) == answer);
-    ways(row, line, said.at).iter().any(same).then(|| Way::plain(0.0, Act::Query(Query::Why)))
+    ways(row, line, said.at).iter().any(same).then_some(())?;
+    // What the job gives by itself is said again with what it follows from.
+    let again = provide::ask(row, &Given::default(), about.job).is_ok_and(|s| Some(s.fig.value()) == answer);
+    let query = if again { Query::Row(RowAsk::figure(row, Vec::new())) } else { Query::Why };
+    Some(Way::plain(0.0, Act::Query(query)))
 }
 
 /// How many rows a question gives.

@@ -39,19 +39,23 @@ fn made((line, act, want, items, _): &Case<'_>) -> String {
 /// 7 1/4 + 1 1/2: "why 8 3/4" behind that answer asks for its reasons; another figure is judged.
 #[test]
 fn why_a_figure_just_said_asks_for_its_reasons() {
-    let job = Job::default();
+    let plain = Job::default();
+    let told = canon::read("rim: 7 1/4\" tall; decking: 1 1/2\" thick").expect("a plain phrase");
+    let with_rim = plain.with_all(told.told()).expect("a rim");
     let figure = Length::new(35, 4);
-    let made = |line: &str| {
+    let made = |job: &Job, line: &str| {
         let read = Line::read(line, &[]);
-        let about = About { job: &job, asked: None, run: None, answered: true, figure, line, before: None };
+        let about = About { job, asked: None, run: None, answered: true, figure, line, before: None };
         let at = read.values().next().unwrap_or_default();
         let filled = vec![Filled { at, word: None, row: Some(RowId::NotchTall), how: How::Set }];
         let reading = Reading { act: "why", wants: vec!["notch-tall"], filled, log: 0.0 };
         asked::asked(&about, &read, &reading).first().map(|way| canon::write(&way.act))
     };
-    assert_eq!(made("8 3/4, how so").as_deref(), Some("why?"));
+    assert_eq!(made(&plain, "8 3/4, how so").as_deref(), Some("why?"));
+    // Where the job gives it, with what it follows from.
+    assert_eq!(made(&with_rim, "8 3/4, how so").as_deref(), Some("figure: notch, top to bottom?"));
     assert_eq!(
-        made("7 1/4, how so").as_deref(),
+        made(&plain, "7 1/4, how so").as_deref(),
         Some("judge: notch, top to bottom; with notch, top to bottom 7 1/4\"?")
     );
 }

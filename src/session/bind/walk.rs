@@ -78,7 +78,7 @@ fn under_way(job: &Job) -> Option<(i32, Option<Fact>)> {
     {
         let out = only.from == Some(End::House) && matches!(only.to, None | Some(End::Corner)) && only.length.is_some();
         let patch = RunPatch { basis: Some(Basis::Edge), turn: Some(Turn::Start), ..RunPatch::default() };
-        return out.then(|| (0, Some(Fact::Run(only.id, patch))));
+        return out.then_some((0, Some(Fact::Run(only.id, patch))));
     }
     let by = |turn: Turn| match turn {
         Turn::Start => Some(0),

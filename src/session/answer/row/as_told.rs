@@ -11,8 +11,11 @@ use crate::quantity::RowId;
 use crate::reply::{Line, Reply, Role, Span, Status};
 use crate::solve::{Given, moves_by};
 
+/// What is said of it, and its figures by their names among the values.
+type Before = (Vec<Span>, [(&'static str, Fig); 2]);
+
 /// The figure as the job has it, and how far the answer is from it; `None` where the question says nothing anew, or it comes to the same.
-pub(super) fn was(told: &Job, asked: &Asked, found: &Found) -> Option<(Vec<Span>, [(&'static str, Fig); 2])> {
+pub(super) fn was(told: &Job, asked: &Asked, found: &Found) -> Option<Before> {
     let anew = said_anew(told, asked);
     let replaced = told != asked.job && stands_otherwise(told, asked.job);
     let moved = replaced || anew.iter().any(|row| found.solved.used.contains(row));
