@@ -63,6 +63,10 @@ pub(super) fn ways(row: RowId, line: &Line, at: usize) -> Vec<(f32, Premise)> {
 
 /// A length in doubt, "58.5", where one of all it may be is usual for the row: no bay is 58 ft wide.
 fn settled(row: RowId, said: &Said) -> Option<Value> {
+    // A slash that was lost is another doubt: "3 58".
+    let point = said.number().filter(|q| !q.is_integer())?;
+    let feet = Length::from_q(point * Q::from_integer(12))?;
+    said.readings.contains(&Reading::Length(feet)).then_some(())?;
     let all = said.readings.iter().flat_map(|reading| as_kind(row, *reading)).map(|(_, value)| value);
     let mut usual: Vec<Value> = all.filter(|value| row.holds(*value) && unusual(row, *value) == 0.0).collect();
     usual.dedup();

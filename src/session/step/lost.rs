@@ -15,6 +15,8 @@ pub(super) fn named(session: &Session, line: &str, delta: &mut Delta, mut reply:
         Status::Asks if given => {}
         // What is still asked about, or was refused, is not taken; it stays so beside a line of other things.
         Status::Asks | Status::Refused => delta.talk.lost = tells(session, line).then(|| line.to_owned()).or(lost),
+        // A sum stands on nothing that was told.
+        Status::Answered if reply.readback.as_deref().is_some_and(|r| r.starts_with("sum: ")) => {}
         Status::Answered if reply.values.result.is_some() => {
             let typed: Vec<Typed> = lost.iter().map(|l| Typed::new(l)).collect();
             reply.lines.extend(took_no_part("Answered without what was not taken before: ", typed.clone()));
@@ -53,6 +55,7 @@ mod tests {
         // Told otherwise, or answered once, it is done with.
         assert_eq!(left(&[lost, "height: 36\" to the top", asked]), (Vec::new(), false));
         assert_eq!(left(&[lost, asked, asked]), (Vec::new(), false));
+        assert_eq!(left(&[lost, "sum: 3\" + 4\""]), (Vec::new(), false));
         // A question that was refused is no telling.
         assert_eq!(left(&["what's the zorb of it", asked]), (Vec::new(), false));
     }
