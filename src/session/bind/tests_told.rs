@@ -646,6 +646,7 @@ fn goods_told_one_after_the_other_are_both_kept() {
             "1/stick-count 4/price",
             "given: sticks 9; price of one 11 1/4; sticks 20; price of one 7 1/2",
         ),
+        ("told: washers 20", "12 bolts, washers x 2", "0/bolt-count 4/washers:times", "nothing"),
         (before, "no, 9 sticks at 7.50", "2/stick-count 5/price", "told: sticks 9; told: price of one 7 1/2"),
     ]);
 }

@@ -80,7 +80,9 @@ pub(super) fn told(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Opt
 
 /// What no part of the job keeps as it is said, as premises of what is asked next: "five 4x4s in 26 foot overall".
 pub(super) fn given(about: &About<'_>, line: &Line, reading: &Reading<'_>) -> Option<Way> {
-    if reading.act != "tell" || run_together(line, reading) {
+    // So many times as much as what, a telling does not say: "washers x2" are two to each bolt.
+    let times = reading.filled.iter().any(|f| f.how == How::Times);
+    if reading.act != "tell" || times || run_together(line, reading) {
         return None;
     }
     let strays = strays(line, reading)?;
